@@ -1,0 +1,69 @@
+"""At an end: how sure, the nearest rivals, and the looks that would expose a mistake."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from keytool.identify.ground import Ground
+from keytool.identify.walk import CANNOT_TELL, Answers, Standing
+
+LEAST_RIVAL = 0.005
+RIVALS = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Rival:
+    """Another end that the answers do not quite rule out.
+
+    `chance` is its chance, `entry` the likeliest thing it holds, and `couplet` the answer that
+    speaks most against it: if one look was wrong, it is most likely that one. Empty when every
+    answer was "cannot tell".
+    """
+
+    end: str
+    chance: float
+    entry: str
+    couplet: str
+
+
+@dataclass(frozen=True, slots=True)
+class Arrival:
+    """What an end means: `sure` is the chance (0 to 1, an estimate) that it holds what lies under the lens.
+
+    `members` are the entries it holds that fit the answers, the likeliest first.
+    """
+
+    end: str
+    sure: float
+    members: tuple[str, ...]
+    rivals: tuple[Rival, ...]
+
+
+def arrivals(ground: Ground, answers: Answers, standing: Standing) -> tuple[Arrival, ...]:
+    """One arrival for each end still open, the likeliest first; one only when the walk has arrived."""
+    return tuple(_arrival(ground, answers, standing, end) for end in standing.ends)
+
+
+def _arrival(ground: Ground, answers: Answers, standing: Standing, end: str) -> Arrival:
+    held = ground.within[end]
+    others = {
+        other: sum(standing.chance[id] for id in ids - held)
+        for other, ids in ground.within.items() if other != end and ids - held
+    }
+    nearest = sorted((other for other in others if others[other] >= LEAST_RIVAL), key=lambda other: (-round(others[other], 9), other))
+    return Arrival(
+        end, sum(standing.chance[id] for id in held), tuple(id for id in standing.possible if id in held),
+        tuple(_rival(ground, answers, standing, other, others[other], held) for other in nearest[:RIVALS]),
+    )
+
+
+def _rival(ground: Ground, answers: Answers, standing: Standing, other: str, chance: float, held: frozenset[str]) -> Rival:
+    entry = max(sorted(ground.within[other] - held), key=lambda id: round(standing.chance[id], 9))
+    told = [each for each in answers if each.lead != CANNOT_TELL]
+
+    def fit(index: int) -> float:
+        each = told[index]
+        return ground.chance[each.couplet][entry][list(ground.key.couplets[each.couplet].leads).index(each.lead)]
+
+    against = told[min(range(len(told)), key=fit)].couplet if told else ""
+    return Rival(other, chance, entry, against)

@@ -1,0 +1,60 @@
+"""Which leads of a couplet something may take, given what it may show."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from itertools import product
+
+from keytool.library.model import Couplet, Lead
+from keytool.library.value import Showing
+
+Showings = Mapping[str, Showing]
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """A part of what may be shown within which every lead either holds or does not.
+
+    `share` is how much of the whole it is, 0 to 1; `leads` are the leads that hold in it:
+    one, unless the couplet has a gap (none) or an overlap (several).
+    """
+
+    showings: Mapping[str, Showing]
+    share: float
+    leads: tuple[Lead, ...]
+
+
+def unstated(couplet: Couplet, showings: Showings) -> tuple[str, ...]:
+    """The characters a couplet asks about of which nothing is said."""
+    return tuple(name for name in couplet.characters if name not in showings)
+
+
+def cells(couplet: Couplet, showings: Showings) -> Iterator[Cell]:
+    """Everything that may be shown, cut along the leads of a couplet.
+
+    Every character of the couplet must be in `showings`. The shares add up to 1.
+    """
+    axes = [_pieces(name, couplet, showings[name]) for name in couplet.characters]
+    for combination in product(*axes):
+        seen = dict(zip(couplet.characters, combination, strict=True))
+        share = 1.0
+        for name, piece in seen.items():
+            share *= showings[name].share(piece)
+        yield Cell({**showings, **seen}, share, _holding(couplet, seen))
+
+
+def _pieces(name: str, couplet: Couplet, showing: Showing) -> list[Showing]:
+    pieces = [showing]
+    for lead in couplet.leads.values():
+        if wanted := lead.when.get(name):
+            pieces = [part for piece in pieces for part in (piece.meet(wanted), *piece.without(wanted)) if not part.is_empty]
+    return pieces
+
+
+def _holding(couplet: Couplet, seen: Showings) -> tuple[Lead, ...]:
+    named = tuple(
+        lead for lead in couplet.leads.values()
+        if not lead.otherwise and all(not seen[name].meet(wanted).is_empty for name, wanted in lead.when.items())
+    )
+    return named or tuple(lead for lead in couplet.leads.values() if lead.otherwise)

@@ -1,0 +1,202 @@
+"""Walk a key: one answer at a time, with "cannot tell" as a proper answer, and back.
+
+A walk is nothing but its answers, so it has an address: `rings=fine/spear=cannot-tell`. The
+same address gives the same standing here, in the terminal and on the page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from keytool.identify.ground import Ground
+from keytool.identify.weigh import entropy, normal
+from keytool.library.value import Showing
+
+CANNOT_TELL = "cannot-tell"
+LEAST_GAIN = 1e-6
+
+
+class NoSuchAnswer(Exception):
+    """Raised for an address that this key does not have; the message says which part, and what is there."""
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """An answer at one couplet: the id of a lead, or CANNOT_TELL."""
+
+    couplet: str
+    lead: str
+
+
+Answers = tuple[Answer, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """Where a walk stands.
+
+    `asks` is the couplet to answer next, empty at an end. `ends` are the ends and onward keys
+    that can still be reached, the likeliest first: exactly one when the walk has arrived, more
+    when it had to stop undecided. `possible` are the entries that fit every answer, the
+    likeliest first; `chance` is the chance of each entry in scope, answers and misreading
+    considered.
+    """
+
+    asks: str
+    ends: tuple[str, ...]
+    possible: tuple[str, ...]
+    chance: Mapping[str, float]
+
+    @property
+    def is_over(self) -> bool:
+        """Whether there is nothing left to ask."""
+        return not self.asks
+
+
+def address(answers: Answers) -> str:
+    """The address of a walk, without the key: `couplet=lead/couplet=lead`."""
+    return "/".join(f"{each.couplet}={each.lead}" for each in answers)
+
+
+def answers_at(ground: Ground, address: str) -> Answers:
+    """The answers of an address.
+
+    Raises:
+        NoSuchAnswer: it names a couplet or a lead that the key does not have, or one couplet
+            twice, or a couplet that is not asked at that point.
+    """
+    answers: Answers = ()
+    for part in filter(None, address.split("/")):
+        couplet, _, lead = part.partition("=")
+        if couplet not in ground.key.couplets:
+            raise NoSuchAnswer(f"'{couplet}' is not a couplet of {ground.key.id}.")
+        allowed = [*ground.key.couplets[couplet].leads, CANNOT_TELL]
+        if lead not in allowed:
+            raise NoSuchAnswer(f"'{lead}' is not an answer to '{couplet}'. Answers: {', '.join(allowed)}.")
+        asked = stand(ground, answers).asks
+        if couplet != asked:
+            raise NoSuchAnswer(f"'{couplet}' is not asked there; " + (f"the question is '{asked}'." if asked else "the walk is over."))
+        answers = (*answers, Answer(couplet, lead))
+    return answers
+
+
+def stand(ground: Ground, answers: Answers) -> Standing:
+    """Where the answers lead.
+
+    As long as every question is answered the key is followed as printed. After a "cannot
+    tell" all its leads stay open, and the next question is the one, of all that may still be
+    asked, that tells most about what is still possible.
+    """
+    given = {each.couplet: each.lead for each in answers}
+    chance = _chance(ground, answers)
+    possible = tuple(sorted(_possible(ground, answers), key=lambda id: (-chance[id], id)))
+    open_couplets, ends = _reach(ground, given, possible)
+    asks = ""
+    if open_couplets:
+        asks = open_couplets[0]
+        if CANNOT_TELL in given.values() and (len(open_couplets) > 1 or ends):
+            asks = _best_question(ground, given, possible, chance, open_couplets)
+    if asks:
+        ends = ()
+    elif open_couplets:
+        ends = _reach(ground, given, possible, through=True)[1]
+    sure = {end: sum(chance[id] for id in ground.within[end]) for end in ends}
+    return Standing(asks, tuple(sorted(ends, key=lambda end: (-round(sure[end], 9), end))), possible, chance)
+
+
+def _chance(ground: Ground, answers: Answers) -> dict[str, float]:
+    weights = dict(ground.prior)
+    for each in answers:
+        if each.lead != CANNOT_TELL:
+            index = list(ground.key.couplets[each.couplet].leads).index(each.lead)
+            for id in weights:
+                weights[id] *= ground.chance[each.couplet][id][index]
+    return normal(weights)
+
+
+def _possible(ground: Ground, answers: Answers) -> list[str]:
+    """The entries that may show all that was answered, each character taken together over all answers."""
+    told = [each for each in answers if each.lead != CANNOT_TELL]
+    wanted: dict[str, list[Showing]] = {}
+    for each in told:
+        for name, showing in ground.key.couplets[each.couplet].leads[each.lead].when.items():
+            wanted.setdefault(name, []).append(showing)
+
+    def fits(id: str) -> bool:
+        if any(each.lead not in ground.may[each.couplet][id] for each in told):
+            return False
+        statements = ground.library.entries[id].statements
+        for name, showings in wanted.items():
+            if name in statements:
+                left = statements[name].showing
+                for showing in showings:
+                    left = left.meet(showing)
+                if left.is_empty:
+                    return False
+        return True
+
+    return [entry.id for entry in ground.members if fits(entry.id)]
+
+
+def _reach(
+    ground: Ground, given: Mapping[str, str], possible: tuple[str, ...], *, through: bool = False
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The unanswered couplets and the ends that lie before us, in reading order.
+
+    Past a "cannot tell" only leads that something still possible may take are followed; with
+    `through` unanswered couplets are passed in the same way, so that all ends ahead are found.
+    """
+    couplets: dict[str, None] = {}
+    ends: dict[str, None] = {}
+    waiting, seen = [ground.key.first], set()
+    while waiting:
+        at = waiting.pop()
+        if at in seen:
+            continue
+        seen.add(at)
+        leads = ground.key.couplets[at].leads
+        answer = given.get(at)
+        if answer is None:
+            couplets[at] = None
+            if not through:
+                continue
+        if answer is None or answer == CANNOT_TELL:
+            live = [lead for lead in leads if any(lead in ground.may[at][id] for id in possible)] or list(leads)
+        else:
+            live = [answer]
+        for id in live:
+            lead = leads[id]
+            if lead.couplet:
+                waiting.append(lead.couplet)
+            else:
+                ends[lead.goes_to] = None
+    number = {couplet.id: couplet.number for couplet in ground.key.couplets.values()}
+    return tuple(sorted(couplets, key=number.__getitem__)), tuple(ends)
+
+
+def _best_question(
+    ground: Ground, given: Mapping[str, str], possible: tuple[str, ...], chance: Mapping[str, float], ahead: tuple[str, ...]
+) -> str:
+    """The unanswered couplet ahead that tells most, or an empty text when none tells anything."""
+    candidates, ends = _reach(ground, given, possible, through=True)
+    if len(ends) < 2:
+        return ""
+    gains = {id: gain(ground, id, possible, chance) for id in candidates}
+    best = max(candidates, key=lambda id: round(gains[id], 6))
+    return best if gains[best] > LEAST_GAIN else ""
+
+
+def gain(ground: Ground, couplet: str, possible: tuple[str, ...], chance: Mapping[str, float]) -> float:
+    """How much an answer at a couplet is expected to tell about what is still possible, in bits.
+
+    Source: information gain, Shannon 1948 (from memory).
+    """
+    rows = [(chance[id], ground.chance[couplet][id]) for id in possible]
+    before = entropy([weight for weight, _ in rows])
+    total = sum(weight for weight, _ in rows)
+    after = 0.0
+    for index in range(len(ground.key.couplets[couplet].leads)):
+        joint = [weight * row[index] for weight, row in rows]
+        after += sum(joint) / total * entropy(joint) if total > 0 else 0.0
+    return before - after

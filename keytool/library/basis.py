@@ -1,0 +1,41 @@
+"""What a statement rests on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Basis:
+    """What one figure or claim rests on. `kind` and `value` are words of `vocabulary.yaml`.
+
+    `value` says how the value of a published source is known (seen, quoted, recalled) and is
+    empty for every other kind; `how` is the formula of a computed one.
+    """
+
+    kind: str
+    sources: tuple[str, ...] = ()
+    value: str = ""
+    how: str = ""
+    note: str = ""
+
+    @property
+    def weakness(self) -> int:
+        """Orders bases from the firmest (0) to the weakest."""
+        return _WEAKNESS[self.kind, self.value]
+
+
+_WEAKNESS = {
+    ("published", "seen"): 0,
+    ("computed", ""): 1,
+    ("published", "quoted"): 2,
+    ("published", "recalled"): 3,
+    ("common-practice", ""): 4,
+    ("memory", ""): 5,
+}
+
+
+def weakest(bases: Iterable[Basis]) -> Basis:
+    """The basis to show where there is room for one mark: never firmer than any of the rest."""
+    return max(bases, key=lambda basis: basis.weakness)

@@ -1,0 +1,239 @@
+"""Build the frozen library from files that have the right shape.
+
+What a file names but nothing defines is left out here without a word: the checks report it,
+and nothing is made from a library with problems.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from keytool import __version__
+from keytool.library.basis import Basis
+from keytool.library.finding import Finding, Place
+from keytool.library.model import (
+    Caution,
+    Character,
+    Couplet,
+    Entry,
+    Failure,
+    Figure,
+    Key,
+    Lead,
+    Library,
+    Method,
+    Mistake,
+    Quantity,
+    Rule,
+    Said,
+    Shortcut,
+    Source,
+    State,
+    Statement,
+    Step,
+    Term,
+    Vocabulary,
+    Word,
+)
+from keytool.library.value import Interval, Showing, States
+from keytool.library.yaml_file import YamlFile
+
+Raw = Mapping[str, Any]
+NEEDED = {("vocabulary", "vocabulary.yaml"), ("method", "method.yaml")}
+
+
+def library(files: Mapping[tuple[str, str], YamlFile]) -> tuple[Library, list[Finding]]:
+    """The library, and a finding for each file it cannot do without."""
+    missing = [Finding("place", Place(f"keydata/{name}"), f"The library has no usable {kind}.", tip="See the findings on that file.")
+               for kind, name in sorted(NEEDED - set(files))]
+    words = vocabulary(next(_of(files, "vocabulary"), {}))
+    quantities = {id: _quantity(id, raw, words) for part in _of(files, "quantities") for id, raw in part.items()}
+    characters = {raw["id"]: _character(raw, words) for raw in _of(files, "character")}
+    reader = _Reader(words, characters, quantities)
+    entries = reader.entries({raw["id"]: raw for raw in _of(files, "entry")})
+    return Library(
+        version=__version__,
+        vocabulary=words,
+        characters=characters,
+        entries=entries,
+        keys={raw["id"]: reader.key(raw) for raw in _of(files, "key")},
+        sources={id: Source(id, raw["cite"], raw["read"], raw.get("note", ""))
+                 for part in _of(files, "sources") for id, raw in sorted(part.items())},
+        terms={id: Term(id, raw["term"], tuple(raw.get("also", ())), raw["means"])
+               for part in _of(files, "terms") for id, raw in sorted(part.items())},
+        cautions={id: Caution(id, raw["title"], raw["text"], raw["defer"], bases(raw["basis"]))
+                  for part in _of(files, "cautions") for id, raw in part.items()},
+        quantities=quantities,
+        shortcuts={id: reader.shortcut(id, raw) for part in _of(files, "shortcuts") for id, raw in part.items()},
+        method=_method(next(_of(files, "method"), {"title": "", "about": "", "steps": []})),
+        files={key: file.name for key, file in files.items()},
+    ), missing
+
+
+def vocabulary(raw: Raw) -> Vocabulary:
+    """The closed lists as words."""
+    return {name: {id: Word(id, word["label"], word) for id, word in words.items()} for name, words in raw.items()}
+
+
+def bases(raw: Any) -> tuple[Basis, ...]:
+    """One basis or several, as written."""
+    return tuple(
+        Basis(each["kind"], tuple(each.get("sources", ())), each.get("value", ""), each.get("how", ""), each.get("note", ""))
+        for each in (raw if isinstance(raw, list) else [raw])
+    )
+
+
+def _of(files: Mapping[tuple[str, str], YamlFile], kind: str) -> Iterator[Any]:
+    return (file.data for (each, _), file in files.items() if each == kind)
+
+
+def _said(raw: Raw) -> Said:
+    return Said(raw["text"], bases(raw["basis"]))
+
+
+def _figure(raw: Raw | None) -> Figure | None:
+    return Figure(raw["kind"], {name: value for name, value in raw.items() if name != "kind"}) if raw else None
+
+
+def _factor(words: Vocabulary, unit: str) -> float:
+    return float(words["unit"][unit].get("factor", 1))
+
+
+def _quantity(id: str, raw: Raw, words: Vocabulary) -> Quantity:
+    low, high = (raw["value"], raw["value"]) if "value" in raw else (raw["low"], raw["high"])
+    return Quantity(id, raw["name"], low, high, raw["unit"], raw["about"], bases(raw["basis"]))
+
+
+def _character(raw: Raw, words: Vocabulary) -> Character:
+    error = raw.get("error")
+    return Character(
+        id=raw["id"], name=raw["name"], asks=raw["asks"], kind=raw["kind"], magnification=raw["magnification"],
+        look=raw["look"], misread=raw["misread"]["rate"], misread_basis=bases(raw["misread"]["basis"]),
+        states={id: State(id, state["name"], state["about"], _figure(state.get("figure")))
+                for id, state in raw.get("states", {}).items()},
+        unit=raw.get("unit", ""),
+        plus_minus=error["plus-minus"] * _factor(words, raw["unit"]) if error else 0.0,
+        plus_minus_basis=bases(error["basis"]) if error else (),
+    )
+
+
+def _method(raw: Raw) -> Method:
+    return Method(raw["title"], raw["about"], tuple(
+        Step(step["id"], step["do"], step["why"], step.get("caution", ""), bases(step["basis"])) for step in raw["steps"]
+    ))
+
+
+def _reading_order(key: Raw) -> list[str]:
+    """Couplets so that every lead goes forward, first leads first; those never reached come last."""
+    seen: set[str] = set()
+    backwards: list[str] = []
+
+    def visit(id: str) -> None:
+        if id in key["couplets"] and id not in seen:
+            seen.add(id)
+            for lead in reversed(key["couplets"][id]["leads"].values()):
+                visit(lead.get("couplet", ""))
+            backwards.append(id)
+
+    visit(key["first"])
+    return [*reversed(backwards), *(id for id in key["couplets"] if id not in seen)]
+
+
+class _Reader:
+    """Builds what needs the characters and quantities to be read."""
+
+    def __init__(self, words: Vocabulary, characters: Mapping[str, Character], quantities: Mapping[str, Quantity]) -> None:
+        self.words, self.characters, self.quantities = words, characters, quantities
+
+    def entries(self, raws: Mapping[str, Raw]) -> dict[str, Entry]:
+        """Entries with what they inherit; a loop in `within` is cut where it closes."""
+        done: dict[str, Entry] = {}
+
+        def build(id: str, above: frozenset[str]) -> Entry:
+            if id not in done:
+                parents = [build(each, above | {id}) for each in raws[id].get("within", ()) if each in raws and each not in above | {id}]
+                done[id] = self._entry(raws[id], parents)
+            return done[id]
+
+        for id in raws:
+            build(id, frozenset())
+        return {id: done[id] for id in raws}
+
+    def _entry(self, raw: Raw, parents: list[Entry]) -> Entry:
+        own = {id: statement for id, each in raw.get("characters", {}).items() if (statement := self._statement(raw["id"], id, each))}
+        inherited = {id: statement for parent in parents for id, statement in parent.statements.items()}
+        names, commonness, feeding = raw["names"], raw.get("commonness"), raw.get("feeding")
+        return Entry(
+            id=raw["id"], kind=raw["kind"], theme=raw["theme"],
+            common=names["common"], scientific=names.get("scientific", ""), also=tuple(names.get("also", ())),
+            within=tuple(raw.get("within", ())), summary=raw["summary"],
+            commonness=commonness["class"] if commonness else "",
+            commonness_basis=bases(commonness["basis"]) if commonness else (),
+            feeding=tuple(feeding["groups"]) if feeding else (),
+            feeding_basis=bases(feeding["basis"]) if feeding else (),
+            statements={**inherited, **own},
+            tells=tuple(map(_said, raw.get("tells", ()))),
+            mistaken_for=tuple(Mistake(each["entry"], each["by"], each.get("character", ""), bases(each["basis"]))
+                               for each in raw.get("mistaken-for", ())),
+            would_tell=raw.get("would-tell", ""),
+            notes=tuple(map(_said, raw.get("notes", ()))),
+            cautions=tuple(dict.fromkeys([*raw.get("cautions", ()), *(each for parent in parents for each in parent.cautions)])),
+            figure=_figure(raw.get("figure")),
+            contributors=tuple(raw["contributors"]), reviewed=raw["reviewed"],
+        )
+
+    def _statement(self, entry: str, id: str, raw: Raw) -> Statement | None:
+        character = self.characters.get(id)
+        if character is None:
+            return None
+        return Statement(id, self._stated(character, raw), raw.get("unit", character.unit), bases(raw["basis"]), entry)
+
+    def _stated(self, character: Character, raw: Raw) -> Showing:
+        if character.is_number:
+            factor = _factor(self.words, raw.get("unit", character.unit))
+            everything = Interval()
+            low, high = raw.get("low"), raw.get("high")
+            return Interval.closed(everything.low if low is None else low * factor, everything.high if high is None else high * factor)
+        return States(frozenset(raw.get("states", character.states)) & frozenset(character.states))
+
+    def seen(self, when: Raw) -> dict[str, Showing]:
+        """What a lead or a rule asks to be seen, by character."""
+        result: dict[str, Showing] = {}
+        for id, wanted in when.items():
+            character = self.characters.get(id)
+            if character is None or character.is_number is isinstance(wanted, list):
+                continue
+            result[id] = States(frozenset(wanted)) if isinstance(wanted, list) else Interval(
+                **{end: self._threshold(wanted[word]) for word, end in (("from", "low"), ("below", "high")) if wanted.get(word) in self.quantities}
+            )
+        return result
+
+    def _threshold(self, id: str) -> float:
+        quantity = self.quantities[id]
+        return quantity.low * _factor(self.words, quantity.unit)
+
+    def key(self, raw: Raw) -> Key:
+        """A key with its couplets numbered in reading order."""
+        couplets = {}
+        for number, id in enumerate(_reading_order(raw), 1):
+            each = raw["couplets"][id]
+            leads = {
+                lead: Lead(lead, what["text"], self.seen(what.get("when", {})), what.get("otherwise", False),
+                           what.get("couplet", ""), what.get("key", ""), what.get("end", ""), _figure(what.get("figure")))
+                for lead, what in each["leads"].items()
+            }
+            characters = tuple(dict.fromkeys(name for lead in leads.values() for name in lead.when))
+            look = each.get("look") or " ".join(self.characters[name].look for name in characters)
+            note = _said(each["note"]) if "note" in each else None
+            couplets[id] = Couplet(id, number, each["asks"], look, note, characters, leads)
+        return Key(raw["id"], raw["title"], raw["about"], tuple(raw["scope"]), raw["magnification"],
+                   tuple(raw.get("before", ())), tuple(raw.get("cautions", ())), raw["first"], couplets)
+
+    def shortcut(self, id: str, raw: Raw) -> Shortcut:
+        """A shortcut with its rules and where they fail."""
+        return Shortcut(
+            id, raw["title"], raw["about"], raw["key"], bases(raw["basis"]),
+            {rule: Rule(rule, self.seen(each["when"]), tuple(each["says"]), each["text"]) for rule, each in raw["rules"].items()},
+            tuple(Failure(each["rule"], each["entry"], _said(each)) for each in raw["fails"]),
+        )

@@ -1,0 +1,133 @@
+"""Load the library from its folder: every file read, held against its schema, and built.
+
+All that is wrong is found in one run. A file that cannot be used is left out, so that the
+rest can still be checked; what names it is then not called unknown.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from keytool.library import build
+from keytool.library.finding import Finding, Place, Severity
+from keytool.library.model import Library
+from keytool.library.schemas import Schemas
+from keytool.library.yaml_file import DataPath, YamlFile, read_yaml
+
+SINGLE = {"vocabulary.yaml": "vocabulary", "terms.yaml": "terms", "cautions.yaml": "cautions",
+          "bench/method.yaml": "method", "bench/shortcuts.yaml": "shortcuts"}
+FOLDERS = {"characters": "character", "keys": "key", "entries": "entry"}
+
+
+@dataclass(frozen=True)
+class Files:
+    """The files of a library by what they hold, and where each part of them stands."""
+
+    by_id: Mapping[tuple[str, str], YamlFile]
+    """(kind, id) such as ("entry", "plectus"), or (kind, part file) such as ("sources", "sources.yaml")."""
+    broken: frozenset[str]
+    """Ids of files that could not be used."""
+
+    def place(self, kind: str, id: str, path: DataPath = (), *, of_key: bool = False) -> Place:
+        """The place of a part of a file that holds one character, entry or key."""
+        return self.by_id[kind, id].place(path, of_key=of_key)
+
+    def place_of(self, kind: str, id: str, *path: str | int) -> Place:
+        """The place of one item in the files that hold many: sources, terms, cautions, quantities."""
+        for (each, _), file in self.by_id.items():
+            if each == kind and isinstance(file.data, dict) and id in file.data:
+                return file.place((id, *path), of_key=not path)
+        return Place("keydata")
+
+
+@dataclass(frozen=True)
+class Loaded:
+    """What loading gave: the library made from all usable files, those files, and what was wrong."""
+
+    library: Library
+    files: Files
+    schemas: Schemas
+    findings: tuple[Finding, ...] = field(default=())
+
+    @property
+    def problems(self) -> tuple[Finding, ...]:
+        """The findings that must be mended."""
+        return tuple(each for each in self.findings if each.severity is Severity.PROBLEM)
+
+
+def load(root: Path) -> Loaded:
+    """The library under `root` (the folder that holds `keydata/`). Never raises for what files hold."""
+    keydata = root / "keydata"
+    findings: list[Finding] = []
+    vocabulary = read_yaml(keydata / "vocabulary.yaml", "keydata/vocabulary.yaml")
+    words = vocabulary.data if isinstance(vocabulary.data, dict) else {}
+    schemas = Schemas(keydata / "schema", {name: ids for name, ids in words.items() if isinstance(ids, dict)})
+    usable: dict[tuple[str, str], YamlFile] = {}
+    taken: dict[tuple[str, str], str] = {}
+    broken: set[str] = set()
+    for path in sorted(keydata.rglob("*")):
+        name = f"keydata/{path.relative_to(keydata).as_posix()}"
+        kind = _kind(path, keydata)
+        if kind is None:
+            findings += _stray(path, name, keydata)
+            continue
+        file = read_yaml(path, name)
+        wrong = [*file.findings, *(schemas.findings(kind, file) if file.data is not None else [])]
+        if not wrong:
+            wrong = [*_misnamed(kind, path, file), *_taken(kind, file, taken)]
+        findings += wrong
+        if wrong:
+            broken.add(path.stem)
+        else:
+            usable[kind, path.stem if kind in FOLDERS.values() else path.name] = file
+    files = Files(usable, frozenset(broken))
+    library, missing = build.library(files.by_id)
+    return Loaded(library, files, schemas, tuple(sorted([*findings, *missing], key=lambda each: each.order)))
+
+
+def _kind(path: Path, keydata: Path) -> str | None:
+    inside = path.relative_to(keydata)
+    if not path.is_file() or path.suffix != ".yaml":
+        return None
+    if inside.as_posix() in SINGLE:
+        return SINGLE[inside.as_posix()]
+    if len(inside.parts) == 1 and path.stem.startswith("sources"):
+        return "sources"
+    if inside.parts[0] == "bench" and path.stem.startswith("quantities"):
+        return "quantities"
+    depth = {"characters": 2, "keys": 2, "entries": 3}.get(inside.parts[0])
+    return FOLDERS[inside.parts[0]] if depth == len(inside.parts) else None
+
+
+def _stray(path: Path, name: str, keydata: Path) -> Iterator[Finding]:
+    inside = path.relative_to(keydata)
+    if path.is_file() and inside.parts[0] != "schema" and not path.name.startswith("."):
+        yield Finding("place", Place(name), "Nothing reads this file.",
+                      "characters/<id>.yaml, keys/<id>.yaml, entries/<theme>/<id>.yaml, "
+                      "sources*.yaml, bench/quantities*.yaml, " + ", ".join(SINGLE),
+                      "Move it to its place, and let its name end in .yaml.")
+
+
+def _misnamed(kind: str, path: Path, file: YamlFile) -> Iterator[Finding]:
+    if kind not in FOLDERS.values():
+        return
+    if file.data["id"] != path.stem:
+        yield Finding("name", file.place(("id",)), f"The id is '{file.data['id']}', but the file is '{path.name}'.",
+                      tip="Give the file the name of its id. Ids are addresses: once published they stay.")
+    if kind == "entry" and file.data["theme"] != path.parent.name:
+        yield Finding("name", file.place(("theme",)), f"The theme is '{file.data['theme']}', but the folder is '{path.parent.name}'.",
+                      tip="Move the file to the folder of its theme.")
+
+
+def _taken(kind: str, file: YamlFile, taken: dict[tuple[str, str], str]) -> Iterator[Finding]:
+    """Ids that stand in two files: two entries in different folders, or an entry and a key."""
+    whole = kind in FOLDERS.values()
+    ids = [file.data["id"]] if whole else list(file.data) if kind in ("sources", "quantities") else []
+    for each in ids:
+        space = "page" if kind in ("entry", "key") else kind
+        if (space, each) in taken:
+            place = file.place(("id",)) if whole else file.place((each,), of_key=True)
+            yield Finding("name", place, f"'{each}' is also the id of {taken[space, each]}.", tip="Choose another id.")
+        taken.setdefault((space, each), file.name)

@@ -1,0 +1,335 @@
+"""The library as frozen types: what a key, an entry and a character are.
+
+Everything here was checked where it was read; inside there is nothing left to doubt, so
+these types carry no checks. Lengths are in micrometres, speeds in micrometres a second,
+whatever unit the file used.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Any
+
+from keytool.library.basis import Basis
+from keytool.library.value import Showing
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """One word of a closed list in `vocabulary.yaml`: its id, label and what else is said of it."""
+
+    id: str
+    label: str
+    more: Mapping[str, Any] = field(default_factory=dict)
+
+    def get(self, name: str, default: Any = "") -> Any:
+        """Anything else the list says of this word, such as its `mark`, `short` or `weight`."""
+        return self.more.get(name, default)
+
+
+Vocabulary = Mapping[str, Mapping[str, Word]]
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A statement in plain text with what it rests on."""
+
+    text: str
+    basis: tuple[Basis, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """What to draw: a kind of drawing and its parameters, as written in the file."""
+
+    kind: str
+    params: Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A threshold or constant with its unit, written once in `bench/` and used by id."""
+
+    id: str
+    name: str
+    low: float
+    high: float
+    unit: str
+    about: str
+    basis: tuple[Basis, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """One thing a character may show."""
+
+    id: str
+    name: str
+    about: str
+    figure: Figure | None
+
+
+@dataclass(frozen=True, slots=True)
+class Character:
+    """Something one can look at. `states` is empty for a number; `unit` is empty for states.
+
+    `misread` is how often a careful beginner gets it wrong (0 to 1); `plus_minus` the reading
+    error of a number in base units.
+    """
+
+    id: str
+    name: str
+    asks: str
+    kind: str
+    magnification: int
+    look: str
+    misread: float
+    misread_basis: tuple[Basis, ...]
+    states: Mapping[str, State]
+    unit: str
+    plus_minus: float
+    plus_minus_basis: tuple[Basis, ...]
+
+    @property
+    def is_number(self) -> bool:
+        """Whether it is measured or counted, not chosen from states."""
+        return self.kind == "number"
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """What an entry says of one character, with its basis. `unit` is the unit it was written in."""
+
+    character: str
+    showing: Showing
+    unit: str
+    basis: tuple[Basis, ...]
+    stated_by: str
+    """Id of the entry that says it: this one, or the group it was inherited from."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mistake:
+    """What an entry is mistaken for, and how to tell the two apart."""
+
+    entry: str
+    by: str
+    character: str
+    basis: tuple[Basis, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """Something one can meet in a drop, or a group of such things.
+
+    `statements` holds its own and what it inherits from the groups it stands within.
+    """
+
+    id: str
+    kind: str
+    theme: str
+    common: str
+    scientific: str
+    also: tuple[str, ...]
+    within: tuple[str, ...]
+    summary: str
+    commonness: str
+    commonness_basis: tuple[Basis, ...]
+    feeding: tuple[str, ...]
+    feeding_basis: tuple[Basis, ...]
+    statements: Mapping[str, Statement]
+    tells: tuple[Said, ...]
+    mistaken_for: tuple[Mistake, ...]
+    would_tell: str
+    notes: tuple[Said, ...]
+    cautions: tuple[str, ...]
+    figure: Figure | None
+    contributors: tuple[str, ...]
+    reviewed: str
+
+    @property
+    def name(self) -> str:
+        """The name shown: the common name."""
+        return self.common
+
+
+@dataclass(frozen=True, slots=True)
+class Lead:
+    """One of the contrasting statements of a couplet, and where it goes.
+
+    `when` maps character ids to what must be seen; an `otherwise` lead takes all the rest.
+    Exactly one of `couplet`, `key` and `end` is not empty.
+    """
+
+    id: str
+    text: str
+    when: Mapping[str, Showing]
+    otherwise: bool
+    couplet: str
+    key: str
+    end: str
+    figure: Figure | None
+
+    @property
+    def goes_to(self) -> str:
+        """The id of the couplet, key or entry this lead goes to."""
+        return self.couplet or self.key or self.end
+
+
+@dataclass(frozen=True, slots=True)
+class Couplet:
+    """One question of a key with its leads, in the order shown. `number` is the printed one, from 1."""
+
+    id: str
+    number: int
+    asks: str
+    look: str
+    note: Said | None
+    characters: tuple[str, ...]
+    leads: Mapping[str, Lead]
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """An identification key: couplets that lead from `first` to ends, for every entry in `scope`."""
+
+    id: str
+    title: str
+    about: str
+    scope: tuple[str, ...]
+    magnification: int
+    before: tuple[str, ...]
+    cautions: tuple[str, ...]
+    first: str
+    couplets: Mapping[str, Couplet]
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A published source: how to cite it, and how much of it was read (`vocabulary.yaml`, `read`)."""
+
+    id: str
+    cite: str
+    read: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """A word of the trade and its meaning in one sentence."""
+
+    id: str
+    term: str
+    also: tuple[str, ...]
+    means: str
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """What can hurt, what to do, and whose rules come first."""
+
+    id: str
+    title: str
+    text: str
+    defer: str
+    basis: tuple[Basis, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of the bench method."""
+
+    id: str
+    do: str
+    why: str
+    caution: str
+    basis: tuple[Basis, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Method:
+    """How to make a slide that can be compared with the last one."""
+
+    title: str
+    about: str
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule of a shortcut: what is seen, and what the shortcut says it is."""
+
+    id: str
+    when: Mapping[str, Showing]
+    says: tuple[str, ...]
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Failure:
+    """Where a rule of a shortcut goes wrong: the entry, and how."""
+
+    rule: str
+    entry: str
+    said: Said
+
+
+@dataclass(frozen=True, slots=True)
+class Shortcut:
+    """A rule of thumb of the trade, shown as such beside the key that does better."""
+
+    id: str
+    title: str
+    about: str
+    key: str
+    basis: tuple[Basis, ...]
+    rules: Mapping[str, Rule]
+    fails: tuple[Failure, ...]
+
+
+@dataclass(frozen=True)
+class Library:
+    """Everything in `keydata/`, by id. Mappings keep the order of the files."""
+
+    version: str
+    vocabulary: Vocabulary
+    characters: Mapping[str, Character]
+    entries: Mapping[str, Entry]
+    keys: Mapping[str, Key]
+    sources: Mapping[str, Source]
+    terms: Mapping[str, Term]
+    cautions: Mapping[str, Caution]
+    quantities: Mapping[str, Quantity]
+    shortcuts: Mapping[str, Shortcut]
+    method: Method
+    files: Mapping[tuple[str, str], str]
+    """(kind, id) to the file it was read from, such as ("entry", "plectus")."""
+
+    def is_group(self, entry: str) -> bool:
+        """Whether an entry holds others; only entries that hold none are met in a drop."""
+        return entry in self._holders
+
+    @cached_property
+    def _holders(self) -> frozenset[str]:
+        return frozenset(parent for entry in self.entries.values() for parent in entry.within)
+
+    def ancestry(self, entry: str) -> frozenset[str]:
+        """An entry and every group that contains it."""
+        found: set[str] = set()
+        waiting = [entry]
+        while waiting:
+            here = waiting.pop()
+            if here not in found and here in self.entries:
+                found.add(here)
+                waiting.extend(self.entries[here].within)
+        return frozenset(found)
+
+    def members(self, groups: tuple[str, ...]) -> Iterator[Entry]:
+        """The entries met in a drop (those that hold no others) within any of the groups."""
+        wanted = set(groups)
+        for entry in self.entries.values():
+            if not self.is_group(entry.id) and wanted & self.ancestry(entry.id):
+                yield entry
+

@@ -1,0 +1,52 @@
+"""Schemas of every kind of file, with the closed lists of `vocabulary.yaml` put in."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from jsonschema import Draft202012Validator
+from referencing import Registry, Resource
+
+from keytool.library.finding import Finding
+from keytool.library.messages import sentence
+from keytool.library.yaml_file import YamlFile
+
+Words = Mapping[str, Iterable[str]]
+
+
+def words_schema(words: Words) -> dict[str, Any]:
+    """The schema whose `$defs` are the closed lists, so that no schema repeats one."""
+    lists: dict[str, Any] = {name: {"enum": list(ids)} for name, ids in words.items()}
+    if "magnification" in lists:
+        lists["magnification-number"] = {"enum": [int(each) for each in lists["magnification"]["enum"]]}
+    return {"$schema": "https://json-schema.org/draft/2020-12/schema", "$id": "words.schema.json", "$defs": lists}
+
+
+class Schemas:
+    """The schemas in a folder, ready to hold files against."""
+
+    def __init__(self, folder: Path, words: Words) -> None:
+        self._named = {schema["$id"]: schema for schema in _read_all(folder)} | {"words.schema.json": words_schema(words)}
+        self._registry: Registry[Any] = Registry().with_resources(
+            (name, Resource.from_contents(schema)) for name, schema in self._named.items()
+        )
+        self._validators: dict[str, Draft202012Validator] = {}
+
+    def named(self) -> Mapping[str, dict[str, Any]]:
+        """Every schema by file name, the closed lists among them, as they are published."""
+        return self._named
+
+    def findings(self, kind: str, file: YamlFile) -> list[Finding]:
+        """What is wrong with the shape of a file of a kind, such as "entry"."""
+        if kind not in self._validators:
+            self._validators[kind] = Draft202012Validator(self._named[f"{kind}.schema.json"], registry=self._registry)
+        return [sentence(error, file) for error in self._validators[kind].iter_errors(file.data)]
+
+
+@cache
+def _read_all(folder: Path) -> tuple[dict[str, Any], ...]:
+    return tuple(json.loads(path.read_text("utf-8")) for path in sorted(folder.glob("*.schema.json")))
