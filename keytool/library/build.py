@@ -11,7 +11,6 @@ from typing import Any
 
 from keytool import __version__
 from keytool.library.basis import Basis
-from keytool.library.finding import Finding, Place
 from keytool.library.model import (
     Caution,
     Character,
@@ -40,13 +39,10 @@ from keytool.library.value import Interval, Showing, States
 from keytool.library.yaml_file import YamlFile
 
 Raw = Mapping[str, Any]
-NEEDED = {("vocabulary", "vocabulary.yaml"), ("method", "method.yaml")}
 
 
-def library(files: Mapping[tuple[str, str], YamlFile]) -> tuple[Library, list[Finding]]:
-    """The library, and a finding for each file it cannot do without."""
-    missing = [Finding("place", Place(f"keydata/{name}"), f"The library has no usable {kind}.", tip="See the findings on that file.")
-               for kind, name in sorted(NEEDED - set(files))]
+def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
+    """The library made from usable files. What has no file is empty."""
     words = vocabulary(next(_of(files, "vocabulary"), {}))
     quantities = {id: _quantity(id, raw, words) for part in _of(files, "quantities") for id, raw in part.items()}
     characters = {raw["id"]: _character(raw, words) for raw in _of(files, "character")}
@@ -68,7 +64,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> tuple[Library, list[Fi
         shortcuts={id: reader.shortcut(id, raw) for part in _of(files, "shortcuts") for id, raw in part.items()},
         method=_method(next(_of(files, "method"), {"title": "", "about": "", "steps": []})),
         files={key: file.name for key, file in files.items()},
-    ), missing
+    )
 
 
 def vocabulary(raw: Raw) -> Vocabulary:
@@ -204,9 +200,11 @@ class _Reader:
             character = self.characters.get(id)
             if character is None or character.is_number is isinstance(wanted, list):
                 continue
-            result[id] = States(frozenset(wanted)) if isinstance(wanted, list) else Interval(
-                **{end: self._threshold(wanted[word]) for word, end in (("from", "low"), ("below", "high")) if wanted.get(word) in self.quantities}
-            )
+            if isinstance(wanted, list):
+                result[id] = States(frozenset(wanted))
+            else:
+                ends = {"low": wanted.get("from"), "high": wanted.get("below")}
+                result[id] = Interval(**{end: self._threshold(name) for end, name in ends.items() if name in self.quantities})
         return result
 
     def _threshold(self, id: str) -> float:

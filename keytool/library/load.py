@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 
 from keytool.library import build
 from keytool.library.finding import Finding, Place, Severity
@@ -18,6 +19,7 @@ from keytool.library.yaml_file import DataPath, YamlFile, read_yaml
 
 SINGLE = {"vocabulary.yaml": "vocabulary", "terms.yaml": "terms", "cautions.yaml": "cautions",
           "bench/method.yaml": "method", "bench/shortcuts.yaml": "shortcuts"}
+NEEDED = "bench/method.yaml"
 FOLDERS = {"characters": "character", "keys": "key", "entries": "entry"}
 
 
@@ -28,7 +30,7 @@ class Files:
     by_id: Mapping[tuple[str, str], YamlFile]
     """(kind, id) such as ("entry", "plectus"), or (kind, part file) such as ("sources", "sources.yaml")."""
     broken: frozenset[str]
-    """Ids of files that could not be used."""
+    """Ids of files that could not be used, and the ids those files give themselves."""
 
     def place(self, kind: str, id: str, path: DataPath = (), *, of_key: bool = False) -> Place:
         """The place of a part of a file that holds one character, entry or key."""
@@ -60,10 +62,11 @@ class Loaded:
 def load(root: Path) -> Loaded:
     """The library under `root` (the folder that holds `keydata/`). Never raises for what files hold."""
     keydata = root / "keydata"
-    findings: list[Finding] = []
-    vocabulary = read_yaml(keydata / "vocabulary.yaml", "keydata/vocabulary.yaml")
-    words = vocabulary.data if isinstance(vocabulary.data, dict) else {}
-    schemas = Schemas(keydata / "schema", {name: ids for name, ids in words.items() if isinstance(ids, dict)})
+    words, findings = _vocabulary(keydata)
+    schemas = Schemas(keydata / "schema", words)
+    if findings:  # every other file is held against the vocabulary, so that comes first
+        return Loaded(build.library({}), Files({}, frozenset({"vocabulary"})), schemas, tuple(findings))
+    findings = [] if (keydata / NEEDED).is_file() else [*read_yaml(keydata / NEEDED, f"keydata/{NEEDED}").findings]
     usable: dict[tuple[str, str], YamlFile] = {}
     taken: dict[tuple[str, str], str] = {}
     broken: set[str] = set()
@@ -79,12 +82,25 @@ def load(root: Path) -> Loaded:
             wrong = [*_misnamed(kind, path, file), *_taken(kind, file, taken)]
         findings += wrong
         if wrong:
-            broken.add(path.stem)
+            broken |= {path.stem, *_own_id(file)}
         else:
             usable[kind, path.stem if kind in FOLDERS.values() else path.name] = file
     files = Files(usable, frozenset(broken))
-    library, missing = build.library(files.by_id)
-    return Loaded(library, files, schemas, tuple(sorted([*findings, *missing], key=lambda each: each.order)))
+    return Loaded(build.library(usable), files, schemas, tuple(sorted(findings, key=lambda each: each.order)))
+
+
+def _vocabulary(keydata: Path) -> tuple[Mapping[str, Any], list[Finding]]:
+    """The closed lists, or what is wrong with them."""
+    if not (keydata / "schema" / "vocabulary.schema.json").is_file():
+        return {}, [Finding("place", Place("keydata/schema"), "The schemas are missing.", tip="Put the folder back; it comes with the code.")]
+    file = read_yaml(keydata / "vocabulary.yaml", "keydata/vocabulary.yaml")
+    wrong = [*file.findings, *(Schemas(keydata / "schema", {}).findings("vocabulary", file) if file.data is not None else [])]
+    return ({}, wrong) if wrong else (file.data, [])
+
+
+def _own_id(file: YamlFile) -> Iterator[str]:
+    if isinstance(file.data, dict) and isinstance(file.data.get("id"), str):
+        yield file.data["id"]
 
 
 def _kind(path: Path, keydata: Path) -> str | None:

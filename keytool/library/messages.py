@@ -4,17 +4,27 @@ from __future__ import annotations
 
 import difflib
 import json
-from collections.abc import Iterable
-from typing import Any, cast
+import re
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+from typing import Any
 
 from jsonschema import ValidationError
 
-from keytool.library.finding import Finding
-from keytool.library.yaml_file import YamlFile
+from keytool.library.finding import Finding, Place
+from keytool.library.yaml_file import DataPath, YamlFile
 
 CHECK = "shape"
 _TYPES = {"string": "text", "number": "a number", "integer": "a whole number", "boolean": "true or false",
           "object": "a mapping (name: value)", "array": "a list", "null": "nothing"}
+_MISSING = {
+    "basis": "Say what it rests on. {kind: memory} is honest where no source was seen.",
+    "sources": "A published basis names at least one source of sources.yaml. If you cannot name it, it is memory or common-practice.",
+    "value": "Say how the published value is known: seen, quoted or recalled.",
+    "how": "Give the formula with its figures.",
+    "would-tell": "Say what would settle it: oil immersion, staining, a laboratory.",
+}
+_NUMBER_TIP = "Write it in plain digits without quotes or unit, such as 12 or 0.5: no exponent, no leading zero, no fraction sign."
 
 
 def did_you_mean(word: str, allowed: Iterable[str]) -> str:
@@ -28,63 +38,152 @@ def listed(words: Iterable[str]) -> str:
     return ", ".join(words)
 
 
-def sentence(error: ValidationError, file: YamlFile) -> Finding:
-    """The finding for one schema error, placed where its writer has to look."""
-    path = tuple(error.absolute_path)
-    schema: Any = error.schema
-    rule, wanted, known = str(error.validator), cast(Any, error.validator_value), schema.get("properties", {})
-    say = schema.get("x-say", {})
-    name = str(path[-1]) if path else "the file"
-    place, message, allowed, tip = file.place(path), "", "", say.get("tip", "")
-    if rule in say:
-        message = say[rule].format(value=_short(error.instance))
-    elif rule == "required":
-        missing = next(each for each in wanted if each not in error.instance)
-        message = f"'{missing}' is missing{_in(path)}."
-        place = file.place(path, of_key=True)
-    elif rule == "additionalProperties":
-        unknown = [each for each in error.instance if each not in known]
-        place = file.place((*path, unknown[0]), of_key=True)
-        message = f"'{unknown[0]}' is not known{_in(path)}."
-        allowed = listed(known)
-        tip = did_you_mean(unknown[0], known) or tip
-    elif rule == "enum":
-        words = [str(each) for each in wanted]
-        message = f"'{_short(error.instance)}' is not a word for '{name}'."
-        allowed = listed(words)
-        tip = did_you_mean(str(error.instance), words) or tip
-    elif rule == "type":
-        types = wanted if isinstance(wanted, list) else [wanted]
-        message = f"'{name}' is {_kind(error.instance)}."
-        allowed = " or ".join(_TYPES[each] for each in types)
-    elif rule == "pattern":
-        message = f"'{_short(error.instance)}' does not fit '{name}'."
-    elif rule in ("minLength", "maxLength"):
-        message = f"'{name}' has {len(error.instance)} characters."
-        allowed = f"{'at least' if rule == 'minLength' else 'at most'} {wanted}"
-        tip = tip or ("Say more." if rule == "minLength" else "Say it shorter, or split it.")
-    elif rule in ("minItems", "minProperties", "maxProperties"):
-        message = f"'{name}' holds {len(error.instance)}."
-        allowed = f"{'at least' if rule.startswith('min') else 'at most'} {wanted}"
-    elif rule in ("minimum", "maximum", "exclusiveMinimum"):
-        message = f"'{name}' is {error.instance}."
-        allowed = {"minimum": "at least ", "maximum": "at most ", "exclusiveMinimum": "more than "}[rule] + str(wanted)
-    elif rule == "uniqueItems":
-        message = f"'{name}' names something twice."
-    elif rule == "const":
-        message = f"'{name}' is {_short(error.instance)}."
-        allowed = json.dumps(wanted)
-    elif rule == "dependentRequired":
-        message = f"A number without '{next(iter(wanted.values()))[0]}'."
-        tip = "Every number needs its unit."
+def sentences(error: ValidationError, file: YamlFile) -> Iterator[Finding]:
+    """The findings for one schema error, placed where its writer has to look; several where several names are unknown."""
+    at = _At(error, file)
+    own = at.say.get(at.rule)
+    if own:
+        yield at.finding(own.format(value=_short(error.instance)))
+    elif at.rule in _SPEAKERS:
+        yield from _SPEAKERS[at.rule](at)
     else:
-        message = f"'{name}' does not belong here."
-        place = file.place(path, of_key=True)
-    return Finding(CHECK, place, message, allowed, tip)
+        yield at.finding(f"{at.name} does not belong here.", place=at.key_place)
 
 
-def _in(path: tuple[Any, ...]) -> str:
-    return f" in '{path[-1]}'" if path else ""
+@dataclass(frozen=True)
+class _At:
+    """One schema error with what is needed to word it."""
+
+    error: ValidationError
+    file: YamlFile
+
+    @property
+    def rule(self) -> str:
+        return str(self.error.validator)
+
+    @property
+    def schema(self) -> dict[str, Any]:
+        return self.error.schema if isinstance(self.error.schema, dict) else {}
+
+    @property
+    def say(self) -> dict[str, str]:
+        """The schema's own words for its rules (`x-say`)."""
+        words: dict[str, str] = self.schema.get("x-say", {})
+        return words
+
+    @property
+    def wanted(self) -> Any:
+        """What the rule asks for, such as the least number of items."""
+        return self.error.validator_value
+
+    @property
+    def value(self) -> Any:
+        return self.error.instance
+
+    @property
+    def path(self) -> DataPath:
+        """Where it is; a name that cannot be one stands at its own place."""
+        path = tuple(self.error.absolute_path)
+        return (*path, self.value) if "propertyNames" in self.error.absolute_schema_path else path
+
+    @property
+    def place(self) -> Place:
+        is_name = "propertyNames" in self.error.absolute_schema_path
+        return self.file.place(self.path, of_key=is_name)
+
+    @property
+    def key_place(self) -> Place:
+        return self.file.place(self.path, of_key=True)
+
+    @property
+    def name(self) -> str:
+        """The part at fault as a sentence begins with it."""
+        words = _words(self.path)
+        return words[0].upper() + words[1:]
+
+    def finding(self, message: str, allowed: str = "", tip: str = "", place: Place | None = None) -> Finding:
+        return Finding(CHECK, place or self.place, message, allowed, tip or self.say.get("tip", ""))
+
+
+def _words(path: DataPath) -> str:
+    if not path:
+        return "the file"
+    if isinstance(path[-1], int):
+        return f"item {path[-1] + 1} of {_words(path[:-1])}"
+    return f"'{path[-1]}'"
+
+
+def _inside(path: DataPath) -> str:
+    return f" in {_words(path)}" if path else ""
+
+
+def _required(at: _At) -> Iterator[Finding]:
+    missing = next(each for each in at.wanted if at.error.message.startswith(repr(each)))
+    yield at.finding(f"'{missing}' is missing{_inside(at.path)}.", tip=_MISSING.get(missing, ""), place=at.key_place)
+
+
+def _unknown(at: _At) -> Iterator[Finding]:
+    known = at.schema.get("properties", {})
+    for name in at.value:
+        if name not in known:
+            place = at.file.place((*at.path, name), of_key=True)
+            if at.value[name] is None and " " in name:
+                yield at.finding(f"A text was cut off at a comma; this is left over: '{_short(name)}'.",
+                                 tip="Inside { } a text with a comma in it needs quotes.", place=place)
+            else:
+                yield at.finding(f"'{_short(name)}' is not known{_inside(at.path)}.", listed(known), did_you_mean(name, known), place)
+
+
+def _enum(at: _At) -> Iterator[Finding]:
+    words = [str(each) for each in at.wanted]
+    yield at.finding(f"'{_short(at.value)}' is not a word for {_words(at.path)}.", listed(words), did_you_mean(str(at.value), words))
+
+
+def _type(at: _At) -> Iterator[Finding]:
+    types = at.wanted if isinstance(at.wanted, list) else [at.wanted]
+    looks_like_number = "number" in types and isinstance(at.value, str) and re.search(r"\d", at.value)
+    yield at.finding(f"{at.name} is {_kind(at.value)}.", " or ".join(_TYPES[each] for each in types),
+                     _NUMBER_TIP if looks_like_number else "")
+
+
+def _length(at: _At) -> Iterator[Finding]:
+    few = at.rule == "minLength"
+    yield at.finding(f"{at.name} has {len(at.value)} characters.", f"{'at least' if few else 'at most'} {at.wanted}",
+                     at.say.get("tip") or ("Say more." if few else "Say it shorter, or split it."))
+
+
+def _count(at: _At) -> Iterator[Finding]:
+    yield at.finding(f"{at.name} holds {len(at.value)}.", f"{'at least' if at.rule.startswith('min') else 'at most'} {at.wanted}")
+
+
+def _bound(at: _At) -> Iterator[Finding]:
+    words = {"minimum": "at least", "maximum": "at most", "exclusiveMinimum": "more than"}[at.rule]
+    yield at.finding(f"{at.name} is {_short(at.value)}.", f"{words} {at.wanted}")
+
+
+def _const(at: _At) -> Iterator[Finding]:
+    yield at.finding(f"{at.name} is {_short(at.value)}.", json.dumps(at.wanted))
+
+
+def _pattern(at: _At) -> Iterator[Finding]:
+    yield at.finding(f"'{_short(at.value)}' does not fit {_words(at.path)}.")
+
+
+def _twice(at: _At) -> Iterator[Finding]:
+    double = next(each for number, each in enumerate(at.value) if each in at.value[:number])
+    yield at.finding(f"{at.name} names '{_short(double)}' twice.", tip="Keep one of the two.")
+
+
+def _unit(at: _At) -> Iterator[Finding]:
+    yield at.finding(f"{at.name} has a number without a unit.", tip="Every number needs its unit.", place=at.key_place)
+
+
+_SPEAKERS: dict[str, Callable[[_At], Iterator[Finding]]] = {
+    "required": _required, "additionalProperties": _unknown, "enum": _enum, "type": _type, "pattern": _pattern,
+    "minLength": _length, "maxLength": _length, "minItems": _count, "minProperties": _count, "maxProperties": _count,
+    "minimum": _bound, "maximum": _bound, "exclusiveMinimum": _bound, "uniqueItems": _twice, "const": _const,
+    "dependentRequired": _unit,
+}
 
 
 def _kind(value: Any) -> str:
@@ -92,13 +191,14 @@ def _kind(value: Any) -> str:
         return "empty"
     if isinstance(value, bool):
         return f"true or false ({str(value).lower()})"
-    if isinstance(value, (int, float)):
+    if isinstance(value, int | float):
         return f"a number ({value})"
     if isinstance(value, str):
         return f"text ('{_short(value)}')"
-    return "a list" if isinstance(value, list) else "a mapping"
+    return "a list" if isinstance(value, list) else "a mapping (name: value)"
 
 
 def _short(value: Any) -> str:
     text = value if isinstance(value, str) else json.dumps(value, ensure_ascii=False)
+    text = text.replace("\n", " ")
     return text if len(text) <= 40 else text[:37] + "..."

@@ -12,7 +12,7 @@ from jsonschema import Draft202012Validator
 from referencing import Registry, Resource
 
 from keytool.library.finding import Finding
-from keytool.library.messages import sentence
+from keytool.library.messages import sentences
 from keytool.library.yaml_file import YamlFile
 
 Words = Mapping[str, Iterable[str]]
@@ -44,7 +44,8 @@ class Schemas:
         """What is wrong with the shape of a file of a kind, such as "entry"."""
         if kind not in self._validators:
             self._validators[kind] = Draft202012Validator(self._named[f"{kind}.schema.json"], registry=self._registry)
-        return [sentence(error, file) for error in self._validators[kind].iter_errors(file.data)]
+        found = (each for error in self._validators[kind].iter_errors(file.data) for each in sentences(error, file))
+        return list(dict.fromkeys(found))
 
 
 @cache

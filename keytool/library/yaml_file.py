@@ -25,8 +25,8 @@ GREEK_MU, MICRO_SIGN = "\u03bc", "\u00b5"
 
 DataPath: TypeAlias = tuple[str | int, ...]
 
-_PureBase = yaml.SafeLoader
-_FastBase = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+_INVISIBLE = ("Cc", "Cf", "Zl", "Zp", "Co")
+_NOT_YAML = yaml.reader.Reader.NON_PRINTABLE
 _PLAIN = (
     ("bool", r"^(?:true|false)$", "tf"),
     ("int", r"^-?(?:0|[1-9][0-9]{0,14})$", "-0123456789"),
@@ -36,13 +36,14 @@ _PLAIN = (
 
 
 def _plain_loader(base: Any) -> Any:
-    loader = type("PlainLoader", (base,), {"yaml_implicit_resolvers": {}})
+    loader: Any = type("PlainLoader", (base,), {"yaml_implicit_resolvers": {}})
     for name, pattern, first in _PLAIN:
         loader.add_implicit_resolver(f"tag:yaml.org,2002:{name}", re.compile(pattern), list(first))
     return loader
 
 
-_Fast, _Pure = _plain_loader(_FastBase), _plain_loader(_PureBase)
+_Pure = _plain_loader(yaml.SafeLoader)
+_Fast = _plain_loader(getattr(yaml, "CSafeLoader", yaml.SafeLoader))
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,19 +72,30 @@ class YamlFile:
 
 def read_yaml(path: Path, name: str) -> YamlFile:
     """The file at `path`, shown as `name` in messages. Never raises for what a file may hold."""
-    raw = path.read_bytes()
+    try:
+        raw = path.read_bytes()
+    except FileNotFoundError:
+        return YamlFile(name, None, (_say(name, "The file is missing.", tip="The library cannot do without it."),))
+    except OSError as error:
+        return YamlFile(name, None, (_say(name, f"The file cannot be read: {error.strerror}."),))
     text, findings = _decode(raw, name)
     if text is None:
         return YamlFile(name, None, tuple(findings))
-    try:
-        findings += _refused_events(text, name)
-        if findings:
-            return YamlFile(name, None, tuple(findings))
-        node = yaml.compose(text, Loader=_Fast)
-    except yaml.YAMLError:
-        return YamlFile(name, None, (_syntax_finding(text, name),))
+    fault: yaml.YAMLError | None = None
+    for loader in (_Fast, _Pure):  # the pure one has the last word, so that a fault reads the same on every machine
+        try:
+            return _parsed(text, name, loader)
+        except yaml.YAMLError as error:
+            fault = error
+    return YamlFile(name, None, (_syntax_finding(fault, name),))
+
+
+def _parsed(text: str, name: str, loader: Any) -> YamlFile:
+    if refused := _refused_events(text, name, loader):
+        return YamlFile(name, None, (refused,))
+    node = yaml.compose(text, Loader=loader)
     if node is None:
-        return YamlFile(name, None, (_say(name, "The file is empty.", tip="Delete it, or write the entry."),))
+        return YamlFile(name, None, (_say(name, "The file is empty.", tip="Delete it, or write what its name promises."),))
     reading = _Reading(name)
     data = reading.value(node, ())
     return YamlFile(name, data, tuple(reading.findings), reading.values, reading.keys)
@@ -102,82 +114,83 @@ def _decode(raw: bytes, name: str) -> tuple[str | None, list[Finding]]:
         text = raw.decode("utf-8")
     except UnicodeDecodeError as error:
         line, column = _line_column(raw[: error.start].decode("utf-8", "replace"))
-        byte = raw[error.start]
-        return None, [_say(name, f"Byte 0x{byte:02x} is not UTF-8.", line=line, column=column,
-                           tip="Save the file as UTF-8.")]
+        return None, [_say(name, f"Byte 0x{raw[error.start]:02x} is not UTF-8.", line=line, column=column,
+                           tip="Save the file as UTF-8 and look at the accented letters and signs on this line.")]
     findings = list(_unwelcome_characters(text, name))
     return (None if findings else text), findings
 
 
 def _unwelcome_characters(text: str, name: str) -> Iterator[Finding]:
-    for number, line in enumerate(text.splitlines(), 1):
-        if "\t" in line:
-            yield _say(name, "A tab.", line=number, column=line.index("\t") + 1, tip="Use spaces; two for each level.")
-        if GREEK_MU in line:
-            yield _say(name, "A Greek mu (U+03BC) stands for micro.", line=number, column=line.index(GREEK_MU) + 1,
-                       tip="Use the micro sign µ (U+00B5), so that search and units find it.")
-        if not unicodedata.is_normalized("NFC", line):
-            yield _say(name, "A letter is written in two pieces (not NFC).", line=number,
-                       tip="Retype the accented letters on this line.")
-        for column, char in enumerate(line, 1):
-            if unicodedata.category(char) in ("Cc", "Cf") and char != "\t":
-                yield _say(name, f"An invisible character, U+{ord(char):04X}.", line=number, column=column,
-                           tip="Delete it.")
-                break
+    """One finding for each line and kind of fault. Lines may end as Unix or Windows ends them."""
+    for number, line in enumerate(text.split("\n"), 1):
+        line = line.removesuffix("\r")
+        for column, message, tip in _unwelcome_in(line):
+            yield _say(name, message, line=number, column=column + 1, tip=tip)
+
+
+def _unwelcome_in(line: str) -> Iterator[tuple[int, str, str]]:
+    if "\t" in line:
+        yield line.index("\t"), "A tab.", "Use spaces; two for each level."
+    if GREEK_MU in line:
+        yield (line.index(GREEK_MU), "A Greek mu (U+03BC) stands where the micro sign belongs.",
+               "Use the micro sign µ (U+00B5), so that search and units find it.")
+    if (composed := unicodedata.normalize("NFC", line)) != line:
+        column = next((i for i, (one, other) in enumerate(zip(line, composed, strict=False)) if one != other), 0)
+        yield column, "A letter is written in a form that looks right but is not the usual one (not NFC).", "Delete it and type it again."
+    for column, char in enumerate(line):
+        if char != "\t" and (unicodedata.category(char) in _INVISIBLE or _NOT_YAML.match(char)):
+            yield column, f"An invisible character, U+{ord(char):04X}.", "Delete it; retype the words on both sides if you cannot see it."
+            break
 
 
 def _line_column(before: str) -> tuple[int, int]:
     return before.count("\n") + 1, len(before) - (before.rfind("\n") + 1) + 1
 
 
-def _refused_events(text: str, name: str) -> list[Finding]:
-    """Aliases, anchors, tags, deep nesting and second documents, found before anything is built."""
+def _refused_events(text: str, name: str, loader: Any) -> Finding | None:
+    """The first alias, anchor, tag, second document or too deep nesting, found before anything is built."""
     depth = documents = 0
-    for event in yaml.parse(text, Loader=_Fast):
-        at = {"line": event.start_mark.line + 1, "column": event.start_mark.column + 1}
-        if isinstance(event, yaml.DocumentStartEvent):
-            documents += 1
-            if documents > 1:
-                return [_say(name, "A second document starts here.", **at, tip="One file holds one document; delete '---'.")]
-        if isinstance(event, yaml.AliasEvent):
-            return [_say(name, f"'*{event.anchor}' is an alias.", **at, tip="Write the text out; aliases are not allowed. "
-                         "If a text begins with '*', put it in quotes.")]
-        if getattr(event, "anchor", None):
-            return [_say(name, f"'&{event.anchor}' is an anchor.", **at,
-                         tip="Anchors are not allowed. If a text begins with '&', put it in quotes.")]
-        if getattr(event, "tag", None):
-            return [_say(name, f"'{event.tag}' is a tag.", **at,
-                         tip="Tags are not allowed. If a text begins with '!', put it in quotes.")]
-        if isinstance(event, yaml.CollectionStartEvent):
-            depth += 1
-            if depth > DEEPEST_NESTING:
-                return [_say(name, f"Nested deeper than {DEEPEST_NESTING} levels.", **at,
-                             tip="Nothing here needs that; check the brackets.")]
-        elif isinstance(event, yaml.CollectionEndEvent):
-            depth -= 1
-    return []
+    for event in yaml.parse(text, Loader=loader):
+        mark: Any = event.start_mark
+        documents += isinstance(event, yaml.DocumentStartEvent)
+        depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
+        refused = _refused(event)
+        if documents > 1:
+            refused = "A second document starts here.", "One file holds one document; delete '---'."
+        elif depth > DEEPEST_NESTING:
+            refused = f"Nested deeper than {DEEPEST_NESTING} levels.", "Nothing here needs that; check the brackets."
+        if refused:
+            return _say(name, refused[0], line=mark.line + 1, column=mark.column + 1, tip=refused[1])
+    return None
 
 
-def _syntax_finding(text: str, name: str) -> Finding:
-    """The fault as the pure parser words it, so that the message is the same on every machine."""
-    try:
-        list(yaml.parse(text, Loader=_Pure))
-        yaml.compose(text, Loader=_Pure)
-    except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        tip = _SYNTAX_TIPS.get((error.problem or "").split("'")[0].strip(), "Look at this line and the one above it: "
-                               "indentation, a missing ':' or quote, or a text with ': ' in it that needs quotes.")
-        return _say(name, f"Not YAML: {error.problem}.", line=mark.line + 1 if mark else 1,
-                    column=mark.column + 1 if mark else 1, tip=tip)
-    except (yaml.YAMLError, RecursionError) as error:
-        return _say(name, f"Not YAML: {str(error).splitlines()[0]}.", tip="Look for unusual characters.")
-    return _say(name, "Not YAML.", tip="Check brackets and quotes.")
+def _refused(event: Any) -> tuple[str, str] | None:
+    if isinstance(event, yaml.AliasEvent):
+        return f"'*{event.anchor}' is an alias.", "Write it out; aliases are not allowed. A text that begins with '*' needs quotes."
+    if getattr(event, "anchor", None):
+        return f"'&{event.anchor}' is an anchor.", "Anchors are not allowed. A text that begins with '&' needs quotes."
+    if getattr(event, "tag", None):
+        return f"'{event.tag}' is a tag.", "Tags are not allowed. A text that begins with '!' needs quotes."
+    return None
 
 
+def _syntax_finding(fault: Any, name: str) -> Finding:
+    mark = getattr(fault, "problem_mark", None) or getattr(fault, "context_mark", None)
+    problem = getattr(fault, "problem", None) or "it holds a sign that has no place here"
+    tip = next((tip for begins, tip in _SYNTAX_TIPS.items() if problem.startswith(begins)), _SYNTAX_TIP)
+    return _say(name, f"This is not YAML: {problem}.", line=mark.line + 1 if mark else 1, column=mark.column + 1 if mark else 1, tip=tip)
+
+
+_SYNTAX_TIP = "Look at this line and the one above it: indentation, a missing ':' or quote, or a text that needs quotes."
 _SYNTAX_TIPS = {
     "mapping values are not allowed here": "A text with ': ' in it needs quotes; or the indentation is off.",
-    "found unexpected end of stream": "A quote or bracket is not closed.",
-    "could not find expected": "A ':' is missing after a name, or the indentation is off.",
+    "found unexpected end of stream": "A quote is not closed.",
+    "could not find expected ':'": "A ':' is missing after a name, or the indentation is off.",
+    "expected ',' or ']'": "A bracket '[' is not closed, or a ',' is missing.",
+    "expected ',' or '}'": "A bracket '{' is not closed, or a ',' is missing. A text that begins with a quantity needs quotes.",
+    "expected <block end>": "The indentation is off, or a text goes on after its closing quote.",
+    "found character": "A text that begins with this sign needs quotes.",
+    "found undefined tag handle": "A text that begins with '!' needs quotes.",
 }
 
 
@@ -218,10 +231,11 @@ class _Reading:
 
 
 def _mark(node: yaml.Node) -> tuple[int, int]:
-    return node.start_mark.line + 1, node.start_mark.column + 1
+    mark: Any = node.start_mark
+    return mark.line + 1, mark.column + 1
 
 
-def _scalar(node: yaml.ScalarNode) -> str | int | float | bool | None:
+def _scalar(node: yaml.Node) -> str | int | float | bool | None:
     text = str(node.value)
     match node.tag.rsplit(":", 1)[-1]:
         case "bool":

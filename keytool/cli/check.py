@@ -1,0 +1,81 @@
+"""`wetmount check`: everything that is wrong with the library, in one run, and every proof."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from keytool.library import Finding, Loaded
+
+
+@click.command("check", short_help="Check the library and prove its keys.")
+@click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to report.")
+@click.pass_obj
+def check_command(named: Path | None, form: str) -> None:
+    """Check every file of the library and prove every key.
+
+    Exit code 0: clean. 1: there are problems. 2: the command was not understood.
+    """
+    from keytool.cli.opening import where
+    from keytool.cli.terminal import Terminal
+    from keytool.library import Severity, load
+    from keytool.library.checks import run
+    from keytool.library.report import as_json, as_text
+
+    terminal = Terminal()
+    loaded = load(where(named))
+    findings = [*loaded.findings, *run(loaded)]
+    counts: dict[str, int] = {}
+    if not any(each.severity is Severity.PROBLEM for each in findings):
+        counts, more = _proofs(loaded)
+        findings += [*more, *_drawings(loaded)]
+    if form == "json":
+        terminal.raw(json.dumps({"counts": counts, "findings": json.loads(as_json(findings))}, ensure_ascii=False, indent=2))
+    else:
+        if findings:
+            terminal.raw(as_text(findings))
+        if counts:
+            terminal.say(", ".join(f"{number} {name}" for name, number in counts.items()) + ".")
+            _costs(loaded, terminal)
+    sys.exit(1 if any(each.severity is Severity.PROBLEM for each in findings) else 0)
+
+
+def _proofs(loaded: Loaded) -> tuple[dict[str, int], list[Finding]]:
+    from keytool.identify import prove
+    from keytool.identify.findings import findings
+
+    library = loaded.library
+    proofs = [prove(library, key) for key in library.keys.values()]
+    counts = {
+        "keys": len(library.keys),
+        "couplets": sum(len(key.couplets) for key in library.keys.values()),
+        "entries": len(library.entries),
+        "characters": len(library.characters),
+        "sources": len(library.sources),
+        "terms": len(library.terms),
+        "proofs (an entry proved in a key)": sum(proof.entries for proof in proofs),
+        "ways walked": sum(proof.combinations for proof in proofs),
+    }
+    return counts, [each for proof in proofs for each in findings(loaded, proof)]
+
+
+def _drawings(loaded: Loaded) -> list[Finding]:
+    from keytool.figures.findings import findings
+
+    return list(findings(loaded))
+
+
+def _costs(loaded: Loaded, terminal: object) -> None:
+    from keytool.cli.terminal import Terminal
+    from keytool.identify import cost
+
+    assert isinstance(terminal, Terminal)
+    for key in loaded.library.keys.values():
+        what = cost(loaded.library, key)
+        terminal.say(f"{key.title}: {what.questions:.1f} questions on average, {what.most} at most "
+                     f"(no key with such couplets can do with fewer than {what.least:.1f}).")

@@ -1,0 +1,44 @@
+"""Open the library for a command, or end with one clear message."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+from keytool.library import Library, Loaded, NoLibrary, load, root
+from keytool.library.checks import run as run_checks
+
+
+def where(named: Path | None) -> Path:
+    """The root folder of the library; ends the command when there is none."""
+    try:
+        return root(named)
+    except NoLibrary as error:
+        raise click.UsageError(str(error)) from None
+
+
+def opened(named: Path | None) -> Loaded:
+    """The library as loaded. Ends the command when it has problems, since nothing is to be made from those."""
+    loaded = load(where(named))
+    problems = [each for each in (*loaded.findings, *run_checks(loaded)) if each.severity.value == "problem"]
+    if problems:
+        first = problems[0]
+        raise click.ClickException(f"The library has {len(problems)} problem{'s' if len(problems) > 1 else ''}; "
+                                   f"the first is at {first.place}: {first.message}\nRun 'wetmount check' to see all.")
+    return loaded
+
+
+def library(named: Path | None) -> Library:
+    """The library, free of problems."""
+    return opened(named).library
+
+
+def pick(word: str, allowed: list[str], what: str) -> str:
+    """The id that was asked for; ends the command with what is near when there is none of that name."""
+    from keytool.library.messages import did_you_mean
+
+    if word in allowed:
+        return word
+    tip = did_you_mean(word, allowed) or f"There is: {', '.join(allowed[:12])}{' ...' if len(allowed) > 12 else ''}."
+    raise click.UsageError(f"There is no {what} '{word}'. {tip}")
