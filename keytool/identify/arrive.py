@@ -15,9 +15,9 @@ RIVALS = 2
 class Rival:
     """Another end that the answers do not quite rule out.
 
-    `chance` is its chance, `entry` the likeliest thing it holds, and `couplet` the answer that
-    speaks most against it: if one look was wrong, it is most likely that one. Empty when every
-    answer was "cannot tell".
+    `chance` is the chance of what it holds and neither the end arrived at nor a nearer rival
+    does; `entry` the likeliest of that; `couplet` the answer that speaks most against it: if one
+    look was wrong, it is most likely that one. Empty when every answer was "cannot tell".
     """
 
     end: str
@@ -46,14 +46,17 @@ def arrivals(ground: Ground, answers: Answers, standing: Standing) -> tuple[Arri
 
 def _arrival(ground: Ground, answers: Answers, standing: Standing, end: str) -> Arrival:
     held = ground.within[end]
-    others = {
-        other: sum(standing.chance[id] for id in ids - held)
-        for other, ids in ground.within.items() if other != end and ids - held
-    }
-    nearest = sorted((other for other in others if others[other] >= LEAST_RIVAL), key=lambda other: (-round(others[other], 9), other))
+    rivals: list[Rival] = []
+    taken = held
+    while len(rivals) < RIVALS:
+        left = {other: sum(standing.chance[id] for id in ids - taken) for other, ids in ground.within.items()}
+        nearest = min(left, key=lambda other: (-round(left[other], 9), other))
+        if left[nearest] < LEAST_RIVAL:
+            break
+        rivals.append(_rival(ground, answers, standing, nearest, left[nearest], taken))
+        taken |= ground.within[nearest]
     return Arrival(
-        end, sum(standing.chance[id] for id in held), tuple(id for id in standing.possible if id in held),
-        tuple(_rival(ground, answers, standing, other, others[other], held) for other in nearest[:RIVALS]),
+        end, sum(standing.chance[id] for id in held), tuple(id for id in standing.possible if id in held), tuple(rivals),
     )
 
 

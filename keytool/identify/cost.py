@@ -30,7 +30,7 @@ class Cost:
 def cost(library: Library, key: Key) -> Cost:
     """The cost of a key that has been proved."""
     members = list(library.members(key.scope))
-    prior = priors(library, members)
+    prior = priors(library, key.scope)
     ends: Counter[str] = Counter()
     expected, most = 0.0, 0
     for entry in members:

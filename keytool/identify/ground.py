@@ -50,7 +50,7 @@ def ground(library: Library, key: Key) -> Ground:
     """The ground of one key."""
     members = tuple(library.members(key.scope))
     return Ground(
-        library, key, members, priors(library, members),
+        library, key, members, priors(library, key.scope),
         {couplet.id: {entry.id: tuple(round(each, 9) for each in chances(library.characters, couplet, entry)) for entry in members}
          for couplet in key.couplets.values()},
         {couplet.id: {entry.id: frozenset(_may(couplet, entry)) for entry in members} for couplet in key.couplets.values()},

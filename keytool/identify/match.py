@@ -35,24 +35,26 @@ def cells(couplet: Couplet, showings: Showings) -> Iterator[Cell]:
 
     Every character of the couplet must be in `showings`. The shares add up to 1.
     """
-    axes = [_pieces(name, couplet, showings[name]) for name in couplet.characters]
+    axes = [pieces(name, couplet, showings[name]) for name in couplet.characters]
     for combination in product(*axes):
         seen = dict(zip(couplet.characters, combination, strict=True))
         share = 1.0
         for name, piece in seen.items():
             share *= showings[name].share(piece)
-        yield Cell({**showings, **seen}, share, _holding(couplet, seen))
+        yield Cell({**showings, **seen}, share, holds(couplet, seen))
 
 
-def _pieces(name: str, couplet: Couplet, showing: Showing) -> list[Showing]:
-    pieces = [showing]
+def pieces(name: str, couplet: Couplet, showing: Showing) -> list[Showing]:
+    """What may be shown of one character, cut along the leads of a couplet."""
+    result = [showing]
     for lead in couplet.leads.values():
         if wanted := lead.when.get(name):
-            pieces = [part for piece in pieces for part in (piece.meet(wanted), *piece.without(wanted)) if not part.is_empty]
-    return pieces
+            result = [part for piece in result for part in (piece.meet(wanted), *piece.without(wanted)) if not part.is_empty]
+    return result
 
 
-def _holding(couplet: Couplet, seen: Showings) -> tuple[Lead, ...]:
+def holds(couplet: Couplet, seen: Showings) -> tuple[Lead, ...]:
+    """The leads that hold for what is seen of every character of a couplet; the otherwise lead when no other does."""
     named = tuple(
         lead for lead in couplet.leads.values()
         if not lead.otherwise and all(not seen[name].meet(wanted).is_empty for name, wanted in lead.when.items())

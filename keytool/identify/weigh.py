@@ -7,16 +7,29 @@ its own rate, and a number is read with its own error, so no answer rules anythi
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
+from itertools import product
 
-from keytool.identify.match import cells, unstated
+from keytool.identify.match import holds, pieces, unstated
 from keytool.library.model import Character, Couplet, Entry, Library
-from keytool.library.value import Interval, Showing
+from keytool.library.value import Interval, Showing, States
 
 
-def priors(library: Library, members: Iterable[Entry]) -> dict[str, float]:
-    """The prior chance of each entry, adding up to 1, from the weights of `commonness`."""
-    weights = {entry.id: float(library.vocabulary["commonness"][entry.commonness].get("weight")) for entry in members}
+def priors(library: Library, scope: Sequence[str]) -> dict[str, float]:
+    """The prior chance of each entry within the groups of a scope, adding up to 1.
+
+    Weights are those of `commonness`. A group of the scope that states its own is as common
+    as it says, however many entries it holds: they share its weight in proportion to theirs.
+    """
+    def weight(entry: Entry) -> float:
+        return float(library.vocabulary["commonness"][entry.commonness].get("weight"))
+
+    weights: dict[str, float] = {}
+    for group in scope:
+        members = {entry.id: weight(entry) for entry in library.members((group,)) if entry.id not in weights}
+        if library.entries[group].commonness:
+            members = {id: each * weight(library.entries[group]) for id, each in normal(members).items()}
+        weights |= members
     return normal(weights)
 
 
@@ -29,31 +42,50 @@ def normal(weights: Mapping[str, float]) -> dict[str, float]:
 def chances(characters: Mapping[str, Character], couplet: Couplet, entry: Entry) -> list[float]:
     """The chance that each lead is chosen when the entry lies under the lens, in the order of the leads.
 
-    The chances add up to 1. Where the entry does not say what the couplet asks, every lead is
-    as likely as any other.
+    The chances add up to 1. Every state an entry may show is as likely as the next, and each is
+    seen rightly or misread at the rates of its character. Where the entry does not say what
+    the couplet asks, every lead is as likely as any other.
     """
     showings = {name: statement.showing for name, statement in entry.statements.items()}
     leads = list(couplet.leads)
     if unstated(couplet, showings):
         return [1 / len(leads)] * len(leads)
-    only = couplet.characters[0]
-    if len(couplet.characters) == 1 and characters[only].is_number:
-        true = [_read_within(showings[only], couplet.leads[id].when.get(only), characters[only].plus_minus) for id in leads]
-        true = [1 - sum(each for each in true if each is not None) if each is None else each for each in true]
-    else:
-        share = dict.fromkeys(leads, 0.0)
-        for cell in cells(couplet, showings):
-            for lead in cell.leads:
-                share[lead.id] += cell.share / len(cell.leads)
-        true = list(share.values())
-    wrong = 1 - math.prod(1 - characters[name].misread for name in couplet.characters)
-    return [(1 - wrong) * each + wrong * (1 - each) / (len(leads) - 1) for each in true]
+    axes = [_seen(characters[name], pieces(name, couplet, everything(characters[name])), showings[name]) for name in couplet.characters]
+    share = dict.fromkeys(leads, 0.0)
+    for combination in product(*axes):
+        holding = holds(couplet, dict(zip(couplet.characters, (piece for piece, _ in combination), strict=True)))
+        chosen = [lead.id for lead in holding] or leads
+        for lead in chosen:
+            share[lead] += math.prod(chance for _, chance in combination) / len(chosen)
+    return list(share.values())
 
 
-def _read_within(shown: Showing, wanted: Showing | None, error: float) -> float | None:
+def everything(character: Character) -> Showing:
+    """All that a character could show."""
+    return Interval() if character.is_number else States(frozenset(character.states))
+
+
+def _seen(character: Character, wholes: Sequence[Showing], shown: Showing) -> list[tuple[Showing, float]]:
+    """What may be seen, in pieces, and how likely each is when one of `shown` is there."""
+    if isinstance(shown, States):
+        return [(States(frozenset([seen])), sum(_taken(character, true, seen) for true in shown.ids) / len(shown.ids))
+                for seen in character.states]
+    right = [_read_within(shown, piece, character.plus_minus) for piece in wholes]
+    others = max(len(wholes) - 1, 1)
+    return [(piece, (1 - character.misread) * each + character.misread * (1 - each) / others)
+            for piece, each in zip(wholes, right, strict=True)]
+
+
+def _taken(character: Character, true: str, seen: str) -> float:
+    """The chance that one state is taken for another, or seen for what it is."""
+    def mixed_up(other: str) -> float:
+        return character.mix_ups.get((true, other), character.misread / (len(character.states) - 1))
+
+    return mixed_up(seen) if seen != true else 1 - sum(mixed_up(other) for other in character.states if other != true)
+
+
+def _read_within(shown: Showing, wanted: Showing, error: float) -> float:
     """The chance that a number spread evenly over `shown`, read with an even error, is read within `wanted`."""
-    if wanted is None:
-        return None
     assert isinstance(shown, Interval) and isinstance(wanted, Interval)
     if not math.isfinite(shown.high - shown.low):
         return shown.share(wanted)

@@ -1,5 +1,6 @@
 """A key is proved by walking every entry through it in every way it may show itself."""
 
+import json
 from pathlib import Path
 
 import pytest
@@ -23,7 +24,7 @@ def edited(root: Path, file: str, **changes: object) -> Library:
             del target[last]
         else:
             target[last] = value
-    path.write_text(yaml.safe_dump(data, allow_unicode=True), "utf-8")
+    path.write_text(json.dumps(data), "utf-8")
     return load(root).library
 
 
