@@ -1,0 +1,123 @@
+"""Things described from published sizes and characters walk to the group their source gives.
+
+The descriptions stand in `tests/cases/`, each with its source and with how every observation is
+known to us (seen in the source, recalled, memory). What was not recorded is answered with
+"cannot tell". Nothing in a case was fitted to a key.
+
+For nematodes the feeding group is that of Yeates, Bongers, de Goede, Freckman and Georgieva
+1993 (J Nematol 25:315-331). That table is recalled; only the abstract of the paper was seen.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from keytool.identify import Ground, follow, ground
+from keytool.library import Library
+from keytool.library.value import Interval, Showing, States
+
+CASES = Path(__file__).parents[1] / "cases"
+FILES = sorted(path for path in CASES.glob("*.yaml"))
+
+
+def cases(path: Path) -> Iterator[tuple[dict[str, Any], dict[str, Any]]]:
+    """Each case of a file, with the head of the file."""
+    data = yaml.safe_load(path.read_text("utf-8"))
+    for case in data["cases"]:
+        yield data, case
+
+
+ALL = [pytest.param(head, case, id=f"{head['key']}: {case['taxon']}") for path in FILES for head, case in cases(path)]
+
+
+def observed(library: Library, case: Mapping[str, Any]) -> dict[str, Showing]:
+    """What was recorded, as what is seen of each character."""
+    seen: dict[str, Showing] = {}
+    for name, what in case["observations"].items():
+        character = library.characters[name]
+        if character.is_number:
+            value = what["number"] * float(library.vocabulary["unit"][what["unit"]].get("factor"))
+            seen[name] = Interval.closed(value, value)
+        else:
+            assert what["state"] in character.states, f"{name} has no state {what['state']}"
+            seen[name] = States(frozenset([what["state"]]))
+    return seen
+
+
+def grounds(library: Library, known: dict[str, Ground] = {}) -> dict[str, Ground]:  # noqa: B006 - one per run on purpose
+    """The ground of each key, made once."""
+    return known or known.update({id: ground(library, key) for id, key in library.keys.items()}) or known
+
+
+def shortcut_says(library: Library, head: Mapping[str, Any], seen: Mapping[str, Showing]) -> set[str]:
+    """The feeding groups that the first fitting rule of the shortcut names; none where no rule fits."""
+    for rule in library.shortcuts[head["shortcut"]].rules.values():
+        if all(name in seen and not seen[name].meet(wanted).is_empty for name, wanted in rule.when.items()):
+            return set(rule.says)
+    return set()
+
+
+def verdict(library: Library, case: Mapping[str, Any], ends: tuple[str, ...]) -> str:
+    """How the ends compare with what the source gives: "exact", "held" by a wider group, or "wrong"."""
+    if "yeates" in case:
+        found = [set(library.entries[end].feeding) for end in ends]
+        wanted = set(case["yeates"])
+        return "exact" if found == [wanted] else "held" if any(wanted <= each for each in found) else "wrong"
+    target = case["ends-in"]
+    if list(ends) == [target]:
+        return "exact"
+    related = any(target in library.ancestry(end) or end in library.ancestry(target) for end in ends if end in library.entries)
+    onward = any(end in library.keys and set(library.keys[end].scope) & library.ancestry(target) for end in ends)
+    return "held" if related or onward else "wrong"
+
+
+@pytest.mark.parametrize(("head", "case"), ALL)
+def test_a_published_description_never_ends_at_a_wrong_group(library: Library, head: dict[str, Any], case: dict[str, Any]) -> None:
+    answers, standing = follow(grounds(library)[head["key"]], observed(library, case))
+    assert verdict(library, case, standing.ends) != "wrong", f"ended at {standing.ends} after {answers}"
+
+
+@pytest.mark.parametrize(("head", "case"), ALL)
+def test_a_case_names_a_source_or_says_memory(library: Library, head: dict[str, Any], case: dict[str, Any]) -> None:
+    """Cases are evidence: each names a source in the library, or every observation is from memory."""
+    bases = {what["basis"] for what in case["observations"].values()}
+    assert bases <= {"seen", "quoted", "recalled", "memory", "computed", "common-practice"}
+    if case.get("source"):
+        assert case["source"] in library.sources
+    else:
+        assert bases <= {"memory", "common-practice", "computed"}
+
+
+def test_the_key_beats_the_four_way_shortcut(library: Library, capsys: pytest.CaptureFixture[str]) -> None:
+    """Both are scored on the same worms; a worm the shortcut gets wrong and the key right is marked so."""
+    ours: Counter[str] = Counter()
+    shortcut: Counter[str] = Counter()
+    mended = []
+    head: dict[str, Any] = {}
+    for head, case in cases(CASES / "nematode-mouthparts.yaml"):
+        seen = observed(library, case)
+        _, standing = follow(grounds(library)[head["key"]], seen)
+        mine = verdict(library, case, standing.ends)
+        says = shortcut_says(library, head, seen)
+        theirs = "silent" if not says else "right" if set(case["yeates"]) <= says else "wrong"
+        ours[mine] += 1
+        shortcut[theirs] += 1
+        if theirs == "wrong" and mine != "wrong":
+            mended.append(case["taxon"])
+    with capsys.disabled():
+        print(f"\n{sum(ours.values())} published worms. Key: {dict(ours)}. Four-way shortcut: {dict(shortcut)}.")
+        print(f"Wrong by the shortcut, right by the key ({len(mended)}): {', '.join(mended)}.")
+    assert sum(ours.values()) >= 30
+    assert ours["wrong"] == 0
+    assert len(mended) >= 10
+
+
+def test_there_are_enough_sourced_cases(library: Library) -> None:
+    sourced = [case for path in FILES for _, case in cases(path) if case.get("source")]
+    assert len(sourced) >= 30
