@@ -21,6 +21,7 @@ from keytool.library.model import (
     Key,
     Lead,
     Library,
+    Manner,
     Method,
     Mistake,
     Quantity,
@@ -44,7 +45,7 @@ Raw = Mapping[str, Any]
 def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
     """The library made from usable files. What has no file is empty."""
     words = vocabulary(next(_of(files, "vocabulary"), {}))
-    quantities = {id: _quantity(id, raw, words) for part in _of(files, "quantities") for id, raw in part.items()}
+    quantities = {id: _quantity(id, raw) for part in _of(files, "quantities") for id, raw in part.items()}
     characters = {raw["id"]: _character(raw, words) for raw in _of(files, "character")}
     reader = _Reader(words, characters, quantities)
     entries = reader.entries({raw["id"]: raw for raw in _of(files, "entry")})
@@ -62,6 +63,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
                   for part in _of(files, "cautions") for id, raw in part.items()},
         quantities=quantities,
         shortcuts={id: reader.shortcut(id, raw) for part in _of(files, "shortcuts") for id, raw in part.items()},
+        manners={id: _manner(id, raw) for part in _of(files, "manners") for id, raw in part.items()},
         method=_method(next(_of(files, "method"), {"title": "", "about": "", "steps": []})),
         files={key: file.name for key, file in files.items()},
     )
@@ -96,9 +98,17 @@ def _factor(words: Vocabulary, unit: str) -> float:
     return float(words["unit"][unit].get("factor", 1))
 
 
-def _quantity(id: str, raw: Raw, words: Vocabulary) -> Quantity:
+def _quantity(id: str, raw: Raw) -> Quantity:
     low, high = (raw["value"], raw["value"]) if "value" in raw else (raw["low"], raw["high"])
-    return Quantity(id, raw["name"], low, high, raw["unit"], raw["about"], bases(raw["basis"]))
+    return Quantity(id, raw.get("name", id), low, high, raw["unit"], raw.get("about", ""), bases(raw["basis"]))
+
+
+def _manner(id: str, raw: Raw) -> Manner:
+    return Manner(
+        id, raw["label"], raw["about"], bases(raw["basis"]), raw["motion"], raw["example"], tuple(raw["shows"]), raw["holds"],
+        raw["seen-in"], (raw["together"]["low"], raw["together"]["high"]),
+        {name: _quantity(name, figure) for name, figure in raw["parameters"].items()},
+    )
 
 
 def _character(raw: Raw, words: Vocabulary) -> Character:
@@ -106,6 +116,7 @@ def _character(raw: Raw, words: Vocabulary) -> Character:
     return Character(
         id=raw["id"], name=raw["name"], asks=raw["asks"], kind=raw["kind"], magnification=raw["magnification"],
         look=raw["look"], misread=raw["misread"]["rate"], misread_basis=bases(raw["misread"]["basis"]),
+        mix_ups={(pair["is"], pair["seen"]): pair["rate"] for pair in raw["misread"].get("pairs", ())},
         states={id: State(id, state["name"], state["about"], _figure(state.get("figure")))
                 for id, state in raw.get("states", {}).items()},
         unit=raw.get("unit", ""),

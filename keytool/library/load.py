@@ -18,7 +18,7 @@ from keytool.library.schemas import Schemas
 from keytool.library.yaml_file import DataPath, YamlFile, read_yaml
 
 SINGLE = {"vocabulary.yaml": "vocabulary", "terms.yaml": "terms", "cautions.yaml": "cautions",
-          "bench/method.yaml": "method", "bench/shortcuts.yaml": "shortcuts"}
+          "bench/method.yaml": "method", "bench/shortcuts.yaml": "shortcuts", "bench/manners.yaml": "manners"}
 NEEDED = "bench/method.yaml"
 FOLDERS = {"characters": "character", "keys": "key", "entries": "entry"}
 
@@ -92,7 +92,8 @@ def load(root: Path) -> Loaded:
 def _vocabulary(keydata: Path) -> tuple[Mapping[str, Any], list[Finding]]:
     """The closed lists, or what is wrong with them."""
     if not (keydata / "schema" / "vocabulary.schema.json").is_file():
-        return {}, [Finding("place", Place("keydata/schema"), "The schemas are missing.", tip="Put the folder back; it comes with the code.")]
+        tip = "Put the folder back; it comes with the code."
+        return {}, [Finding("place", Place("keydata/schema"), "The schemas are missing.", tip=tip)]
     file = read_yaml(keydata / "vocabulary.yaml", "keydata/vocabulary.yaml")
     wrong = [*file.findings, *(Schemas(keydata / "schema", {}).findings("vocabulary", file) if file.data is not None else [])]
     return ({}, wrong) if wrong else (file.data, [])

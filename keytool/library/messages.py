@@ -102,7 +102,9 @@ class _At:
         return words[0].upper() + words[1:]
 
     def finding(self, message: str, allowed: str = "", tip: str = "", place: Place | None = None) -> Finding:
-        return Finding(CHECK, place or self.place, message, allowed, tip or self.say.get("tip", ""))
+        """A finding; the schema's own tip stands in where there is none, unless it speaks of patterns only."""
+        own = "" if "pattern" in self.say and self.rule != "pattern" else self.say.get("tip", "")
+        return Finding(CHECK, place or self.place, message, allowed, tip or own)
 
 
 def _words(path: DataPath) -> str:
@@ -148,8 +150,9 @@ def _type(at: _At) -> Iterator[Finding]:
 
 def _length(at: _At) -> Iterator[Finding]:
     few = at.rule == "minLength"
-    yield at.finding(f"{at.name} has {len(at.value)} characters.", f"{'at least' if few else 'at most'} {at.wanted}",
-                     at.say.get("tip") or ("Say more." if few else "Say it shorter, or split it."))
+    length = f"{len(at.value)} character{'' if len(at.value) == 1 else 's'}"
+    yield at.finding(f"{at.name} is {length} long.", f"{'at least' if few else 'at most'} {at.wanted}",
+                     "Say more." if few else "Say it shorter, or split it.")
 
 
 def _count(at: _At) -> Iterator[Finding]:

@@ -75,8 +75,9 @@ class State:
 class Character:
     """Something one can look at. `states` is empty for a number; `unit` is empty for states.
 
-    `misread` is how often a careful beginner gets it wrong (0 to 1); `plus_minus` the reading
-    error of a number in base units.
+    `misread` is how often a careful beginner gets it wrong (0 to 1), spread evenly over the
+    wrong states; `mix_ups` gives the rate for a pair (what is there, what is seen) where it
+    differs. `plus_minus` is the reading error of a number in base units.
     """
 
     id: str
@@ -87,6 +88,7 @@ class Character:
     look: str
     misread: float
     misread_basis: tuple[Basis, ...]
+    mix_ups: Mapping[tuple[str, str], float]
     states: Mapping[str, State]
     unit: str
     plus_minus: float
@@ -289,6 +291,28 @@ class Shortcut:
     fails: tuple[Failure, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Manner:
+    """A manner of moving, with the figures the live field moves it by.
+
+    `motion` is the motion that draws it, `example` what moves so where no entry is named,
+    `shows` the states of the character "manner" it shows. `seen_in` maps entries to the body
+    each is drawn with; `together` is how many are drawn at low and at high power.
+    """
+
+    id: str
+    label: str
+    about: str
+    basis: tuple[Basis, ...]
+    motion: str
+    example: str
+    shows: tuple[str, ...]
+    holds: bool
+    seen_in: Mapping[str, str]
+    together: tuple[int, int]
+    parameters: Mapping[str, Quantity]
+
+
 @dataclass(frozen=True)
 class Library:
     """Everything in `keydata/`, by id. Mappings keep the order of the files."""
@@ -303,6 +327,7 @@ class Library:
     cautions: Mapping[str, Caution]
     quantities: Mapping[str, Quantity]
     shortcuts: Mapping[str, Shortcut]
+    manners: Mapping[str, Manner]
     method: Method
     files: Mapping[tuple[str, str], str]
     """(kind, id) to the file it was read from, such as ("entry", "plectus")."""

@@ -8,8 +8,6 @@ text. So `no`, `12:30`, `012` and dates stay what was typed.
 from __future__ import annotations
 
 import re
-import unicodedata
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, TypeAlias
@@ -17,16 +15,12 @@ from typing import Any, TypeAlias
 import yaml
 
 from keytool.library.finding import Finding, Place
+from keytool.library.plain_text import decode, say
 
-CHECK = "readable"
-LARGEST_FILE = 1_000_000
 DEEPEST_NESTING = 24
-GREEK_MU, MICRO_SIGN = "\u03bc", "\u00b5"
 
 DataPath: TypeAlias = tuple[str | int, ...]
 
-_INVISIBLE = ("Cc", "Cf", "Zl", "Zp", "Co")
-_NOT_YAML = yaml.reader.Reader.NON_PRINTABLE
 _PLAIN = (
     ("bool", r"^(?:true|false)$", "tf"),
     ("int", r"^-?(?:0|[1-9][0-9]{0,14})$", "-0123456789"),
@@ -75,10 +69,10 @@ def read_yaml(path: Path, name: str) -> YamlFile:
     try:
         raw = path.read_bytes()
     except FileNotFoundError:
-        return YamlFile(name, None, (_say(name, "The file is missing.", tip="The library cannot do without it."),))
+        return YamlFile(name, None, (say(name, "The file is missing.", tip="The library cannot do without it."),))
     except OSError as error:
-        return YamlFile(name, None, (_say(name, f"The file cannot be read: {error.strerror}."),))
-    text, findings = _decode(raw, name)
+        return YamlFile(name, None, (say(name, f"The file cannot be read: {error.strerror}."),))
+    text, findings = decode(raw, name)
     if text is None:
         return YamlFile(name, None, tuple(findings))
     fault: yaml.YAMLError | None = None
@@ -94,57 +88,11 @@ def _parsed(text: str, name: str, loader: Any) -> YamlFile:
     if refused := _refused_events(text, name, loader):
         return YamlFile(name, None, (refused,))
     node = yaml.compose(text, Loader=loader)
-    if node is None:
-        return YamlFile(name, None, (_say(name, "The file is empty.", tip="Delete it, or write what its name promises."),))
     reading = _Reading(name)
-    data = reading.value(node, ())
+    data = reading.value(node, ()) if node else None
+    if data is None:
+        return YamlFile(name, None, (say(name, "The file is empty.", tip="Delete it, or write what its name promises."),))
     return YamlFile(name, data, tuple(reading.findings), reading.values, reading.keys)
-
-
-def _say(name: str, message: str, *, line: int = 1, column: int = 1, tip: str = "") -> Finding:
-    return Finding(CHECK, Place(name, line, column), message, tip=tip)
-
-
-def _decode(raw: bytes, name: str) -> tuple[str | None, list[Finding]]:
-    if len(raw) > LARGEST_FILE:
-        return None, [_say(name, f"The file is larger than {LARGEST_FILE} bytes.", tip="Split it.")]
-    if raw.startswith(b"\xef\xbb\xbf"):
-        return None, [_say(name, "The file starts with a byte order mark.", tip="Save it as UTF-8 without BOM.")]
-    try:
-        text = raw.decode("utf-8")
-    except UnicodeDecodeError as error:
-        line, column = _line_column(raw[: error.start].decode("utf-8", "replace"))
-        return None, [_say(name, f"Byte 0x{raw[error.start]:02x} is not UTF-8.", line=line, column=column,
-                           tip="Save the file as UTF-8 and look at the accented letters and signs on this line.")]
-    findings = list(_unwelcome_characters(text, name))
-    return (None if findings else text), findings
-
-
-def _unwelcome_characters(text: str, name: str) -> Iterator[Finding]:
-    """One finding for each line and kind of fault. Lines may end as Unix or Windows ends them."""
-    for number, line in enumerate(text.split("\n"), 1):
-        line = line.removesuffix("\r")
-        for column, message, tip in _unwelcome_in(line):
-            yield _say(name, message, line=number, column=column + 1, tip=tip)
-
-
-def _unwelcome_in(line: str) -> Iterator[tuple[int, str, str]]:
-    if "\t" in line:
-        yield line.index("\t"), "A tab.", "Use spaces; two for each level."
-    if GREEK_MU in line:
-        yield (line.index(GREEK_MU), "A Greek mu (U+03BC) stands where the micro sign belongs.",
-               "Use the micro sign µ (U+00B5), so that search and units find it.")
-    if (composed := unicodedata.normalize("NFC", line)) != line:
-        column = next((i for i, (one, other) in enumerate(zip(line, composed, strict=False)) if one != other), 0)
-        yield column, "A letter is written in a form that looks right but is not the usual one (not NFC).", "Delete it and type it again."
-    for column, char in enumerate(line):
-        if char != "\t" and (unicodedata.category(char) in _INVISIBLE or _NOT_YAML.match(char)):
-            yield column, f"An invisible character, U+{ord(char):04X}.", "Delete it; retype the words on both sides if you cannot see it."
-            break
-
-
-def _line_column(before: str) -> tuple[int, int]:
-    return before.count("\n") + 1, len(before) - (before.rfind("\n") + 1) + 1
 
 
 def _refused_events(text: str, name: str, loader: Any) -> Finding | None:
@@ -160,7 +108,7 @@ def _refused_events(text: str, name: str, loader: Any) -> Finding | None:
         elif depth > DEEPEST_NESTING:
             refused = f"Nested deeper than {DEEPEST_NESTING} levels.", "Nothing here needs that; check the brackets."
         if refused:
-            return _say(name, refused[0], line=mark.line + 1, column=mark.column + 1, tip=refused[1])
+            return say(name, refused[0], line=mark.line + 1, column=mark.column + 1, tip=refused[1])
     return None
 
 
@@ -178,16 +126,19 @@ def _syntax_finding(fault: Any, name: str) -> Finding:
     mark = getattr(fault, "problem_mark", None) or getattr(fault, "context_mark", None)
     problem = getattr(fault, "problem", None) or "it holds a sign that has no place here"
     tip = next((tip for begins, tip in _SYNTAX_TIPS.items() if problem.startswith(begins)), _SYNTAX_TIP)
-    return _say(name, f"This is not YAML: {problem}.", line=mark.line + 1 if mark else 1, column=mark.column + 1 if mark else 1, tip=tip)
+    if getattr(fault, "context", None) in _OPENED and fault.context_mark:
+        tip += f" It was opened on line {fault.context_mark.line + 1}."
+    return say(name, f"This is not YAML: {problem}.", line=mark.line + 1 if mark else 1, column=mark.column + 1 if mark else 1, tip=tip)
 
 
+_OPENED = ("while parsing a flow sequence", "while parsing a flow mapping", "while scanning a quoted scalar")
 _SYNTAX_TIP = "Look at this line and the one above it: indentation, a missing ':' or quote, or a text that needs quotes."
 _SYNTAX_TIPS = {
     "mapping values are not allowed here": "A text with ': ' in it needs quotes; or the indentation is off.",
     "found unexpected end of stream": "A quote is not closed.",
     "could not find expected ':'": "A ':' is missing after a name, or the indentation is off.",
     "expected ',' or ']'": "A bracket '[' is not closed, or a ',' is missing.",
-    "expected ',' or '}'": "A bracket '{' is not closed, or a ',' is missing. A text that begins with a quantity needs quotes.",
+    "expected ',' or '}'": "A bracket '{' is not closed, or a ',' is missing.",
     "expected <block end>": "The indentation is off, or a text goes on after its closing quote.",
     "found character": "A text that begins with this sign needs quotes.",
     "found undefined tag handle": "A text that begins with '!' needs quotes.",
@@ -216,13 +167,13 @@ class _Reading:
         for key_node, value_node in node.value:
             line, column = _mark(key_node)
             if not isinstance(key_node, yaml.ScalarNode):
-                self.findings.append(_say(self.name, "A list or mapping is used as a name.", line=line, column=column,
+                self.findings.append(say(self.name, "A list or mapping is used as a name.", line=line, column=column,
                                           tip="Write a plain word before ':'. A text that begins with '{' needs quotes."))
                 continue
             key = str(key_node.value)
             here = (*path, key)
             if key in result:
-                self.findings.append(_say(self.name, f"'{key}' stands twice; first on line {self.keys[here][0]}.",
+                self.findings.append(say(self.name, f"'{key}' stands twice; first on line {self.keys[here][0]}.",
                                           line=line, column=column, tip="Keep one of the two."))
                 continue
             self.keys[here] = (line, column)

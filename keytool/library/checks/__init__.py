@@ -1,0 +1,72 @@
+"""Rules that go beyond the shape of one file: one small module each.
+
+A rule is a module with a `NAME`, a docstring that says the rule, and `check(loaded)`, which
+yields a finding for each place that breaks it. To add one, write the module and list it here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Protocol
+
+from keytool.library.checks import (
+    asked,
+    commonness,
+    contrast,
+    division,
+    ends,
+    failures,
+    feeding,
+    figures,
+    inherited,
+    leads,
+    length,
+    look_alikes,
+    manners,
+    markup,
+    members,
+    mix_ups,
+    names,
+    parallel,
+    questions,
+    ranges,
+    reach,
+    rings,
+    statements,
+    unread,
+    unused,
+    visible,
+    within,
+)
+from keytool.library.finding import Finding, Place
+from keytool.library.load import Loaded
+
+
+class Check(Protocol):
+    """A module that holds one rule."""
+
+    NAME: str
+
+    def check(self, loaded: Loaded) -> Iterator[Finding]:
+        """What breaks the rule."""
+
+
+CHECKS: tuple[Check, ...] = (
+    names, leads, reach, rings, asked, contrast, division, visible, ends, length, questions, parallel,
+    statements, within, inherited, members, commonness, feeding, look_alikes, figures,
+    markup, mix_ups, unread, ranges, failures, manners, unused,
+)
+
+
+def run(loaded: Loaded) -> tuple[Finding, ...]:
+    """What breaks any of the rules, in the order of the files. Never raises: a rule that fails is itself a finding."""
+    return tuple(sorted((finding for each in CHECKS for finding in _guarded(each, loaded)), key=lambda finding: finding.order))
+
+
+def _guarded(rule: Check, loaded: Loaded) -> tuple[Finding, ...]:
+    try:
+        return tuple(dict.fromkeys(rule.check(loaded)))
+    except Exception as error:
+        message = f"The check '{rule.NAME}' itself failed: {type(error).__name__}: {error}."
+        tip = "This is a fault of the program. Please report it with the files you changed."
+        return (Finding(rule.NAME, Place("keydata"), message, tip=tip),)

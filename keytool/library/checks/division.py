@@ -1,0 +1,67 @@
+"""The leads of a couplet divide what can be seen: none overlap, nothing falls between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from itertools import combinations, islice, product
+
+from keytool.library.checks.couplets import At, couplets, is_whole
+from keytool.library.checks.words import seen_words
+from keytool.library.finding import Finding
+from keytool.library.load import Loaded
+from keytool.library.model import Lead, Library
+from keytool.library.value import Interval, Showing, States
+
+NAME = "division"
+MOST_SHOWN = 3
+
+
+def check(loaded: Loaded) -> Iterator[Finding]:
+    """A finding for each pair of leads that overlap, and for what no lead takes."""
+    for at in couplets(loaded):
+        named = [lead for lead in at.couplet.leads.values() if not lead.otherwise]
+        if named and is_whole(at) and all(set(lead.when) == set(named[0].when) for lead in named):
+            yield from _overlaps(at, named)
+            if len(named) == len(at.couplet.leads):
+                yield from _gaps(at, named)
+
+
+def _overlaps(at: At, named: list[Lead]) -> Iterator[Finding]:
+    for one, other in combinations(named, 2):
+        both = {id: one.when[id].meet(other.when[id]) for id in one.when}
+        if not any(showing.is_empty for showing in both.values()):
+            yield Finding(NAME, at.place("leads", other.id, "when", of_key=True),
+                          f"Leads '{one.id}' and '{other.id}' both take {seen_words(at.loaded.library, both)}.",
+                          tip="Let each thing that can be seen fit one lead only.")
+
+
+def _gaps(at: At, named: list[Lead]) -> Iterator[Finding]:
+    library = at.loaded.library
+    left = [seen for seen in _cells(library, named) if not any(_takes(lead, seen) for lead in named)]
+    if left:
+        shown = ", nor ".join(seen_words(library, seen) for seen in islice(left, MOST_SHOWN))
+        more = f", nor {len(left) - MOST_SHOWN} more" if len(left) > MOST_SHOWN else ""
+        yield Finding(NAME, at.place(), f"No lead of '{at.couplet.id}' takes {shown}{more}.",
+                      tip="Add it to a lead, or let one lead say otherwise: true.")
+
+
+def _cells(library: Library, named: list[Lead]) -> Iterator[Mapping[str, Showing]]:
+    """All that can be seen of the couplet's characters, cut so finely that a lead takes all of a cell or nothing."""
+    ids = list(named[0].when)
+    for combination in product(*(_pieces(library, id, named) for id in ids)):
+        yield dict(zip(ids, combination, strict=True))
+
+
+def _pieces(library: Library, id: str, named: list[Lead]) -> list[Showing]:
+    character = library.characters[id]
+    if not character.is_number:
+        return [States(frozenset({state})) for state in character.states]
+    pieces: list[Showing] = [Interval()]
+    for lead in named:
+        wanted = lead.when[id]
+        pieces = [part for piece in pieces for part in (piece.meet(wanted), *piece.without(wanted)) if not part.is_empty]
+    return sorted(pieces, key=lambda piece: piece.low if isinstance(piece, Interval) else 0.0)
+
+
+def _takes(lead: Lead, seen: Mapping[str, Showing]) -> bool:
+    return all(not seen[id].meet(wanted).is_empty for id, wanted in lead.when.items())

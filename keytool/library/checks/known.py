@@ -1,0 +1,40 @@
+"""Say that an id belongs to nothing, and what it may have meant."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+
+from keytool.library.finding import Finding, Place
+from keytool.library.load import Loaded
+from keytool.library.messages import did_you_mean, listed
+
+MOST_LISTED = 12
+IN_ONE_FILE = {"source": "sources", "quantity": "quantities", "term": "terms", "caution": "cautions"}
+"""What stands with others in one file, and how the names of such files begin."""
+
+
+def of_kind(loaded: Loaded, what: str) -> Collection[str]:
+    """The ids of everything of one kind: entry, character, key, source, quantity, term, caution."""
+    library = loaded.library
+    return {"entry": library.entries, "character": library.characters, "key": library.keys, "source": library.sources,
+            "quantity": library.quantities, "term": library.terms, "caution": library.cautions}[what]
+
+
+def is_broken(loaded: Loaded, what: str, id: str) -> bool:
+    """Whether the id may stand in a file that could not be used, so that nobody can say it is unknown."""
+    if what in IN_ONE_FILE:
+        return any(name.startswith(IN_ONE_FILE[what]) for name in loaded.files.broken)
+    return id in loaded.files.broken
+
+
+def unknown(loaded: Loaded, check: str, what: str, id: str, place: Place) -> Iterator[Finding]:
+    """A finding when there is no such entry, character, key, source, quantity, term or caution."""
+    known = of_kind(loaded, what)
+    if id not in known and not is_broken(loaded, what, id):
+        yield not_among(check, f"There is no {what} '{id}'.", id, known, place)
+
+
+def not_among(check: str, message: str, id: str, known: Collection[str], place: Place) -> Finding:
+    """A finding for an id that is none of those known; few are listed, of many the nearest is named."""
+    allowed = listed(known) if len(known) <= MOST_LISTED else ""
+    return Finding(check, place, message, allowed, did_you_mean(id, known) or "Mend the name, or write what it stands for first.")

@@ -1,0 +1,25 @@
+"""A key starts at a couplet it has, and its leads go to couplets it has."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from keytool.library.checks.couplets import couplets
+from keytool.library.checks.known import not_among
+from keytool.library.finding import Finding
+from keytool.library.load import Loaded
+
+NAME = "leads"
+
+
+def check(loaded: Loaded) -> Iterator[Finding]:
+    """A finding for each `first` and each lead that names a couplet the key does not have."""
+    for key in loaded.library.keys.values():
+        if key.first not in key.couplets:
+            place = loaded.files.place("key", key.id, ("first",))
+            yield not_among(NAME, f"The key starts at '{key.first}', but has no such couplet.", key.first, key.couplets, place)
+    for at in couplets(loaded):
+        for lead in at.couplet.leads.values():
+            if lead.couplet and lead.couplet not in at.key.couplets:
+                message = f"Lead '{lead.id}' goes to couplet '{lead.couplet}', which this key does not have."
+                yield not_among(NAME, message, lead.couplet, at.key.couplets, at.place("leads", lead.id, "couplet"))

@@ -1,0 +1,32 @@
+"""Leads and questions are short enough to be read with one eye at the lens."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from keytool.library.checks.couplets import couplets
+from keytool.library.checks.shown import as_shown
+from keytool.library.finding import Finding, Place
+from keytool.library.load import Loaded
+
+NAME = "length"
+LONGEST_LEAD = 90
+LONGEST_QUESTION = 80
+
+
+def check(loaded: Loaded) -> Iterator[Finding]:
+    """A finding for each lead or question that is too long as it will be shown."""
+    for at in couplets(loaded):
+        yield from _too_long(loaded, "The question", at.couplet.asks, LONGEST_QUESTION, at.place("asks"))
+        for lead in at.couplet.leads.values():
+            yield from _too_long(loaded, "The lead", lead.text, LONGEST_LEAD, at.place("leads", lead.id, "text"))
+    for character in loaded.library.characters.values():
+        place = loaded.files.place("character", character.id, ("asks",))
+        yield from _too_long(loaded, "The question", character.asks, LONGEST_QUESTION, place)
+
+
+def _too_long(loaded: Loaded, what: str, text: str, most: int, place: Place) -> Iterator[Finding]:
+    length = len(as_shown(loaded.library, text))
+    if length > most:
+        yield Finding(NAME, place, f"{what} is {length} characters long as shown.", f"at most {most}",
+                      "Say it shorter; put the rest into look: or note:.")

@@ -1,0 +1,38 @@
+"""Every {quantity} and [[link]] in a text leads to something."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from keytool.library.checks.known import is_broken, of_kind, unknown
+from keytool.library.checks.parts import Part, texts
+from keytool.library.finding import Finding
+from keytool.library.load import Loaded
+from keytool.library.messages import did_you_mean
+from keytool.library.text import Link, QuantityRef, parts
+
+NAME = "markup"
+LINKED = ("entry", "key", "character", "term", "caution")
+_LEFT_OVER = re.compile(r"\[\[|\]\]|\{|\}")
+
+
+def check(loaded: Loaded) -> Iterator[Finding]:
+    """A finding for each quantity or link that does not exist, and each bracket that is not closed."""
+    for text in texts(loaded):
+        for part in parts(text.value):
+            if isinstance(part, QuantityRef):
+                yield from unknown(loaded, NAME, "quantity", part.id, text.place)
+            elif isinstance(part, Link):
+                yield from _link(loaded, text, part.id)
+            elif found := _LEFT_OVER.search(part):
+                yield Finding(NAME, text.place, f"'{found[0]}' stands alone in a text.",
+                              "{quantity}, [[id]] or [[id|words]]", "Close the bracket, or take it out.")
+
+
+def _link(loaded: Loaded, text: Part, id: str) -> Iterator[Finding]:
+    if any(id in of_kind(loaded, what) or is_broken(loaded, what, id) for what in LINKED):
+        return
+    known = [each for what in LINKED for each in of_kind(loaded, what)]
+    yield Finding(NAME, text.place, f"The link [[{id}]] leads nowhere.", "the id of an entry, key, character, term or caution",
+                  did_you_mean(id, known) or "Mend the id, or write the plain word without brackets.")

@@ -1,0 +1,47 @@
+"""What is mixed up with what are two states of one character, and the right answer stays possible."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from keytool.library.checks.known import not_among
+from keytool.library.finding import Finding
+from keytool.library.load import Loaded
+from keytool.library.model import Character
+from keytool.library.yaml_file import YamlFile
+
+NAME = "mix-ups"
+MOST_WRONG = 0.9
+"""How often the hardest state may be taken for any other."""
+
+
+def check(loaded: Loaded) -> Iterator[Finding]:
+    """A finding for each pair that names no state, one state twice, or the same as another pair, and for rates too high."""
+    for character in loaded.library.characters.values():
+        file = loaded.files.by_id["character", character.id]
+        pairs = list(_pairs(file))
+        for number, (there, seen) in enumerate(pairs):
+            path = ("misread", "pairs", number)
+            for word, state in (("is", there), ("seen", seen)):
+                if state not in character.states:
+                    message = f"'{state}' is not a state of '{character.id}'."
+                    yield not_among(NAME, message, state, character.states, file.place((*path, word)))
+            if there == seen:
+                yield Finding(NAME, file.place((*path, "seen")), f"'{there}' is not mixed up with itself.", tip="Name the other state.")
+            elif (there, seen) in pairs[:number]:
+                yield Finding(NAME, file.place(path), f"'{there}' seen as '{seen}' stands twice.", tip="Keep one of the two.")
+        yield from _too_often(character, file)
+
+
+def _pairs(file: YamlFile) -> Iterator[tuple[str, str]]:
+    return ((pair["is"], pair["seen"]) for pair in file.data["misread"].get("pairs", ()))
+
+
+def _too_often(character: Character, file: YamlFile) -> Iterator[Finding]:
+    for there in character.states:
+        others = [other for other in character.states if other != there]
+        wrong = sum(character.mix_ups.get((there, other), character.misread / len(others)) for other in others)
+        if wrong > MOST_WRONG:
+            yield Finding(NAME, file.place(("misread", "pairs"), of_key=True),
+                          f"'{there}' is taken for something else {wrong:.2f} of the time.", f"at most {MOST_WRONG}",
+                          "Lower its rates, or drop a question that nobody can answer.")

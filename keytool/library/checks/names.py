@@ -1,0 +1,43 @@
+"""Everything a file names by its id exists."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from keytool.library.checks.known import unknown
+from keytool.library.checks.parts import bases, parts
+from keytool.library.finding import Finding
+from keytool.library.load import Loaded
+from keytool.library.yaml_file import DataPath
+
+NAME = "names"
+ANY = "*"
+NAMED = {
+    ("entry", ("within", ANY)): "entry",
+    ("entry", ("cautions", ANY)): "caution",
+    ("entry", ("mistaken-for", ANY, "entry")): "entry",
+    ("entry", ("mistaken-for", ANY, "character")): "character",
+    ("key", ("scope", ANY)): "entry",
+    ("key", ("cautions", ANY)): "caution",
+    ("key", ("couplets", ANY, "leads", ANY, "end")): "entry",
+    ("key", ("couplets", ANY, "leads", ANY, "key")): "key",
+    ("method", ("steps", ANY, "caution")): "caution",
+    ("shortcuts", (ANY, "key")): "key",
+    ("shortcuts", (ANY, "fails", ANY, "entry")): "entry",
+}
+"""Where an id of another file stands, by the kind of file and the way to it, and what it is the id of."""
+
+
+def check(loaded: Loaded) -> Iterator[Finding]:
+    """A finding for each entry, key, character, caution or source that is named and does not exist."""
+    for part in parts(loaded):
+        for (kind, pattern), what in NAMED.items():
+            if part.kind == kind and _fits(part.path, pattern):
+                yield from unknown(loaded, NAME, what, part.value, part.place)
+    for part in bases(loaded):
+        for number, source in enumerate(part.value.get("sources", ())):
+            yield from unknown(loaded, NAME, "source", source, part.file.place((*part.path, "sources", number)))
+
+
+def _fits(path: DataPath, pattern: tuple[str, ...]) -> bool:
+    return len(path) == len(pattern) and all(wanted in (ANY, name) for name, wanted in zip(path, pattern, strict=True))

@@ -1,0 +1,54 @@
+"""Walk the parts of every usable file: all of them, the texts, and the bases."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from keytool.library.finding import Place
+from keytool.library.load import Loaded
+from keytool.library.yaml_file import DataPath, YamlFile
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One part of a file: what kind of file it is, where the part stands in it, and what it holds."""
+
+    kind: str
+    file: YamlFile
+    path: DataPath
+    value: Any
+
+    @property
+    def place(self) -> Place:
+        """The place of what it holds."""
+        return self.file.place(self.path)
+
+
+def parts(loaded: Loaded) -> Iterator[Part]:
+    """Every part of every usable file, the outer before the inner, in the order of the files."""
+    for (kind, _), file in loaded.files.by_id.items():
+        waiting: list[tuple[DataPath, Any]] = [((), file.data)]
+        while waiting:
+            path, value = waiting.pop()
+            yield Part(kind, file, path, value)
+            inner: list[tuple[str | int, Any]] = []
+            if isinstance(value, dict):
+                inner = list(value.items())
+            elif isinstance(value, list):
+                inner = list(enumerate(value))
+            waiting += [((*path, name), each) for name, each in reversed(inner)]
+
+
+def texts(loaded: Loaded) -> Iterator[Part]:
+    """Every text of every usable file."""
+    return (part for part in parts(loaded) if isinstance(part.value, str))
+
+
+def bases(loaded: Loaded) -> Iterator[Part]:
+    """Every basis of every usable file, one by one where several join."""
+    for part in parts(loaded):
+        names = [name for name in part.path[-2:] if not isinstance(name, int)]
+        if names[-1:] == ["basis"] and isinstance(part.value, dict) and "kind" in part.value:
+            yield part

@@ -1,0 +1,55 @@
+"""Whatever is done to a file, loading and checking end with findings, never with a traceback."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from conftest import copy_mini, everything_found
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from keytool.library import load
+from keytool.library.report import as_json, as_text
+
+SNIPPETS = ["{", "}", "[", "]", ": ", "- ", "\n", "  ", "'", '"', "#", "&a ", "*a", "!t ", "|", "null", "true", "0", "-1", "1e9", "no",
+            "[[", "]]", "{x}", "[[x]]", "button", "holes", "any: true", "otherwise: true", "couplet: holes", "key: sewing", "\t", "µ",
+            "\u200b"]
+
+
+@st.composite
+def edits(draw: st.DrawFn) -> list[tuple[float, int, str]]:
+    """Where (as a part of the text), how many characters go, and what comes in their place."""
+    place = st.floats(0, 1, exclude_max=True)
+    snippet = st.sampled_from(SNIPPETS) | st.text(max_size=3)
+    return draw(st.lists(st.tuples(place, st.integers(0, 12), snippet), min_size=1, max_size=3))
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return copy_mini(tmp_path_factory.mktemp("fuzz") / "mini")
+
+
+@settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(data=st.data(), changes=edits(), swap_line=st.booleans())
+def test_a_changed_file_never_ends_in_a_traceback(folder: Path, data: st.DataObject, changes: list[tuple[float, int, str]],
+                                                  swap_line: bool) -> None:
+    files = sorted(path for path in (folder / "keydata").rglob("*.yaml"))
+    path = data.draw(st.sampled_from(files))
+    before = path.read_bytes()
+    text = before.decode()
+    for at, gone, snippet in changes:
+        start = int(at * len(text))
+        text = text[:start] + snippet + text[start + gone:]
+    if swap_line:
+        lines = text.split("\n")
+        at = data.draw(st.integers(0, len(lines) - 1))
+        text = "\n".join([*lines[:at], *lines[at + 1:], lines[at]])
+    try:
+        path.write_bytes(text.encode("utf-8", "surrogatepass"))
+        found = everything_found(load(folder))
+        assert not [each for each in found if "itself failed" in each.message]
+        assert all(each.message and each.place.line >= 1 and each.place.column >= 1 for each in found)
+        assert as_text(found) and as_json(found)
+    finally:
+        path.write_bytes(before)
