@@ -1,0 +1,68 @@
+"""Pictures as data: say what to draw and how big, get a plate drawn to scale in micrometres.
+
+    drawing = draw("nematode-head", {"width": 24, "spear": "stylet", "spear-length": 16}, title="Stylet with knobs")
+    to_svg(drawing, 4.0, id_prefix="lead-1")
+
+A plate always carries a scale bar; `to_svg` and `to_pdf` draw the same marks.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from .frame import common_scale, matched, plate
+from .kinds import KINDS, Kind, Param
+from .kinds.accents import accented
+from .kinds.kind import did_you_mean
+from .labels import labelled
+from .pdf import Inks, to_pdf
+from .shapes import Box, Drawing
+from .svg import to_svg
+
+__all__ = [
+    "Box",
+    "Drawing",
+    "FigureError",
+    "Inks",
+    "Kind",
+    "Param",
+    "common_scale",
+    "draw",
+    "kinds",
+    "labelled",
+    "matched",
+    "problems",
+    "to_pdf",
+    "to_svg",
+]
+
+
+class FigureError(ValueError):
+    """A drawing was asked for that cannot be drawn; the message lists every reason, one a line."""
+
+
+def kinds() -> Mapping[str, Kind]:
+    """Every kind of drawing by name, each with its description and parameters."""
+    return KINDS
+
+
+def problems(kind: str, params: Mapping[str, object]) -> list[str]:
+    """Why this drawing cannot be made (unknown kind, parameter or value), in plain words; empty if it can."""
+    known = KINDS.get(kind)
+    if known is None:
+        hint = did_you_mean(kind, tuple(KINDS))
+        return [f"no kind of drawing is called {kind!r}{hint}; allowed: {', '.join(KINDS)}"]
+    return known.problems(params)
+
+
+def draw(kind: str, params: Mapping[str, object], *, title: str, description: str = "") -> Drawing:
+    """The plate for `kind` with `params` (lengths in µm, words as listed by `kinds()`).
+
+    Raises FigureError with every problem `problems` finds.
+    """
+    wrong = problems(kind, params)
+    if wrong:
+        raise FigureError("\n".join(wrong))
+    known = KINDS[kind]
+    values = known.filled(params)
+    return plate(accented(known.build(values), str(values.get("accent", "none"))), title, description)

@@ -1,0 +1,34 @@
+"""Figures that cannot be drawn, as findings at the place they are written."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from keytool.figures import problems
+from keytool.figures.drawn import resolved
+from keytool.library.finding import Finding
+from keytool.library.load import Loaded
+from keytool.library.model import Entry, Figure
+from keytool.library.yaml_file import DataPath
+
+CHECK = "drawing"
+
+
+def findings(loaded: Loaded) -> Iterator[Finding]:
+    """A finding for each figure whose kind or parameters no drawing has."""
+    library = loaded.library
+    for entry in library.entries.values():
+        yield from _of(loaded, "entry", entry.id, ("figure",), entry.figure, entry)
+    for character in library.characters.values():
+        for state in character.states.values():
+            yield from _of(loaded, "character", character.id, ("states", state.id, "figure"), state.figure, None)
+    for key in library.keys.values():
+        for couplet in key.couplets.values():
+            for lead in couplet.leads.values():
+                yield from _of(loaded, "key", key.id, ("couplets", couplet.id, "leads", lead.id, "figure"), lead.figure, None)
+
+
+def _of(loaded: Loaded, kind: str, id: str, path: DataPath, figure: Figure | None, entry: Entry | None) -> Iterator[Finding]:
+    if figure:
+        for problem in problems(figure.kind, resolved(figure, entry)):
+            yield Finding(CHECK, loaded.files.place(kind, id, path), problem)

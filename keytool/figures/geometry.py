@@ -1,0 +1,169 @@
+"""Plane geometry for the pen: curves through points, offsets, and clipping done once so every writer agrees."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from itertools import pairwise
+from math import cos, hypot, pi, sin
+
+from .shapes import Box, Point, Points
+
+
+def curve(points: Sequence[Point], *, closed: bool = False, per: int = 10) -> Points:
+    """A smooth run through every point (Catmull-Rom), `per` samples between neighbours."""
+    pts = list(points)
+    count = len(pts)
+    at = [pts[-1], *pts, pts[0], pts[1]] if closed else [_reflect(pts[0], pts[1]), *pts, _reflect(pts[-1], pts[-2])]
+    out: list[Point] = []
+    for i in range(count if closed else count - 1):
+        a, b, c, d = at[i : i + 4]
+        for k in range(per):
+            t = k / per
+            out.append((_spline(a[0], b[0], c[0], d[0], t), _spline(a[1], b[1], c[1], d[1], t)))
+    if not closed:
+        out.append(pts[-1])
+    return tuple(out)
+
+
+def _reflect(p: Point, q: Point) -> Point:
+    return (2 * p[0] - q[0], 2 * p[1] - q[1])
+
+
+def _spline(a: float, b: float, c: float, d: float, t: float) -> float:
+    return 0.5 * (2 * b + (c - a) * t + (2 * a - 5 * b + 4 * c - d) * t * t + (3 * b - a - 3 * c + d) * t**3)
+
+
+def ellipse(cx: float, cy: float, rx: float, ry: float, *, turn: float = 0.0, count: int = 64) -> Points:
+    """Points of an ellipse, clockwise on the page; `turn` tilts it, in radians."""
+    c, s = cos(turn), sin(turn)
+    ring = ((rx * cos(2 * pi * k / count), ry * sin(2 * pi * k / count)) for k in range(count))
+    return tuple((cx + x * c - y * s, cy + x * s + y * c) for x, y in ring)
+
+
+def around(points: Sequence[Point]) -> Box:
+    """The smallest upright box that holds the points."""
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return Box(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
+
+
+def arc(cx: float, cy: float, r: float, start: float, stop: float, *, count: int = 16) -> Points:
+    """Points along a part of a circle; angles in radians, 0 to the right, growing clockwise on the page."""
+    angles = (start + (stop - start) * k / count for k in range(count + 1))
+    return tuple((cx + r * cos(a), cy + r * sin(a)) for a in angles)
+
+
+def mirrored(points: Iterable[Point]) -> Points:
+    """The same points on the other side of the axis x = 0."""
+    return tuple((-x, y) for x, y in points)
+
+
+def moved(points: Iterable[Point], dx: float, dy: float, *, turn: float = 0.0) -> Points:
+    """Points turned about the origin by `turn` radians, then shifted."""
+    c, s = cos(turn), sin(turn)
+    return tuple((x * c - y * s + dx, x * s + y * c + dy) for x, y in points)
+
+
+def normals(points: Sequence[Point], *, closed: bool = False) -> Points:
+    """Unit vectors to the right-hand side of travel at each point (right as seen on the page)."""
+    last = len(points) - 1
+    out: list[Point] = []
+    for i in range(last + 1):
+        before = points[i - 1] if i > 0 or closed else points[i]
+        after = points[(i + 1) % (last + 1)] if i < last or closed else points[i]
+        dx, dy = after[0] - before[0], after[1] - before[1]
+        size = hypot(dx, dy) or 1.0
+        out.append((-dy / size, dx / size))
+    return tuple(out)
+
+
+def offset(points: Sequence[Point], by: Sequence[float], *, closed: bool = False) -> Points:
+    """Points pushed to the right-hand side of travel by `by` (µm, one value per point)."""
+    return tuple((x + nx * d, y + ny * d) for (x, y), (nx, ny), d in zip(points, normals(points, closed=closed), by, strict=True))
+
+
+def clockwise(points: Sequence[Point]) -> Points:
+    """The same closed ring, ordered clockwise on the page (so its inside is on the right of travel)."""
+    twice_area = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(points, [*points[1:], points[0]], strict=True))
+    return tuple(points) if twice_area > 0 else tuple(reversed(points))
+
+
+def inside(polygon: Sequence[Point], p: Point) -> bool:
+    """Whether `p` lies within the closed polygon (even-odd)."""
+    x, y = p
+    hit = False
+    x1, y1 = polygon[-1]
+    for x2, y2 in polygon:
+        if (y1 > y) != (y2 > y) and x < (x2 - x1) * (y - y1) / (y2 - y1) + x1:
+            hit = not hit
+        x1, y1 = x2, y2
+    return hit
+
+
+def runs(points: Sequence[Point], keep: Callable[[Point], bool]) -> list[Points]:
+    """The stretches of a line where `keep` is true, cut at the border to a thousandth of a step."""
+    out: list[Points] = []
+    now: list[Point] = []
+    for before, here in zip([points[0], *points], points, strict=False):
+        was, is_in = keep(before), keep(here)
+        if was != is_in:
+            edge = _border(before, here, keep)
+            if was:
+                out.append((*now, edge))
+                now = []
+            else:
+                now = [edge]
+        if is_in:
+            now.append(here)
+    if len(now) > 1:
+        out.append(tuple(now))
+    return [run for run in out if len(run) > 1]
+
+
+def _border(p: Point, q: Point, keep: Callable[[Point], bool]) -> Point:
+    start = keep(p)
+    for _ in range(10):
+        mid = ((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)
+        if keep(mid) == start:
+            p = mid
+        else:
+            q = mid
+    return ((p[0] + q[0]) / 2, (p[1] + q[1]) / 2)
+
+
+def simplified(points: Sequence[Point], tolerance: float) -> Points:
+    """Fewer points along the same line: none strays more than `tolerance` µm from it."""
+    keep = {0, len(points) - 1}
+    todo = [(0, len(points) - 1)]
+    while todo:
+        first, last = todo.pop()
+        (x1, y1), (x2, y2) = points[first], points[last]
+        dx, dy = x2 - x1, y2 - y1
+        size = hypot(dx, dy)
+        far, worst = -1, tolerance
+        for i in range(first + 1, last):
+            x, y = points[i]
+            gap = abs(dx * (y - y1) - dy * (x - x1)) / size if size else hypot(x - x1, y - y1)
+            if gap > worst:
+                far, worst = i, gap
+        if far > 0:
+            keep.add(far)
+            todo += [(first, far), (far, last)]
+    return tuple(points[i] for i in sorted(keep))
+
+
+def spaced(points: Sequence[Point], step: float) -> Points:
+    """The line walked again in even steps of about `step` µm, both ends kept."""
+    lengths = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(points)]
+    total = sum(lengths)
+    count = max(1, round(total / step))
+    out = [points[0]]
+    i, gone = 0, 0.0
+    for k in range(1, count):
+        want = total * k / count
+        while gone + lengths[i] < want:
+            gone += lengths[i]
+            i += 1
+        f = (want - gone) / lengths[i]
+        a, b = points[i], points[i + 1]
+        out.append((a[0] + (b[0] - a[0]) * f, a[1] + (b[1] - a[1]) * f))
+    return (*out, points[-1])

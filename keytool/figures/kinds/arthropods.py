@@ -1,0 +1,154 @@
+"""Animals with jointed legs: the mite and the springtail."""
+
+from __future__ import annotations
+
+from math import cos, pi, sin
+
+from .. import geometry, pen
+from ..frame import Sketch, pen_for
+from ..shapes import Box, Point, Points, Shape
+from . import tube
+from .kind import Kind, Values, accent, choice, num, um, word
+
+
+def many(v: Values) -> Sketch:
+    """A mite from above, or a springtail from the side."""
+    return (_mite if word(v, "form") == "mite" else _springtail)(num(v, "length"))
+
+
+def _leg(joints: list[Point], thick: float, body: Points | None, part: str) -> list[Shape]:
+    """A jointed leg, tapering to a claw, hidden where the body covers it."""
+    line = geometry.spaced(geometry.curve(joints, per=6), thick * 0.4)
+
+    def half(t: float) -> float:
+        return thick / 2 * (1 - 0.62 * t) * (1 + 0.12 * sin(2 * pi * 5 * t))
+
+    def free(p: Point) -> bool:
+        return body is None or not geometry.inside(body, p)
+
+    out: list[Shape] = []
+    for side, weight in zip(tube.sides(line, half), (1.3, 0.9), strict=True):
+        out += [pen.line(run, (weight,), part) for run in geometry.runs(side, free)]
+    bars = [tube.across(line, half, t) for t in (0.28, 0.46, 0.64, 0.82)]
+    out.append(pen.strokes([b for b in bars if free(b[0]) and free(b[-1])], 0.6, part))
+    x, y, nx, ny = tube.place(line, 1.0)
+    fx, fy = ny, -nx
+    claw = [((x, y), (x + thick * (0.5 * fx + s * 0.22 * nx), y + thick * (0.5 * fy + s * 0.22 * ny))) for s in (-1, 1)]
+    out.append(pen.strokes(claw, 0.9, part))
+    return out
+
+
+def _mite(n: float) -> Sketch:
+    edge = geometry.curve(
+        [
+            (0, 0.10 * n),
+            (0.12 * n, 0.13 * n),
+            (0.23 * n, 0.28 * n),
+            (0.31 * n, 0.52 * n),
+            (0.28 * n, 0.80 * n),
+            (0.14 * n, 0.97 * n),
+            (0, n),
+            (-0.14 * n, 0.97 * n),
+            (-0.28 * n, 0.80 * n),
+            (-0.31 * n, 0.52 * n),
+            (-0.23 * n, 0.28 * n),
+            (-0.12 * n, 0.13 * n),
+        ],
+        closed=True,
+        per=8,
+    )
+    pen_um = pen_for(1.1 * n, 1.2 * n)
+    snout = geometry.curve([(0.085 * n, 0.125 * n), (0.065 * n, 0.05 * n), (0.020 * n, 0.0), (0, 0.002 * n)], per=6)
+    shapes: list[Shape] = [
+        pen.contour(edge, 1.3, 2.6, "outline"),
+        *(pen.line(s, (1.4, 1.0), "outline") for s in (snout, geometry.mirrored(snout))),
+        pen.line(geometry.curve([(-0.255 * n, 0.36 * n), (0, 0.41 * n), (0.255 * n, 0.36 * n)], per=8), (0.6, 1.1, 0.6), "folds"),
+    ]
+    for joints in (
+        [(0.13 * n, 0.18 * n), (0.22 * n, 0.08 * n), (0.30 * n, -0.06 * n), (0.34 * n, -0.20 * n)],
+        [(0.20 * n, 0.27 * n), (0.34 * n, 0.20 * n), (0.47 * n, 0.12 * n), (0.56 * n, 0.02 * n)],
+        [(0.26 * n, 0.52 * n), (0.40 * n, 0.56 * n), (0.50 * n, 0.66 * n), (0.56 * n, 0.80 * n)],
+        [(0.25 * n, 0.66 * n), (0.36 * n, 0.76 * n), (0.43 * n, 0.92 * n), (0.46 * n, 1.10 * n)],
+    ):
+        for way in (joints, list(geometry.mirrored(joints))):
+            shapes += _leg(way, 0.085 * n, edge, "legs")
+    hairs = []
+    for x, y, lean in ((0.10, 0.20, -0.5), (0.24, 0.42, 0.3), (0.27, 0.82, 0.9), (0.14, 0.95, 1.3), (0.05, 0.985, 1.5)):
+        hairs.append(((x * n, y * n), ((x + 0.13 * cos(lean)) * n, (y + 0.13 * sin(lean)) * n)))
+    shapes.append(pen.strokes([*hairs, *(geometry.mirrored(h) for h in hairs)], 0.6, "hairs"))
+
+    def shade(p: Point) -> float:
+        near = (p[0] / 0.31 + (p[1] - 0.55 * n) / 0.45) / (1.3 * n)
+        return max(0.0, near) if geometry.inside(edge, (p[0] + 3 * pen_um, p[1] + 3 * pen_um)) else 0.0
+
+    shapes += pen.stipple(Box(-0.3 * n, 0.15 * n, 0.6 * n, 0.84 * n), shade, 3.2 * pen_um, "shade")
+    return Sketch(tuple(shapes), pen_um)
+
+
+def _springtail(n: float) -> Sketch:
+    trunk = geometry.curve(
+        [
+            (0.205 * n, -0.01 * n),
+            (0.22 * n, -0.075 * n),
+            (0.31 * n, -0.125 * n),
+            (0.46 * n, -0.155 * n),
+            (0.64 * n, -0.160 * n),
+            (0.82 * n, -0.130 * n),
+            (0.95 * n, -0.065 * n),
+            (1.0 * n, 0.0),
+            (0.95 * n, 0.045 * n),
+            (0.82 * n, 0.070 * n),
+            (0.62 * n, 0.085 * n),
+            (0.42 * n, 0.085 * n),
+            (0.26 * n, 0.065 * n),
+        ],
+        closed=True,
+        per=8,
+    )
+    head = geometry.ellipse(0.113 * n, 0.005 * n, 0.113 * n, 0.098 * n, turn=0.0, count=72)
+    pen_um = pen_for(1.2 * n, 0.75 * n)
+    shapes: list[Shape] = [pen.contour(trunk, 1.2, 2.4, "outline"), pen.contour(head, 1.2, 2.2, "outline")]
+    top = [(0.33, -0.132), (0.43, -0.152), (0.54, -0.162), (0.65, -0.160), (0.76, -0.145), (0.87, -0.108)]
+    bars = [geometry.curve([(x * n, y * n), ((x + 0.018) * n, y * 0.2 * n), ((x - 0.008) * n, 0.072 * n)], per=6) for x, y in top]
+    shapes.append(pen.strokes(bars, 0.8, "segments"))
+    for x in (0.31, 0.40, 0.49):
+        shapes += _leg(
+            [(x * n, 0.060 * n), ((x - 0.015) * n, 0.14 * n), ((x - 0.055) * n, 0.22 * n), ((x - 0.065) * n, 0.32 * n)],
+            0.050 * n,
+            trunk,
+            "legs",
+        )
+    shapes += _leg(
+        [(0.060 * n, -0.060 * n), (-0.02 * n, -0.14 * n), (-0.13 * n, -0.19 * n), (-0.24 * n, -0.20 * n)], 0.042 * n, head, "feelers"
+    )
+    spring = geometry.curve(
+        [(0.845 * n, 0.055 * n), (0.80 * n, 0.15 * n), (0.88 * n, 0.20 * n), (1.0 * n, 0.225 * n), (1.10 * n, 0.205 * n)], per=8
+    )
+    ring = tube.ring(spring, lambda t: 0.020 * n * (1 - 0.85 * t))
+    for run in geometry.runs((*ring, ring[0]), lambda p: not geometry.inside(trunk, p)):
+        shapes.append(pen.line(run, (1.1, 1.4), "spring"))
+    shapes.append(pen.disc(0.085 * n, -0.030 * n, 0.020 * n, "eyes"))
+    foot = [((0.565 + s * 0.022) * n, y * n) for s, y in ((-1, 0.084), (-0.9, 0.135), (0, 0.148), (0.9, 0.135), (1, 0.084))]
+    shapes.append(pen.line(geometry.curve(foot, per=5), (1.1,), "legs"))
+
+    def shade(p: Point) -> float:
+        return (
+            0.15 + 0.8 * max(0.0, (p[1] + 0.03 * n) / (0.11 * n))
+            if geometry.inside(trunk, (p[0], p[1] + 2 * pen_um)) and p[0] > 0.25 * n
+            else 0.0
+        )
+
+    shapes += pen.stipple(Box(0.22 * n, -0.15 * n, 0.76 * n, 0.24 * n), shade, 3.4 * pen_um, "shade")
+    return Sketch(tuple(shapes), pen_um)
+
+
+KIND = Kind(
+    "many-legged",
+    "a mite (eight jointed legs) or a springtail (six legs, feelers, a spring)",
+    (
+        choice("form", ("mite", "springtail"), "which animal"),
+        um("length", 400, 80, 6000, "length of the body without legs and feelers"),
+        accent("body", "legs", "feelers", "spring", "hairs"),
+    ),
+    many,
+)

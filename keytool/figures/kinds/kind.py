@@ -1,0 +1,120 @@
+"""What a kind of drawing declares about itself, and the checks that follow from it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Literal
+
+from ..frame import Sketch
+
+Value = float | str | bool | None
+Values = Mapping[str, Value]
+
+
+@dataclass(frozen=True, slots=True)
+class Param:
+    """One parameter of a kind.
+
+    `um` is a length in micrometres, `number` a plain number (a share or a count); both lie within `low`..`high`.
+    A default of None means the drawing works it out from the others, as the description says.
+    """
+
+    name: str
+    type: Literal["um", "number", "choice", "flag"]
+    default: Value
+    description: str
+    choices: tuple[str, ...] = ()
+    low: float = 0.0
+    high: float = 0.0
+
+    def problem(self, value: object) -> str | None:
+        """What is wrong with `value`, as one sentence, or None."""
+        match self.type:
+            case "choice":
+                if value in self.choices and isinstance(value, str):
+                    return None
+                hint = did_you_mean(str(value), self.choices)
+                return f"{self.name}: {value!r} is not one of its values{hint}; allowed: {', '.join(self.choices)}"
+            case "flag":
+                return None if isinstance(value, bool) else f"{self.name}: {value!r} should be true or false"
+            case _:
+                unit = " µm" if self.type == "um" else ""
+                span = f"between {self.low:g} and {self.high:g}{unit}"
+                if isinstance(value, bool) or not isinstance(value, int | float):
+                    return f"{self.name}: {value!r} should be a number {span}"
+                return None if self.low <= value <= self.high else f"{self.name}: {value:g}{unit} is not {span}"
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of drawing: its name, what it shows, its parameters and the function that draws it."""
+
+    name: str
+    description: str
+    params: tuple[Param, ...]
+    build: Callable[[Values], Sketch]
+    conflicts: Callable[[Values], list[str]] = lambda values: []
+
+    def filled(self, params: Mapping[str, object]) -> dict[str, Value]:
+        """The parameters with every default filled in."""
+        return {p.name: params.get(p.name, p.default) for p in self.params}  # type: ignore[misc]
+
+    def problems(self, params: Mapping[str, object]) -> list[str]:
+        """Every reason these parameters cannot be drawn, in plain words; empty if they can."""
+        known = {p.name: p for p in self.params}
+        out = [
+            f"{self.name} has no parameter {name!r}{did_you_mean(name, tuple(known))}; allowed: {', '.join(known)}"
+            for name in params
+            if name not in known
+        ]
+        out += [f"{self.name}: {wrong}" for name, value in params.items() if name in known and (wrong := known[name].problem(value))]
+        return out or [f"{self.name}: {wrong}" for wrong in self.conflicts(self.filled(params))]
+
+
+def um(name: str, default: float | None, low: float, high: float, description: str) -> Param:
+    """A length in µm."""
+    return Param(name, "um", default, description, (), low, high)
+
+
+def amount(name: str, default: float | None, low: float, high: float, description: str) -> Param:
+    """A share or a count."""
+    return Param(name, "number", default, description, (), low, high)
+
+
+def choice(name: str, choices: tuple[str, ...], description: str, default: str | None = None) -> Param:
+    """One of several words; the first is the default unless another is named."""
+    return Param(name, "choice", choices[0] if default is None else default, description, choices)
+
+
+def flag(name: str, description: str) -> Param:
+    """Yes or no; no unless said."""
+    return Param(name, "flag", False, description)
+
+
+def accent(*parts: str) -> Param:
+    """The part drawn in the accent colour: the one thing being asked about."""
+    return choice("accent", ("none", *parts), "the one part drawn in the accent colour")
+
+
+def num(values: Values, name: str) -> float:
+    """A number out of checked values."""
+    return float(values[name])  # type: ignore[arg-type]
+
+
+def given(values: Values, name: str, otherwise: float) -> float:
+    """A number out of checked values, or `otherwise` where none was given."""
+    value = values[name]
+    return otherwise if value is None else float(value)
+
+
+def word(values: Values, name: str) -> str:
+    """A choice out of checked values."""
+    return str(values[name])
+
+
+def did_you_mean(name: str, known: tuple[str, ...]) -> str:
+    """` (did you mean 'x'?)` where something known is close, else nothing."""
+    close = get_close_matches(name, known, 1, 0.6)
+    return f" (did you mean {close[0]!r}?)" if close else ""

@@ -1,0 +1,120 @@
+"""A nematode's body: true length along its axis, true width, resting posture and tail."""
+
+from __future__ import annotations
+
+from math import pi, sin
+
+from .. import geometry, pen
+from ..frame import Sketch
+from ..shapes import Shape
+from . import tube
+from .kind import Kind, Values, accent, choice, flag, num, um, word
+from .tube import Strand
+from .worm_shape import TAILS, heading, profile, tail_heading
+
+
+def build(v: Values) -> Sketch:
+    """The worm, or its rear end, as shapes."""
+    length, width, tail = num(v, "length"), num(v, "width"), word(v, "tail")
+    share = min(0.35, TAILS[tail] * 0.62 * width / length)
+    half = profile(length, width, tail, share)
+    if word(v, "view") == "tail":
+        seen = min(0.9, share + 2.6 * width / length)
+        line = tube.axis(seen * length, tail_heading(share / seen, hooked=tail == "hooked"))
+        worm = Strand(line, seen * length, lambda u: half(1 - seen + u * seen))
+        return _drawn(v, worm, 1 - share / seen, whole=False)
+    line = tube.axis(length, heading(word(v, "posture"), tail == "hooked", share, length / width))
+    return _drawn(v, Strand(line, length, half), 1 - share, whole=True)
+
+
+def _drawn(v: Values, worm: Strand, anus: float, *, whole: bool) -> Sketch:
+    width = num(v, "width")
+    edge = worm.ring()
+    # A thin worm is not drowned by its own outline.
+    pen_um = min(tube.pen_of(edge), width / 13)
+    shapes: list[Shape] = [
+        *_outline(worm, pen_um, whole=whole),
+        *_tail(worm, anus, pen_um),
+        *_gut(worm, anus, pen_um, dark=bool(v["opaque-gut"]), whole=whole),
+    ]
+    if word(v, "rings") == "coarse":
+        shapes.append(_rings(worm, width))
+    if v["sheath"]:
+        shapes.append(_sheath(worm, max(0.10 * width, 2.2 * pen_um), whole=whole))
+    return Sketch(tuple(shapes), pen_um)
+
+
+def _outline(worm: Strand, pen_um: float, *, whole: bool) -> list[Shape]:
+    if whole:
+        return [tube.hull(worm, 1.0, 2.0, "outline", pen_um)]
+    front = 2 * worm.half(0)
+    cut = tuple((x, y + 0.03 * front * sin(2 * pi * k / 8)) for k, (x, y) in enumerate(tube.across(worm.axis, worm.half, 0.0)))
+    skin = [
+        tuple(p for k, p in enumerate(s) if k < 0.86 * len(s))
+        for s in tube.sides(worm.axis, lambda t: max(0.0, worm.half(t) - 0.04 * front))
+    ]
+    return [
+        tube.hull(worm, 1.2, 2.2, "outline", pen_um, closed=False),
+        *(pen.stroke(s, 0.55, "cuticle") for s in skin),
+        pen.stroke(geometry.curve(cut, per=3), 0.5, "cut", role="faint"),
+    ]
+
+
+def _tail(worm: Strand, anus: float, pen_um: float) -> list[Shape]:
+    """The tail drawn again a little heavier, so that it can be picked out; and the anus."""
+    slit = (tube.beside(worm.axis, worm.half, anus, 0.98), tube.beside(worm.axis, worm.half, anus, 0.30, -0.35 * worm.half(anus)))
+    return [tube.hull(worm, 1.7, 2.5, "tail", pen_um, first=anus, closed=False), pen.stroke(slit, 0.8, "tail")]
+
+
+def _gut(worm: Strand, anus: float, pen_um: float, *, dark: bool, whole: bool) -> list[Shape]:
+    """The gut: a grainy band where it is opaque, else a thin tube; the gullet in front of it clear."""
+    last = len(worm.axis) - 1
+    first = 0.20 if whole else 0.0
+    middle = tuple(p for k, p in enumerate(worm.axis) if first <= k / last <= anus)
+    out: list[Shape] = []
+    if whole:
+        gullet = tuple(p for k, p in enumerate(worm.axis) if 0.015 <= k / last <= first)
+        out.append(pen.stroke(gullet, 0.6, "gullet", role="faint"))
+    edge = tube.ring(
+        middle, lambda u: worm.half(first + u * (anus - first)) * 0.66 * tube.round_ends(u, 0.03 if whole else 0.0, 0.03 if whole else 0.3)
+    )
+    if not dark:
+        return [*out, pen.stroke(edge, 0.5, "gut", role="faint", closed=True)]
+    return [*out, pen.filled(edge, "gut", role="faint"), *pen.grain(edge, 2.4 * pen_um, "gut", lambda p: 0.9, sizes=(1.0, 1.5))]
+
+
+def _rings(worm: Strand, width: float) -> Shape:
+    count = round(worm.length / (width / 9))
+    return pen.strokes([tube.across(worm.axis, worm.half, k / count, share=0.96, bow=0.10) for k in range(2, count)], 0.6, "rings")
+
+
+def _sheath(worm: Strand, gap: float, *, whole: bool) -> Shape:
+    def loose(t: float) -> float:
+        return worm.half(t) + gap * (1.0 + 0.25 * sin(23 * t))
+
+    right, left = tube.sides(worm.axis, loose)
+    around = (*right, *reversed(left))
+    return pen.stroke(geometry.curve(around[::6], closed=whole, per=4), 0.8, "sheath", closed=whole)
+
+
+KIND = Kind(
+    "nematode-body",
+    "a nematode's body at its true length and width: the whole worm, head at the top, or its tail close up",
+    (
+        um("length", 800, 100, 12000, "length along the body"),
+        um("width", 32, 4, 400, "greatest width"),
+        choice("view", ("whole", "tail"), "the whole worm, or its rear end close up"),
+        choice("posture", ("wave", "straight", "arcuate", "C", "spiral", "six", "coiled"), "how it lies (whole view)"),
+        choice("rings", ("none", "coarse"), "rings of the skin seen at low power"),
+        choice("tail", tuple(TAILS), "end of the body"),
+        flag("sheath", "a second, loose skin"),
+        flag("opaque-gut", "gut dark and grainy"),
+        accent("body", "tail", "rings", "gut", "sheath"),
+    ),
+    build,
+    lambda v: (
+        [f"width {num(v, 'width'):g} µm is too much for a worm {num(v, 'length'):g} µm long (at most a sixth of it)"]
+        if num(v, "width") > num(v, "length") / 6
+        else []
+    ),
+)

@@ -1,0 +1,69 @@
+"""The pot worm: rings, and bristles in paired bundles."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from math import pi, sin
+
+from .. import pen
+from ..frame import Sketch
+from ..shapes import Points, Shape
+from . import tube
+from .kind import Kind, Values, accent, amount, flag, num, um
+from .tube import pen_of, scalloped
+
+
+def worm(v: Values) -> Sketch:
+    """A segmented worm, head at the top."""
+    length, width, count = num(v, "length"), num(v, "width"), round(num(v, "segments"))
+    line = tube.axis(length, lambda t: 1.15 * sin(2 * pi * (0.92 * t + 0.06)), steps=count * 8)
+    half = scalloped(width, count, depth=0.07, head=1.1 / count, tail=1.6 / count)
+    edge = tube.ring(line, half)
+    pen_um = pen_of(edge)
+    shapes: list[Shape] = [pen.contour(edge, 1.1, 2.2, "outline")]
+    walls = [tube.across(line, half, k / count, share=0.97, bow=0.05) for k in range(1, count)]
+    shapes.append(pen.strokes(walls, 0.8, "segments"))
+    if v["saddle"]:
+        a, b = 11.0 / count, 13.2 / count
+        band = tube.ring(tuple(line[round(a * (len(line) - 1)) : round(b * (len(line) - 1)) + 1]), lambda u: half(a + u * (b - a)) * 0.97)
+        shapes.append(pen.filled(band, "saddle", role="faint"))
+    shapes += _gut(line, half, count)
+    shapes += _bristles(line, half, count, num(v, "bristle-length"), pen_um)
+    return Sketch(tuple(shapes), pen_um)
+
+
+def _gut(line: Points, half: Callable[[float], float], count: int) -> list[Shape]:
+    def band(t: float) -> float:
+        return half(t) * (0.36 + 0.05 * sin(pi * t * count)) * tube.round_ends(t, 0.06, 0.03)
+
+    return [pen.stroke(tube.ring(line, band), 0.6, "gut", role="faint", closed=True)]
+
+
+def _bristles(line: Points, half: Callable[[float], float], count: int, size: float, pen_um: float) -> list[Shape]:
+    """Two bundles to a side on every segment but the first: one at the edge, one nearer the belly line."""
+    edge_lines, face_lines = [], []
+    for k in range(1, count - 1):
+        t = (k + 0.5) / count
+        for side in (-1, 1):
+            for lean in (-0.4, 0.4):
+                foot = tube.beside(line, half, t, side * 0.97, lean * 0.3 * size)
+                edge_lines.append((foot, tube.beside(line, half, t, side * (0.97 + size / half(t)), lean * size)))
+                foot = tube.beside(line, half, t, side * 0.52, lean * 0.25 * size)
+                face_lines.append((foot, tube.beside(line, half, t, side * (0.52 + 0.7 * size / half(t)), lean * size)))
+    return [pen.strokes(edge_lines, 0.7, "bristles"), pen.strokes(face_lines, 0.6, "bristles")]
+
+
+KIND = Kind(
+    "segmented-worm",
+    "a pot worm or young earthworm: rings, and paired bundles of bristles",
+    (
+        um("length", 5000, 300, 60000, "length along the body"),
+        um("width", 300, 30, 4000, "greatest width"),
+        amount("segments", 28, 15, 70, "number of rings"),
+        um("bristle-length", 60, 5, 400, "length of a bristle beyond the skin"),
+        flag("saddle", "the thickened band of a grown worm"),
+        accent("body", "segments", "bristles", "gut", "saddle"),
+    ),
+    worm,
+    lambda v: ["width must be at most a fifth of the length"] if num(v, "width") > num(v, "length") / 5 else [],
+)

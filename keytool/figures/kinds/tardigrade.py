@@ -1,0 +1,83 @@
+"""The tardigrade, from above."""
+
+from __future__ import annotations
+
+from math import cos, sin
+
+from .. import geometry, pen
+from ..frame import Sketch, pen_for
+from ..shapes import Box, Point, Shape
+from .kind import Kind, Values, accent, num, um
+
+_BEAR = (  # right side, shares of length; stubby legs are part of the outline
+    ((0, 0), (0.05, 0.006), (0.09, 0.035), (0.115, 0.085), (0.122, 0.135), (0.135, 0.165)),
+    ((0.135, 0.165), (0.185, 0.155), (0.235, 0.170), (0.258, 0.200), (0.240, 0.228), (0.195, 0.240), (0.155, 0.265)),
+    ((0.155, 0.265), (0.165, 0.315), (0.172, 0.365)),
+    ((0.172, 0.365), (0.220, 0.370), (0.268, 0.390), (0.290, 0.425), (0.268, 0.452), (0.222, 0.458), (0.180, 0.475)),
+    ((0.180, 0.475), (0.184, 0.525), (0.180, 0.575)),
+    ((0.180, 0.575), (0.225, 0.595), (0.262, 0.625), (0.272, 0.662), (0.246, 0.684), (0.205, 0.678), (0.168, 0.680)),
+    ((0.168, 0.680), (0.158, 0.750), (0.138, 0.820)),
+    ((0.138, 0.820), (0.150, 0.875), (0.150, 0.940), (0.128, 0.980), (0.094, 0.978), (0.074, 0.935), (0.050, 0.895), (0.0, 0.885)),
+)
+
+
+_CLAWS = ((0.250, 0.205, -0.35), (0.282, 0.430, 0.15), (0.262, 0.668, 0.6), (0.115, 0.980, 1.45))
+
+
+def bear(v: Values) -> Sketch:
+    """A tardigrade from above, head at the top: four pairs of stubby legs with claws."""
+    n = num(v, "length") / 0.981  # the outline ends at the tips of the last pair of legs
+    side: list[Point] = []
+    for stretch in _BEAR:
+        side += geometry.curve([(x * n, y * n) for x, y in stretch], per=5)[:-1]
+    side.append((0.0, _BEAR[-1][-1][1] * n))
+    edge = (*side, *reversed(geometry.mirrored(side[1:-1])))
+    pen_um = pen_for(0.62 * n, n)
+    shapes: list[Shape] = [pen.contour(edge, 1.2, 2.3, "outline")]
+    for x, y, lean in _CLAWS:
+        hooks = []
+        for k in (-1.5, -0.5, 0.5, 1.5):
+            a = lean + 0.30 * k
+            foot = (x * n + 0.008 * n * k * -sin(lean), y * n + 0.008 * n * k * cos(lean))
+            mid = (foot[0] + 0.026 * n * cos(a), foot[1] + 0.026 * n * sin(a))
+            tip = (mid[0] + 0.016 * n * cos(a + 0.7), mid[1] + 0.016 * n * sin(a + 0.7))
+            hooks.append(geometry.curve([foot, mid, tip], per=5))
+        shapes += [pen.line(h, (1.4, 0.6), "claws") for one in hooks for h in (one, geometry.mirrored(one))]
+    folds = [
+        geometry.curve([(-w * n, y * n), (0, (y + 0.014) * n), (w * n, y * n)], per=8)
+        for w, y in ((0.105, 0.150), (0.135, 0.315), (0.150, 0.520), (0.135, 0.735))
+    ]
+    shapes.append(pen.strokes(folds, 0.6, "folds", role="faint"))
+    shapes += _bear_inside(n, pen_um)
+    return Sketch(tuple(shapes), pen_um)
+
+
+def _bear_inside(n: float, pen_um: float) -> list[Shape]:
+    tube_side = ((0.010 * n, 0.020 * n), (0.010 * n, 0.105 * n))
+    gut = geometry.curve(
+        [(0.03 * n, 0.21 * n), (0.085 * n, 0.32 * n), (0.105 * n, 0.50 * n), (0.085 * n, 0.70 * n), (0.03 * n, 0.82 * n)], per=8
+    )
+    band = (*gut, *reversed(geometry.mirrored(gut)))
+
+    def dark(p: Point) -> float:
+        return 0.75 if geometry.inside(band, p) else 0.0
+
+    return [
+        *(pen.stroke(s, 0.9, "mouth-tube") for s in (tube_side, geometry.mirrored(tube_side))),
+        pen.ring(0.0, 0.140 * n, 0.036 * n, 1.1, "mouth-tube", ry=0.042 * n),
+        pen.strokes(
+            [((s * 0.015 * n, (0.118 + 0.018 * k) * n), (s * 0.015 * n, (0.128 + 0.018 * k) * n)) for s in (-1, 1) for k in range(3)],
+            1.3,
+            "mouth-tube",
+        ),
+        *(pen.disc(s * 0.072 * n, 0.070 * n, 0.010 * n, "eyes") for s in (-1, 1)),
+        *pen.stipple(Box(-0.11 * n, 0.2 * n, 0.22 * n, 0.64 * n), dark, 3.4 * pen_um, "gut", sizes=(1.0, 1.6)),
+    ]
+
+
+KIND = Kind(
+    "eight-legged",
+    "a tardigrade: plump, four pairs of stubby legs with claws",
+    (um("length", 300, 50, 1500, "length of the body"), accent("body", "claws", "eyes", "gut", "mouth-tube")),
+    bear,
+)

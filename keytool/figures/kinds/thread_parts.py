@@ -1,0 +1,120 @@
+"""The pieces a thread is drawn from: walls, branches, cross-walls, contents, springs and beads."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import cos, pi, sin
+
+from .. import geometry, pen
+from ..shapes import Point, Points, Shape
+from . import tube
+from .tube import Strand
+
+
+def branches(strand: Strand, width: float, style: str) -> list[Strand]:
+    """Side arms; they start inside the thread so that their walls join its walls."""
+    if style == "none":
+        return []
+    x, y, _, _ = tube.place(strand.axis, 0.36 if style == "side" else 0.55)
+    arms = ((0.95, 4.2),) if style == "side" else ((0.5, 5.0), (-0.5, 5.0))
+    return [_arm(lean, size, width, (x, y)) for lean, size in arms]
+
+
+def _arm(lean: float, size: float, width: float, foot: Point) -> Strand:
+    axis = geometry.moved(tube.axis(size * width, lambda u: lean * (1 - 0.25 * u)), *foot)
+    return Strand(axis, size * width, lambda u: 0.44 * width * tube.round_ends(u, 0.0, 0.44 / size), "branch")
+
+
+def walls(strand: Strand, others: Sequence[Points], wall: str, pen_um: float) -> list[Shape]:
+    """Both walls, cut away where another piece of the thread joins; open ends where the thread goes on."""
+
+    def free(p: Point) -> bool:
+        return not any(geometry.inside(ring, p) for ring in others)
+
+    right, left = tube.sides(strand.axis, strand.half)
+    dark, light = (2.6, 2.6) if wall == "pigmented" else (1.5, 1.1)
+    out: list[Shape] = []
+    # The ink lies inside the wall's outer edge, so the thread keeps its true width.
+    out += [pen.line(run, (light,), strand.part, inset=1.0) for run in geometry.runs(left, free)]
+    out += [pen.line(run, (dark,), strand.part, inset=1.0) for run in geometry.runs(tuple(reversed(right)), free)]
+    if wall == "double":
+        thick = max(0.20 * strand.half(0.3), 2.6 * pen_um)
+        for side in tube.sides(strand.axis, lambda t: max(0.0, strand.half(t) - thick)):
+            out += [pen.stroke(run, 0.6, strand.part) for run in geometry.runs(side, free)]
+    if wall == "pigmented":
+        out.append(pen.filled(strand.ring(), strand.part, role="faint"))
+    return out
+
+
+def contents(strand: Strand, style: str, pen_um: float) -> list[Shape]:
+    """Grain or drops inside the walls; nothing where the thread is clear."""
+    if style == "granular":
+        edge = tube.ring(strand.axis, lambda t: max(0.0, strand.half(t) - 2.4 * pen_um))
+        return list(pen.grain(edge, 3.2 * pen_um, "contents", lambda p: 0.8))
+    if style == "drops":
+        out: list[Shape] = []
+        for k in range(10):
+            x, y = tube.beside(strand.axis, strand.half, (k + 1) / 11, 0.28 * sin(2.4 * k))
+            out.append(pen.ring(x, y, strand.half((k + 1) / 11) * (0.30 + 0.12 * cos(1.7 * k)), 0.9, "contents"))
+        return out
+    return []
+
+
+def cross_walls(strand: Strand, spacing: float, *, clamp: bool) -> list[Shape]:
+    """Thin walls right across, `spacing` µm apart; with `clamp`, a side loop bridges each."""
+    count = max(1, int(0.94 * strand.length / spacing))
+    first = (strand.length - (count - 1) * spacing) / 2
+    out: list[Shape] = []
+    for t in ((first + k * spacing) / strand.length for k in range(count)):
+        out.append(pen.stroke(tube.across(strand.axis, strand.half, t, share=0.97), 1.2, "cross-walls"))
+        if clamp:
+            out += _clamp(strand, t)
+    return out
+
+
+def _clamp(strand: Strand, t: float) -> list[Shape]:
+    width = 2 * strand.half(t)
+    loop = ((-0.96, -0.75), (-1.62, -0.35), (-1.72, 0.20), (-0.98, 0.52))
+    inner = ((-1.0, -0.22), (-1.22, 0.0), (-1.0, 0.16))
+    lines = [[tube.beside(strand.axis, strand.half, t, u, along * width) for u, along in one] for one in (loop, inner)]
+    return [pen.stroke(geometry.curve(one, per=8), 1.2, "clamp") for one in lines]
+
+
+def helix(width: float, length: float) -> list[Shape]:
+    """A spring of even turns (the thickening of a water vessel): hard, regular, never soft."""
+    coil, pitch = 3.4 * width, 2.9 * width
+    turns = max(3, round(length / pitch))
+    count = 48 * turns
+
+    def at(k: float) -> Point:
+        a = 2 * pi * k / 48
+        return (-coil * cos(a), pitch * k / 48 + 0.9 * width * sin(a))
+
+    points = [at(k) for k in range(count + 1)]
+    near = [tuple(points[48 * k : 48 * k + 25]) for k in range(turns)]
+    far = [tuple(points[48 * k + 24 : 48 * k + 49]) for k in range(turns)]
+    hidden = [tube.ring(run, lambda t: width / 2) for run in near]
+
+    def seen(p: Point) -> bool:
+        return not any(geometry.inside(ring, p) for ring in hidden)
+
+    out: list[Shape] = []
+    for run in near:
+        right, left = tube.sides(run, lambda t: width / 2)
+        out += [pen.line(right, (0.9, 1.4, 0.9), "outline"), pen.line(left, (1.2, 2.0, 1.2), "outline")]
+    for run in far:
+        for side in tube.sides(run, lambda t: width / 2):
+            out += [pen.stroke(piece, 0.8, "outline") for piece in geometry.runs(side, seen)]
+    return out
+
+
+def beads(width: float, length: float) -> list[Shape]:
+    """A chain of round cells, each pinched off from the next."""
+    count = max(3, round(length / (0.94 * width)))
+    line = tube.axis(count * 0.94 * width, lambda t: 0.35 * sin(2 * pi * t), steps=count * 2)
+    out: list[Shape] = []
+    for k in range(count):
+        x, y = line[2 * k + 1]
+        out.append(pen.contour(geometry.ellipse(x, y, width / 2, width / 2 * 0.98), 1.0, 1.9, "outline"))
+        out.append(pen.disc(x + 0.08 * width, y + 0.05 * width, 0.11 * width, "contents", role="faint"))
+    return out

@@ -1,0 +1,120 @@
+"""From shapes to marks: the last step both writers share, so that page and card cannot disagree."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from . import geometry
+from .shapes import Box, Dots, Drawing, Leader, Path, Points, Role, Shape, Step, Swell
+
+_TOLERANCE_PENS = 0.04
+"""How far a simplified edge may stray: a hundredth of a millimetre on a bench card."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """Steps in µm, filled (`width` 0) or stroked `width` µm wide with round ends."""
+
+    steps: tuple[Step, ...]
+    width: float
+    role: Role
+    part: str
+
+
+@dataclass(frozen=True, slots=True)
+class Lettering:
+    """Text whose baseline starts (`anchor` "start") or ends ("end") at (x, y); `size` µm high."""
+
+    x: float
+    y: float
+    size: float
+    text: str
+    role: Role
+    part: str
+    anchor: str = "start"
+
+
+def marks(drawing: Drawing) -> tuple[Mark | Lettering, ...]:
+    """Every mark of the plate in drawing order, scale bar last."""
+    size = drawing.letter_um
+    body = tuple(mark for shape in drawing.shapes for mark in of_shape(shape, drawing.pen_um, size))
+    (x, y), bar = drawing.bar.start, drawing.bar
+    return (
+        *body,
+        Mark((("M", (x, y)), ("L", (x + bar.length, y))), size / 6, "ink", "scale-bar"),
+        Lettering(x + bar.length + 0.35 * size, y + 0.34 * size, size, bar.label, "ink", "scale-label"),
+    )
+
+
+def of_shape(shape: Shape, pen: float, letter: float) -> tuple[Mark | Lettering, ...]:
+    """One shape as marks, with a pen of `pen` µm and lettering `letter` µm high."""
+    match shape:
+        case Path():
+            return (Mark(_lean(shape.steps, pen), 0.0 if shape.fill else shape.weight * pen, shape.role, shape.part),)
+        case Swell():
+            return (Mark(_swollen(shape, pen), 0.0, shape.role, shape.part),)
+        case Dots():
+            steps = tuple(step for p in shape.points for step in (("M", p), ("L", p)))
+            return (Mark(steps, shape.size * pen, shape.role, shape.part),)  # type: ignore[arg-type]
+        case Leader():
+            (x1, _), (x2, y2) = shape.start, shape.end
+            anchor, gap = ("start", 0.3) if x2 >= x1 else ("end", -0.3)
+            return (
+                Mark((("M", shape.start), ("L", shape.end)), 0.6 * pen, shape.role, shape.part),
+                Lettering(x2 + gap * letter, y2 + 0.34 * letter, letter, shape.text, shape.role, shape.part, anchor),
+            )
+
+
+def text_width(text: str, size: float) -> float:
+    """A safe guess at how wide a short label is set in any plain face, in the units of `size`."""
+    return 0.6 * size * len(text)
+
+
+def bounds(marked: tuple[Mark | Lettering, ...]) -> Box:
+    """The smallest box that holds every mark, line weights included."""
+    xs: list[float] = []
+    ys: list[float] = []
+    for mark in marked:
+        if isinstance(mark, Lettering):
+            wide = text_width(mark.text, mark.size) * (1 if mark.anchor == "start" else -1)
+            xs += [mark.x, mark.x + wide]
+            ys += [mark.y - 0.8 * mark.size, mark.y + 0.25 * mark.size]
+            continue
+        half = mark.width / 2
+        for _, values in mark.steps:
+            xs += [v + s for v in values[0::2] for s in (-half, half)]
+            ys += [v + s for v in values[1::2] for s in (-half, half)]
+    return Box(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
+
+
+def _swollen(shape: Swell, pen: float) -> tuple[Step, ...]:
+    inner = [w * pen * (1 + shape.inset) / 2 for w in shape.weights]
+    outer = [-w * pen * (1 - shape.inset) / 2 for w in shape.weights]
+    right = geometry.offset(shape.points, inner, closed=shape.closed)
+    left = geometry.offset(shape.points, outer, closed=shape.closed)
+    limit = _TOLERANCE_PENS * pen
+    if shape.closed:
+        rings = (geometry.simplified((*left, left[0]), limit)[:-1], geometry.simplified((*right, right[0]), limit)[:-1])
+        return (*_loop(rings[0]), *_loop(tuple(reversed(rings[1]))))
+    return _loop((*geometry.simplified(left, limit), *reversed(geometry.simplified(right, limit))))
+
+
+def _loop(points: Points) -> tuple[Step, ...]:
+    return (("M", points[0]), *(("L", p) for p in points[1:]), ("Z", ()))
+
+
+def _lean(steps: tuple[Step, ...], pen: float) -> tuple[Step, ...]:
+    """Long straight-stepped runs with needless points taken out."""
+    out: list[Step] = []
+    run: list[tuple[float, float]] = []
+    for step in (*steps, None):
+        if step is not None and step[0] == "L":
+            run.append((step[1][0], step[1][1]))
+            continue
+        if run:
+            start = (out[-1][1][-2], out[-1][1][-1])
+            out += [("L", p) for p in geometry.simplified((start, *run), _TOLERANCE_PENS * pen)[1:]]
+            run = []
+        if step is not None:
+            out.append(step)
+    return tuple(out)
