@@ -15,15 +15,14 @@ everything in the element but the JSON.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from typing import Any
 
 from keytool.library.basis import Basis, weakest
-from keytool.library.build import bases
-from keytool.library.model import Entry, Library, Word
+from keytool.library.model import Entry, Library, Manner, Quantity
 from keytool.library.show import basis_words, mark, number
-from keytool.library.value import Interval, States
+from keytool.library.value import Interval
 
 Json = dict[str, Any]
 
@@ -36,88 +35,25 @@ OPTICS = {"low": ("low-objective", "na-four"), "high": ("high-objective", "na-fo
 LONG = 150
 """µm; a body from this length on fills so much of the high-power field that its way of moving is better seen at low power."""
 
+WIDE = 10
+"""An entry whose range is wider than this factor speaks for a group of many sizes."""
+
 TAKEN_FROM_ENTRY = {"length": "body-length", "width": "body-width", "speed": "speed"}
 """Parameters that an entry narrows by what it says of these characters."""
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
-    """One figure of a manner, from `low` to `high` in base units (µm, µm/s, s, a second, degrees)."""
-
-    low: float
-    high: float
-    unit: str
-    about: str
-    basis: tuple[Basis, ...]
+def manners_of(library: Library, entry: Entry) -> tuple[Manner, ...]:
+    """The manners that name an entry. What only a group of it is named for is not said of it: kin move in different ways."""
+    return tuple(manner for manner in library.manners.values() if entry.id in manner.seen_in)
 
 
-@dataclass(frozen=True, slots=True)
-class Manner:
-    """One manner of moving. `seen_in` maps entries to the body each is drawn with, `shows` are states of the character `manner`."""
-
-    id: str
-    label: str
-    about: str
-    basis: tuple[Basis, ...]
-    motion: str
-    example: str
-    shows: frozenset[str]
-    holds: bool
-    seen_in: Mapping[str, str]
-    together: Mapping[str, int]
-    figures: Mapping[str, Measure]
+def entry_field(library: Library, entry: Entry) -> Json | None:
+    """The field of an entry's page: it in each of its manners, and a grain that lies still. None where no manner names it."""
+    movers = [_mover(library, manner, entry, one_of_several=len(manners_of(library, entry)) > 1) for manner in manners_of(library, entry)]
+    return _field(library, f"{entry.name}, moving", [*movers, *_marks(library, movers)]) if movers else None
 
 
-Manners = Mapping[str, Manner]
-
-
-def read_manners(raw: Mapping[str, Any], units: Mapping[str, Word]) -> Manners:
-    """The manners of `manners.yaml`, which has the shape of its schema; `units` are those of the vocabulary."""
-    return {id: _manner(id, each, units) for id, each in raw.items()}
-
-
-def _manner(id: str, raw: Mapping[str, Any], units: Mapping[str, Word]) -> Manner:
-    return Manner(
-        id, raw["label"], raw["about"], bases(raw["basis"]), raw["motion"], raw["example"], frozenset(raw["shows"]), raw["holds"],
-        raw["seen-in"], raw["together"], {name: _figure(each, units) for name, each in raw["parameters"].items()},
-    )
-
-
-def _figure(raw: Mapping[str, Any], units: Mapping[str, Word]) -> Measure:
-    factor = float(units[raw["unit"]].get("factor", 1))
-    low, high = (raw["value"], raw["value"]) if "value" in raw else (raw["low"], raw["high"])
-    return Measure(low * factor, high * factor, raw["unit"], raw.get("about", ""), bases(raw["basis"]))
-
-
-def manners_of(library: Library, manners: Manners, entry: Entry) -> tuple[tuple[Manner, str], ...]:
-    """How an entry moves, each with the entry or nearest group that is named for it; empty where nothing is known.
-
-    A manner whose state of the character `manner` the entry does not show is left out.
-    """
-    level = [entry.id]
-    while level:
-        found = tuple((manner, id) for id in level for manner in manners.values() if id in manner.seen_in and _fits(manner, entry, id))
-        if found:
-            return found
-        level = list(dict.fromkeys(parent for id in level for parent in library.entries[id].within if parent in library.entries))
-    return ()
-
-
-def _fits(manner: Manner, entry: Entry, named: str) -> bool:
-    shown = entry.statements.get("manner")
-    if shown is None or not manner.shows or not isinstance(shown.showing, States):
-        return True
-    only_inherited = named == entry.id != shown.stated_by  # being named here is nearer than what a wider group says
-    return only_inherited or bool(manner.shows & shown.showing.ids)
-
-
-def entry_field(library: Library, manners: Manners, entry: Entry) -> Json | None:
-    """The field of an entry's page: it in each of its manners, and a grain that lies still. None where no manner is known."""
-    movers = [_mover(library, manner, entry, named) for manner, named in manners_of(library, manners, entry)]
-    return _field(library, manners, f"{entry.name}, moving", [*movers, *_marks(library, manners, movers)]) if movers else None
-
-
-def lead_field(library: Library, manners: Manners, title: str, shows: Iterable[str], entries: Iterable[Entry]) -> Json | None:
+def lead_field(library: Library, title: str, shows: Iterable[str], entries: Iterable[Entry]) -> Json | None:
     """The field of one lead: how those of `entries` that the lead keeps move, if it `shows` one of these states.
 
     States are those of `manner` and `own-movement`. None where none of the entries has such a manner.
@@ -125,18 +61,18 @@ def lead_field(library: Library, manners: Manners, title: str, shows: Iterable[s
     wanted = frozenset(shows)
     found: dict[str, Json] = {}
     for entry in entries:
-        for manner, named in manners_of(library, manners, entry):
-            if wanted & _states(manner) and manner.id not in found:
-                found[manner.id] = _mover(library, manner, library.entries[named], named)
+        for manner in manners_of(library, entry):
+            if wanted & {*manner.shows, _own(manner)} and manner.id not in found:
+                found[manner.id] = _mover(library, manner, entry, one_of_several=True)
     movers = list(found.values())
-    return _field(library, manners, title, [*movers, *_marks(library, manners, movers)]) if movers else None
+    return _field(library, title, [*movers, *_marks(library, movers)]) if movers else None
 
 
-def whole_field(library: Library, manners: Manners, on: Iterable[str]) -> Json:
+def whole_field(library: Library, on: Iterable[str]) -> Json:
     """The field of the own page: every manner, those in `on` to be seen at first."""
     first = frozenset(on)
-    movers = [{**_mover(library, manner, None, ""), "on": manner.id in first} for manner in manners.values() if manner.motion != "drift"]
-    return _field(library, manners, "A live field", movers)
+    movers = [{**_mover(library, manner), "on": manner.id in first} for manner in library.manners.values() if manner.motion != "drift"]
+    return _field(library, "A live field", movers)
 
 
 def lines(field: Json) -> Iterator[str]:
@@ -145,19 +81,18 @@ def lines(field: Json) -> Iterator[str]:
         yield f"{mover['name']}: {mover['says']} ({mover['mark']} {mover['rests']}). It {mover['label']}."
 
 
-def _states(manner: Manner) -> frozenset[str]:
-    """The states of `manner` and of `own-movement` that a manner shows."""
-    own = {"jiggle": "jiggles", "drift": "jiggles", "still": "still"}.get(manner.motion, "moves")
-    return manner.shows | {own}
+def _own(manner: Manner) -> str:
+    """The state of `own-movement` that a manner shows."""
+    return {"jiggle": "jiggles", "drift": "jiggles", "still": "still"}.get(manner.motion, "moves")
 
 
-def _marks(library: Library, manners: Manners, movers: list[Json]) -> list[Json]:
+def _marks(library: Library, movers: list[Json]) -> list[Json]:
     """The grain that lies still, by which drift is told from movement."""
-    return [_mover(library, each, None, "") for each in manners.values()
+    return [_mover(library, each) for each in library.manners.values()
             if each.motion == "still" and each.id not in [mover["id"] for mover in movers]]
 
 
-def _field(library: Library, manners: Manners, title: str, movers: list[Json]) -> Json:
+def _field(library: Library, title: str, movers: list[Json]) -> Json:
     optics = {power: {"objective": library.quantities[objective].low, "aperture": library.quantities[aperture].low}
               for power, (objective, aperture) in OPTICS.items()}
     return {
@@ -165,7 +100,7 @@ def _field(library: Library, manners: Manners, title: str, movers: list[Json]) -
         "optics": {"field-number": library.quantities["field-number-example"].low,
                    "eyepiece": library.quantities["eyepiece-power"].low, **optics},
         **WATER, "movers": movers,
-        "drift": next(_mover(library, each, None, "") for each in manners.values() if each.motion == "drift"),
+        "drift": next(_mover(library, each) for each in library.manners.values() if each.motion == "drift"),
     }
 
 
@@ -175,19 +110,19 @@ def _start(movers: list[Json]) -> str:
     return "low" if lengths and all(length[0] >= LONG for length in lengths if isinstance(length, list)) else "high"
 
 
-def _mover(library: Library, manner: Manner, entry: Entry | None, named: str) -> Json:
-    figures = {name: _narrowed(figure, entry, TAKEN_FROM_ENTRY.get(name, "")) for name, figure in manner.figures.items()}
-    first = next(iter(manner.seen_in), "")
-    own = entry is None or entry.id == named
-    shown = [each for name, each in figures.items() if name in ("length", "speed", "waves")]
+def _mover(library: Library, manner: Manner, entry: Entry | None = None, *, one_of_several: bool = True) -> Json:
+    usual = {name: _in_base(library, figure) for name, figure in manner.parameters.items()}
+    figures = {name: _of_entry(figure, entry, TAKEN_FROM_ENTRY.get(name, "")) for name, figure in usual.items()}
+    if "width" in figures and figures["width"] == usual["width"] and figures["length"] not in (usual["length"], usual["width"]):
+        figures["width"] = _in_proportion(usual["width"], usual["length"], figures["length"])
+    shown = {name: each for name, each in figures.items() if name in ("length", "speed", "waves")}
     return {
-        "id": manner.id,
-        "name": manner.example if entry is None or entry.id == first else entry.name,
+        "id": manner.id, "name": manner.example if entry is None or one_of_several else entry.name,
         "label": manner.label, "about": manner.about, "motion": manner.motion, "holds": manner.holds, "on": True,
-        "note": "" if own else f"Shown as for {library.entries[named].name}; nothing more is said of its own manner.",
-        "body": manner.seen_in.get(named or first, ""), "together": dict(manner.together),
-        "says": ", ".join(_says(name, each) for name, each in figures.items() if each in shown),
-        **_rests(library, [basis for each in shown for basis in each.basis]),
+        "body": manner.seen_in.get(entry.id if entry else "", next(iter(manner.seen_in.values()), "")),
+        "together": dict(zip(("low", "high"), manner.together, strict=True)),
+        "says": ", ".join(_says(name, each) for name, each in shown.items()),
+        **_rests(library, [basis for each in shown.values() for basis in each.basis]),
         "basis": "; ".join(basis_words(library, basis) for basis in manner.basis),
         "parameters": {name: each.low if each.low == each.high else [each.low, each.high] for name, each in figures.items()},
         "figures": [{"name": name.replace("-", " "), "words": " ".join(filter(None, [_words(each), each.about and f"({each.about})"])),
@@ -196,20 +131,34 @@ def _mover(library: Library, manner: Manner, entry: Entry | None, named: str) ->
     }
 
 
-def _narrowed(figure: Measure, entry: Entry | None, character: str) -> Measure:
-    """A figure of the manner, narrowed to what the entry says; where the two do not meet, the entry's own."""
+def _in_base(library: Library, figure: Quantity) -> Quantity:
+    """The same figure in the base unit of its dimension, such as µm for mm."""
+    units = library.vocabulary["unit"]
+    written = units[figure.unit]
+    base = next(id for id, unit in units.items() if unit.get("dimension") == written.get("dimension") and unit.get("factor") == 1)
+    factor = float(written.get("factor"))
+    return replace(figure, low=figure.low * factor, high=figure.high * factor, unit=base)
+
+
+def _of_entry(figure: Quantity, entry: Entry | None, character: str) -> Quantity:
+    """A figure as the entry says it. One over a very wide range is that of a group: then the manner's own narrows it."""
     statement = entry.statements.get(character) if entry else None
     if statement is None or not isinstance(statement.showing, Interval):
         return figure
     said, usual = statement.showing, Interval.closed(figure.low, figure.high)
-    both = said.meet(usual)
-    if both == usual:
+    wide = not 0 < round(said.high, 6) <= WIDE * said.low
+    kept = said.meet(usual) if wide and not said.meet(usual).is_empty else said
+    if kept == usual or not (math.isfinite(kept.low) and math.isfinite(kept.high)):
         return figure
-    kept = said if both.is_empty else both
-    if not (math.isfinite(kept.low) and math.isfinite(kept.high)):
-        return figure
-    basis = statement.basis if kept == said else (*figure.basis, *statement.basis)
-    return Measure(round(kept.low, 6), round(kept.high, 6), figure.unit, figure.about, basis)
+    basis = statement.basis if kept == said else tuple(dict.fromkeys((*figure.basis, *statement.basis)))
+    return replace(figure, low=round(kept.low, 6), high=round(kept.high, 6), basis=basis)
+
+
+def _in_proportion(width: Quantity, length: Quantity, own: Quantity) -> Quantity:
+    """The width of the manner's example, scaled to the entry's own length, where the entry says nothing of its width."""
+    low, high = width.low * own.low / length.low, width.high * own.high / length.high
+    basis = (*width.basis, Basis("computed", how="width of the example in proportion to the length"))
+    return replace(width, low=round(low, 1), high=round(high, 1), basis=basis)
 
 
 def _rests(library: Library, on: Iterable[Basis]) -> Json:
@@ -219,13 +168,16 @@ def _rests(library: Library, on: Iterable[Basis]) -> Json:
     return {"mark": mark(library, [basis]), "rests": word.label}
 
 
-def _words(figure: Measure) -> str:
-    ends = number(figure.low) if figure.low == figure.high else f"{number(figure.low)} to {number(figure.high)}"
+def _words(figure: Quantity) -> str:
     unit = {"1": "", "1/s": " a second", "°": "°"}.get(figure.unit, f" {figure.unit}")
-    return ends + unit
+    return _numbers(figure) + unit
 
 
-def _says(name: str, figure: Measure) -> str:
+def _numbers(figure: Quantity) -> str:
+    return number(figure.low) if figure.low == figure.high else f"{number(figure.low)} to {number(figure.high)}"
+
+
+def _says(name: str, figure: Quantity) -> str:
     if name == "length":
         return _words(figure) + (" across" if figure.about == "diameter" else " long")
-    return f"{_words(figure)} {figure.about}" if name == "waves" else _words(figure)
+    return f"{_numbers(figure)} {figure.about} a second" if name == "waves" else _words(figure)

@@ -6,7 +6,7 @@ and nothing is made from a library with problems.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from keytool import __version__
@@ -18,11 +18,12 @@ from keytool.library.model import (
     Entry,
     Failure,
     Figure,
+    Guide,
     Key,
     Lead,
     Library,
+    LookAlikes,
     Manner,
-    Method,
     Mistake,
     Quantity,
     Rule,
@@ -34,12 +35,15 @@ from keytool.library.model import (
     Step,
     Term,
     Vocabulary,
+    Voices,
     Word,
 )
 from keytool.library.value import Interval, Showing, States
 from keytool.library.yaml_file import YamlFile
 
 Raw = Mapping[str, Any]
+FIRST_GUIDE = "making-the-slide"
+"""The guide that every library has: how to make a slide that can be compared with the last one."""
 
 
 def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
@@ -64,7 +68,9 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         quantities=quantities,
         shortcuts={id: reader.shortcut(id, raw) for part in _of(files, "shortcuts") for id, raw in part.items()},
         manners={id: _manner(id, raw) for part in _of(files, "manners") for id, raw in part.items()},
-        method=_method(next(_of(files, "method"), {"title": "", "about": "", "steps": []})),
+        guides={raw["id"]: _guide(raw) for raw in _of(files, "guide")},
+        look_alikes={raw["id"]: _look_alikes(raw) for raw in _of(files, "look-alike")},
+        voices={id: _voices(id, raw) for part in _of(files, "voices") for id, raw in part.items()},
         files={key: file.name for key, file in files.items()},
     )
 
@@ -88,6 +94,10 @@ def _of(files: Mapping[tuple[str, str], YamlFile], kind: str) -> Iterator[Any]:
 
 def _said(raw: Raw) -> Said:
     return Said(raw["text"], bases(raw["basis"]))
+
+
+def _all_said(raws: Iterable[Raw]) -> tuple[Said, ...]:
+    return tuple(_said(raw) for raw in raws)
 
 
 def _figure(raw: Raw | None) -> Figure | None:
@@ -125,10 +135,20 @@ def _character(raw: Raw, words: Vocabulary) -> Character:
     )
 
 
-def _method(raw: Raw) -> Method:
-    return Method(raw["title"], raw["about"], tuple(
+def _guide(raw: Raw) -> Guide:
+    return Guide(raw["id"], raw["title"], raw["about"], tuple(
         Step(step["id"], step["do"], step["why"], step.get("caution", ""), bases(step["basis"])) for step in raw["steps"]
-    ))
+    ), _all_said(raw.get("notes", ())), tuple(raw.get("cautions", ())))
+
+
+def _look_alikes(raw: Raw) -> LookAlikes:
+    return LookAlikes(raw["id"], raw["title"], raw["about"], tuple(raw["entries"]), _said(raw["decisive"]), tuple(raw["characters"]),
+                      _all_said(raw.get("notes", ())))
+
+
+def _voices(id: str, raw: Raw) -> Voices:
+    return Voices(id, raw["title"], _all_said(raw["practice"]), _all_said(raw["published"]), raw["so"], tuple(raw["entries"]),
+                  tuple(raw.get("keys", ())))
 
 
 def _reading_order(key: Raw) -> list[str]:
@@ -180,11 +200,11 @@ class _Reader:
             feeding=tuple(feeding["groups"]) if feeding else (),
             feeding_basis=bases(feeding["basis"]) if feeding else (),
             statements={**inherited, **own},
-            tells=tuple(map(_said, raw.get("tells", ()))),
+            tells=_all_said(raw.get("tells", ())),
             mistaken_for=tuple(Mistake(each["entry"], each["by"], each.get("character", ""), bases(each["basis"]))
                                for each in raw.get("mistaken-for", ())),
             would_tell=raw.get("would-tell", ""),
-            notes=tuple(map(_said, raw.get("notes", ()))),
+            notes=_all_said(raw.get("notes", ())),
             cautions=tuple(dict.fromkeys([*raw.get("cautions", ()), *(each for parent in parents for each in parent.cautions)])),
             figure=_figure(raw.get("figure")),
             contributors=tuple(raw["contributors"]), reviewed=raw["reviewed"],

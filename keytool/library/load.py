@@ -18,9 +18,10 @@ from keytool.library.schemas import Schemas
 from keytool.library.yaml_file import DataPath, YamlFile, read_yaml
 
 SINGLE = {"vocabulary.yaml": "vocabulary", "terms.yaml": "terms", "cautions.yaml": "cautions",
-          "bench/method.yaml": "method", "bench/shortcuts.yaml": "shortcuts", "bench/manners.yaml": "manners"}
-NEEDED = "bench/method.yaml"
-FOLDERS = {"characters": "character", "keys": "key", "entries": "entry"}
+          "bench/shortcuts.yaml": "shortcuts", "bench/manners.yaml": "manners", "bench/voices.yaml": "voices"}
+NEEDED = f"guides/{build.FIRST_GUIDE}.yaml"
+FOLDERS = {"characters": "character", "keys": "key", "entries": "entry", "guides": "guide", "look-alikes": "look-alike"}
+DEPTHS = {"entries": 3}
 
 
 @dataclass(frozen=True)
@@ -33,7 +34,7 @@ class Files:
     """Ids of files that could not be used, and the ids those files give themselves."""
 
     def place(self, kind: str, id: str, path: DataPath = (), *, of_key: bool = False) -> Place:
-        """The place of a part of a file that holds one character, entry or key."""
+        """The place of a part of a file that holds one character, entry, key, guide or set of look-alikes."""
         return self.by_id[kind, id].place(path, of_key=of_key)
 
     def place_of(self, kind: str, id: str, *path: str | int) -> Place:
@@ -114,15 +115,14 @@ def _kind(path: Path, keydata: Path) -> str | None:
         return "sources"
     if inside.parts[0] == "bench" and path.stem.startswith("quantities"):
         return "quantities"
-    depth = {"characters": 2, "keys": 2, "entries": 3}.get(inside.parts[0])
-    return FOLDERS[inside.parts[0]] if depth == len(inside.parts) else None
+    return FOLDERS.get(inside.parts[0]) if len(inside.parts) == DEPTHS.get(inside.parts[0], 2) else None
 
 
 def _stray(path: Path, name: str, keydata: Path) -> Iterator[Finding]:
     inside = path.relative_to(keydata)
     if path.is_file() and inside.parts[0] != "schema" and not path.name.startswith("."):
         yield Finding("place", Place(name), "Nothing reads this file.",
-                      "characters/<id>.yaml, keys/<id>.yaml, entries/<theme>/<id>.yaml, "
+                      "characters/<id>.yaml, keys/<id>.yaml, entries/<theme>/<id>.yaml, guides/<id>.yaml, look-alikes/<id>.yaml, "
                       "sources*.yaml, bench/quantities*.yaml, " + ", ".join(SINGLE),
                       "Move it to its place, and let its name end in .yaml.")
 
@@ -143,7 +143,7 @@ def _taken(kind: str, file: YamlFile, taken: dict[tuple[str, str], str]) -> Iter
     whole = kind in FOLDERS.values()
     ids = [file.data["id"]] if whole else list(file.data) if kind in ("sources", "quantities") else []
     for each in ids:
-        space = "page" if kind in ("entry", "key") else kind
+        space = "page" if kind in ("entry", "key", "guide", "look-alike") else kind
         if (space, each) in taken:
             place = file.place(("id",)) if whole else file.place((each,), of_key=True)
             yield Finding("name", place, f"'{each}' is also the id of {taken[space, each]}.", tip="Choose another id.")

@@ -183,7 +183,7 @@ def _unit(at: _At) -> Iterator[Finding]:
 
 _SPEAKERS: dict[str, Callable[[_At], Iterator[Finding]]] = {
     "required": _required, "additionalProperties": _unknown, "enum": _enum, "type": _type, "pattern": _pattern,
-    "minLength": _length, "maxLength": _length, "minItems": _count, "minProperties": _count, "maxProperties": _count,
+    "minLength": _length, "maxLength": _length, "minItems": _count, "maxItems": _count, "minProperties": _count, "maxProperties": _count,
     "minimum": _bound, "maximum": _bound, "exclusiveMinimum": _bound, "uniqueItems": _twice, "const": _const,
     "dependentRequired": _unit,
 }

@@ -241,7 +241,7 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of the bench method."""
+    """One step of a guide."""
 
     id: str
     do: str
@@ -251,12 +251,41 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
-class Method:
-    """How to make a slide that can be compared with the last one."""
+class Guide:
+    """Something done at the bench, step by step."""
 
+    id: str
     title: str
     about: str
     steps: tuple[Step, ...]
+    notes: tuple[Said, ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LookAlikes:
+    """Entries that are taken for each other: the test to do first, and the characters to compare."""
+
+    id: str
+    title: str
+    about: str
+    entries: tuple[str, ...]
+    decisive: Said
+    characters: tuple[str, ...]
+    notes: tuple[Said, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Voices:
+    """Where the bench rule and what has been published differ; `so` is what to do with it at the bench."""
+
+    id: str
+    title: str
+    practice: tuple[Said, ...]
+    published: tuple[Said, ...]
+    so: str
+    entries: tuple[str, ...]
+    keys: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -328,7 +357,9 @@ class Library:
     quantities: Mapping[str, Quantity]
     shortcuts: Mapping[str, Shortcut]
     manners: Mapping[str, Manner]
-    method: Method
+    guides: Mapping[str, Guide]
+    look_alikes: Mapping[str, LookAlikes]
+    voices: Mapping[str, Voices]
     files: Mapping[tuple[str, str], str]
     """(kind, id) to the file it was read from, such as ("entry", "plectus")."""
 

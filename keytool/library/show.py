@@ -72,6 +72,10 @@ def name_of(library: Library, id: str) -> str:
         return library.characters[id].name
     if id in library.terms:
         return library.terms[id].term
+    if id in library.guides:
+        return library.guides[id].title
+    if id in library.look_alikes:
+        return library.look_alikes[id].title
     return library.cautions[id].title if id in library.cautions else id
 
 

@@ -14,7 +14,7 @@ def messages(root: Path) -> list[tuple[str, str]]:
     return [(each.place.file, each.message) for each in load(root).findings]
 
 
-@pytest.mark.parametrize("name", ["vocabulary.yaml", "bench/method.yaml"])
+@pytest.mark.parametrize("name", ["vocabulary.yaml", "guides/making-the-slide.yaml"])
 def test_a_file_that_cannot_be_done_without(mini: Path, name: str) -> None:
     (mini / "keydata" / name).unlink()
     assert messages(mini) == [(f"keydata/{name}", "The file is missing.")]

@@ -21,7 +21,12 @@ NAMED = {
     ("key", ("cautions", ANY)): "caution",
     ("key", ("couplets", ANY, "leads", ANY, "end")): "entry",
     ("key", ("couplets", ANY, "leads", ANY, "key")): "key",
-    ("method", ("steps", ANY, "caution")): "caution",
+    ("guide", ("steps", ANY, "caution")): "caution",
+    ("guide", ("cautions", ANY)): "caution",
+    ("look-alike", ("entries", ANY)): "entry",
+    ("look-alike", ("characters", ANY)): "character",
+    ("voices", (ANY, "entries", ANY)): "entry",
+    ("voices", (ANY, "keys", ANY)): "key",
     ("shortcuts", (ANY, "key")): "key",
     ("shortcuts", (ANY, "fails", ANY, "entry")): "entry",
 }

@@ -1,0 +1,106 @@
+"""What the canvas shows: true sizes, what cannot be seen, and what a frame costs."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from keytool.figures import motion
+from keytool.library.model import Library
+
+pytestmark = pytest.mark.browser
+
+Script = Callable[..., Any]
+
+INK = """(W, arg) => {
+  const field = W.createField({ diameter_um: arg.diameter, bounds: "open", movers: [arg.mover] });
+  field.bodies.forEach(b => { b.x = b.y = b.heading = b.facing = 0; });
+  const canvas = document.querySelector("canvas");
+  canvas.width = canvas.height = arg.pixels;
+  const ctx = canvas.getContext("2d", { willReadFrequently: true });
+  W.draw(ctx, field, { pixels: arg.pixels, ink: "#000", paper: "#fff", aperture: arg.aperture, trails: false });
+  const half = Math.round(arg.pixels * 0.33), from = Math.round(arg.pixels / 2) - half;
+  const data = ctx.getImageData(from, from, 2 * half, 2 * half).data;
+  let left = 1e9, right = -1, top = 1e9, low = -1, darkest = 255;
+  for (let i = 0; i < data.length; i += 4) {
+    darkest = Math.min(darkest, data[i]);
+    if (data[i] < 128) {
+      const x = i / 4 % (2 * half), y = Math.floor(i / 4 / (2 * half));
+      left = Math.min(left, x); right = Math.max(right, x); top = Math.min(top, y); low = Math.max(low, y);
+    }
+  }
+  return { wide: right - left + 1, high: low - top + 1, darkest };
+}"""
+
+
+def ink(script: Script, body: str, motion_: str, *, diameter: float = 450, aperture: float = 0.65, **parameters: float) -> dict[str, float]:
+    mover = {"id": "it", "motion": motion_, "body": body, "holds": True, "count": 1, "parameters": parameters}
+    return script(INK, {"mover": mover, "diameter": diameter, "pixels": 1000, "aperture": aperture})
+
+
+@pytest.mark.parametrize(("body", "motion_", "length", "width"), [
+    ("diatom", "still", 100, 20), ("pear-ciliate", "still", 30, 8), ("ring-worm", "glide", 200, 40), ("flagellate", "still", 60, 40),
+])
+def test_bodies_are_drawn_at_their_true_size(script: Script, body: str, motion_: str, length: float, width: float) -> None:
+    scale = 1000 * 0.985 / 450
+    more = {"speed": 0, "wander": 0} if motion_ == "glide" else {}
+    seen = ink(script, body, motion_, length=length, width=width, **more)
+    line = 5  # px: the outline stands half outside, and is heavier on the lower right
+    if body != "flagellate":  # whose whips reach beyond it
+        assert length * scale - 2 <= seen["wide"] <= length * scale + line + (30 if body == "pear-ciliate" else 0)
+    if body == "diatom":  # the others have hairs, whips or a curve
+        assert width * scale - 4 <= seen["high"] <= width * scale + line
+
+
+def test_bacteria_are_not_seen_at_40_and_are_dots_at_400(script: Script) -> None:
+    rod = {"length": 2, "width": 0.8, "speed": 0, "run": 1, "tumble": 0.1, "turn": 0}
+    assert ink(script, "rod", "run", diameter=4500, aperture=0.10, **rod)["darkest"] == 255
+    close = ink(script, "rod", "run", **rod)
+    assert close["darkest"] < 200
+    assert close["wide"] <= 9 and close["high"] <= 6
+
+
+def test_a_nematode_is_a_hair_at_40(script: Script) -> None:
+    worm = {"length": 800, "width": 25, "speed": 0, "waves": 1, "wavelength": 1.5, "bend": 0}
+    seen = ink(script, "worm", "undulate", diameter=4500, aperture=0.10, **worm)
+    assert seen["wide"] == pytest.approx(800 * 1000 * 0.985 / 4500, abs=5)
+    assert seen["high"] <= 9
+
+
+def test_what_the_lens_resolves_is_the_bench_figure(script: Script) -> None:
+    # bench quantity: 0.61 × 0.55 µm / 0.65 = 0.52 µm at 400×; 3.36 µm for a 4× objective of aperture 0.10
+    assert script("(W) => W.resolution(0.65)") == pytest.approx(0.516, abs=5e-4)
+    assert script("(W) => W.resolution(0.10)") == pytest.approx(3.355, abs=5e-3)
+
+
+@pytest.mark.parametrize(("power", "diameter", "aperture"), [("low", 4500, 0.10), ("high", 450, 0.65)])
+def test_a_frame_with_60_organisms_costs_less_than_4_ms_of_script(
+    script: Script, library: Library, record_property: Any, power: str, diameter: float, aperture: float
+) -> None:
+    moving = [each for each in motion.whole_field(library, [])["movers"] if each["motion"] != "still"]
+    movers = [{**each, "count": 60 // len(moving) + (i < 60 % len(moving))} for i, each in enumerate(moving)]
+    costs = script("""async (W, arg) => {
+      const field = W.createField({ diameter_um: arg.diameter, movers: arg.movers, drift: { speed: 10, direction: 0 } });
+      if (field.bodies.length !== 60) { throw new Error("not 60"); }
+      W.step(field, 4);
+      const canvas = document.querySelector("canvas");
+      canvas.width = canvas.height = 1152;
+      const ctx = canvas.getContext("2d");
+      ctx.setTransform(2, 0, 0, 2, 0, 0);
+      const costs = [];
+      for (let i = 0; i < 420; i++) {
+        await new Promise(requestAnimationFrame);
+        const start = performance.now();
+        W.step(field, 1 / 60);
+        W.draw(ctx, field, { pixels: 576, ink: "#1d1b18", paper: "#fffdf8", aperture: arg.aperture, trails: true });
+        costs.push(performance.now() - start);
+      }
+      return costs.slice(120);
+    }""", {"movers": movers, "diameter": diameter, "aperture": aperture})
+    costs = sorted(costs)
+    median, p95 = costs[len(costs) // 2], costs[int(0.95 * len(costs))]
+    record_property("frame cost, ms", f"{power}: median {median:.2f}, 95 % under {p95:.2f}")
+    print(f"{power}: median {median:.2f} ms, p95 {p95:.2f} ms")
+    assert median < 4
