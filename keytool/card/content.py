@@ -1,0 +1,176 @@
+"""What stands on a card, taken from the library and put into words, before any of it is measured."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from keytool.card import plates
+from keytool.card.words import NO_BREAK, Run, Text, text_of
+from keytool.figures import Drawing
+from keytool.figures.drawn import of_lead
+from keytool.library.model import Caution, Couplet, Entry, Key, Lead, Library
+from keytool.library.show import mark
+
+MOST_DIETS = 3
+"""An end that may feed in more ways than this says so instead of listing them."""
+
+
+@dataclass(frozen=True, slots=True)
+class Goto:
+    """A lead that goes on: to the number of a couplet, or else to another key."""
+
+    words: Text
+    to_number: bool
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """A lead that ends. `flag`, `name` and `diets` are printed in reversed type (the name never empty), `below` under them."""
+
+    flag: Text
+    name: Text
+    diets: Text
+    below: tuple[Text, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CardLead:
+    """One lead: its words, its plate and where it goes."""
+
+    text: Text
+    drawing: Drawing | None
+    target: Goto | End
+
+
+@dataclass(frozen=True, slots=True)
+class CardCouplet:
+    """One couplet. `look` is all of how to see it, `look_short` its first sentence."""
+
+    number: int
+    came_from: tuple[int, ...]
+    asks: Text
+    look: Text
+    look_short: Text
+    leads: tuple[CardLead, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """Short paragraphs that stand before the couplets: the steps to begin with, or a caution with its sign."""
+
+    title: str
+    paragraphs: tuple[Text, ...]
+    caution: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """One key as it stands on the card, in reading order."""
+
+    key: str
+    title: str
+    magnification: str
+    begin: tuple[Text, ...]
+    blocks: tuple[Note | CardCouplet, ...]
+
+
+WARNING_SIGN = "⚠"
+CANNOT_TELL = (Run("Cannot tell? ", bold=True), Run("Follow every lead it may be, and keep all the ends you reach."))
+
+
+def content(library: Library, key: Key) -> Content:
+    """The key with all its couplets, what to do before starting, and every caution that belongs to it or to one of its ends."""
+    particular = _particular(library, key)
+    came_from = _came_from(key)
+    notes = [
+        Note("Before you start", tuple(text_of(library, each) for each in key.before)),
+        *(Note(each.title, (_caution(library, each),), caution=True) for each in _cautions(library, key)),
+    ]
+    couplets = [
+        CardCouplet(
+            couplet.number,
+            came_from.get(couplet.id, ()),
+            text_of(library, couplet.asks, bold=True),
+            text_of(library, couplet.look),
+            text_of(library, _short_look(library, couplet)),
+            tuple(_lead(library, key, couplet, particular)),
+        )
+        for couplet in key.couplets.values()
+    ]
+    magnification = library.vocabulary["magnification"][str(key.magnification)]
+    begin = (Run(f"Look at {magnification.label}: {magnification.get('about')}."),)
+    return Content(key.id, key.title, magnification.label, (begin, CANNOT_TELL), (*(note for note in notes if note.paragraphs), *couplets))
+
+
+def _lead(library: Library, key: Key, couplet: Couplet, particular: frozenset[str]) -> Iterable[CardLead]:
+    leads = list(couplet.leads.values())
+    drawings = plates.beside_each_other([of_lead(library, couplet, lead) for lead in leads])
+    for lead, drawing in zip(leads, drawings, strict=True):
+        yield CardLead(text_of(library, lead.text), drawing, _target(library, key, lead, particular))
+
+
+def _target(library: Library, key: Key, lead: Lead, particular: frozenset[str]) -> Goto | End:
+    if lead.couplet:
+        return Goto((Run(f"→{NO_BREAK}{key.couplets[lead.couplet].number}", bold=True),), to_number=True)
+    if lead.key:
+        return Goto((Run(f"→{NO_BREAK}key: {library.keys[lead.key].title}", bold=True),), to_number=False)
+    entry = library.entries[lead.end]
+    flag = (Run("CANNOT BE TOLD", bold=True),) if entry.kind == "cannot-be-told" else ()
+    below: list[Text] = [(Run(f"{WARNING_SIGN}{NO_BREAK}{library.cautions[each].title}", bold=True),)
+                         for each in entry.cautions if each in particular]
+    if entry.would_tell:
+        below.append((Run("Would tell: ", bold=True), *text_of(library, entry.would_tell)))
+    return End(flag, (Run(entry.name, bold=True),), _diets(library, entry), tuple(below))
+
+
+def _diets(library: Library, entry: Entry) -> Text:
+    """The functional groups in the short words of the vocabulary, with the mark; nothing for what is no feeder."""
+    short = dict.fromkeys(str(library.vocabulary["feeding"][each].get("short")) for each in entry.feeding)
+    names = [each for each in short if each]
+    if not names:
+        return ()
+    words = "MANY DIETS" if len(names) > MOST_DIETS else " or ".join(names)
+    return (Run(words, bold=True), Run(mark(library, entry.feeding_basis), raised=True))
+
+
+def _ends(library: Library, key: Key) -> list[Entry]:
+    ends = dict.fromkeys(lead.end for couplet in key.couplets.values() for lead in couplet.leads.values() if lead.end)
+    return [library.entries[each] for each in ends]
+
+
+def _particular(library: Library, key: Key) -> frozenset[str]:
+    """The cautions that mark some ends and not others. Those of the key, or of every end, hold throughout and mark none."""
+    carried = [frozenset(entry.cautions) for entry in _ends(library, key)]
+    return frozenset().union(*carried) - frozenset.intersection(*carried) - frozenset(key.cautions) if carried else frozenset()
+
+
+def _cautions(library: Library, key: Key) -> list[Caution]:
+    ids = dict.fromkeys([*key.cautions, *(each for entry in _ends(library, key) for each in entry.cautions)])
+    return [library.cautions[each] for each in ids]
+
+
+def _caution(library: Library, caution: Caution) -> Text:
+    return (*text_of(library, f"{caution.text} {caution.defer}"), Run(mark(library, caution.basis), raised=True))
+
+
+def _came_from(key: Key) -> Mapping[str, tuple[int, ...]]:
+    """For each couplet, the numbers of those that lead to it: the way back."""
+    numbers: dict[str, list[int]] = {}
+    for couplet in key.couplets.values():
+        for target in dict.fromkeys(lead.couplet for lead in couplet.leads.values() if lead.couplet):
+            numbers.setdefault(target, []).append(couplet.number)
+    return {target: tuple(sorted(each)) for target, each in numbers.items()}
+
+
+def _short_look(library: Library, couplet: Couplet) -> str:
+    """The first sentence of how to see it; where that was put together from several characters, the first of each."""
+    looks = [library.characters[each].look for each in couplet.characters]
+    if couplet.look != " ".join(looks):
+        looks = [couplet.look]
+    return " ".join(_first_sentence(each) for each in looks)
+
+
+def _first_sentence(text: str) -> str:
+    head, stop, _ = text.partition(". ")
+    return head + "." if stop else head

@@ -1,0 +1,109 @@
+"""What a printer and a ruler will find: true lengths, readable sizes, clear edges, vectors and embedded type."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from io import BytesIO
+
+import pytest
+from pdf_marks import pages
+from pypdf import PdfReader
+
+from keytool.card import card
+from keytool.card.furniture import CHECK_WORDS, FINE
+from keytool.card.layout import CLEAR_MM, MARGIN_MM
+from keytool.library import root
+from keytool.library.find import VARIABLE
+
+
+@pytest.fixture(params=["A4", "A5", "Letter"])
+def drawn_card(request, drawn_buttons) -> bytes:
+    return card(drawn_buttons, ["buttons"], request.param, site_address="https://tarn-end.example/soil")
+
+
+def fonts_of(data: bytes):
+    for page in PdfReader(BytesIO(data)).pages:
+        for font in page["/Resources"]["/Font"].values():
+            yield font.get_object()["/DescendantFonts"][0].get_object()
+
+
+def check_bar(page):
+    """The heavy level line that begins where the words below it, a little indented, begin."""
+    words = [(x, y) for x, y, size in page.texts if size == pytest.approx(FINE) and x == pytest.approx(MARGIN_MM + 1.5, abs=0.01)]
+    assert len(words) == 1
+    above = [line for line in page.lines if line.start[1] == line.end[1] and 0 < words[0][1] - line.start[1] < 5]
+    return max(above, key=lambda line: line.weight)
+
+
+def test_the_check_bar_is_fifty_millimetres_on_every_side(drawn_card: bytes, real_cards) -> None:
+    for data in (drawn_card, *real_cards.values()):
+        for page in pages(data):
+            assert CHECK_WORDS == "check: this bar is 50 mm" and CHECK_WORDS in page.words
+            assert check_bar(page).length == pytest.approx(50, abs=0.05)
+
+
+def test_nothing_stands_outside_the_clear_edge(drawn_card: bytes, real_cards) -> None:
+    for data in (drawn_card, *real_cards.values()):
+        for page in pages(data):
+            assert page.points and page.texts
+            for x, y in page.points:
+                assert CLEAR_MM <= x <= page.width - CLEAR_MM and CLEAR_MM <= y <= page.height - CLEAR_MM
+            for x, y, size in page.texts:
+                assert CLEAR_MM <= x < page.width - CLEAR_MM
+                assert CLEAR_MM + 0.75 * size * 25.4 / 72 <= y <= page.height - CLEAR_MM - 0.24 * size * 25.4 / 72
+
+
+def test_no_type_is_smaller_than_seven_points(drawn_card: bytes, real_cards) -> None:
+    for data in (drawn_card, *real_cards.values()):
+        assert min(min(page.sizes) for page in pages(data)) >= 7
+
+
+def test_all_is_drawn_and_nothing_is_an_image(drawn_card: bytes, real_cards) -> None:
+    for data in (drawn_card, *real_cards.values()):
+        assert all(not page.operators & {"Do", "BI", "sh"} for page in pages(data))
+        assert b"/Subtype /Image" not in data
+
+
+def test_type_is_embedded_and_only_the_letters_used(drawn_card: bytes, real_cards) -> None:
+    for data in (drawn_card, *real_cards.values()):
+        for font in fonts_of(data):
+            name, descriptor = font["/BaseFont"], font["/FontDescriptor"].get_object()
+            assert "DejaVuSansCondensed" in name and name[7] == "+", "not a subset"
+            assert "/FontFile2" in descriptor
+
+
+def test_title_language_and_true_size_are_asked_for(drawn_card: bytes) -> None:
+    reader = PdfReader(BytesIO(drawn_card))
+    assert reader.metadata.title == "Buttons: bench card"
+    root = reader.trailer["/Root"]
+    assert root["/Lang"] == "en"
+    assert root["/ViewerPreferences"]["/PrintScaling"] == "/None"
+    assert root["/ViewerPreferences"]["/DisplayDocTitle"]
+
+
+def test_the_back_stands_upright_when_the_sheet_is_turned_like_a_page(buttons) -> None:
+    for landscape, edge in ((True, "/DuplexFlipShortEdge"), (False, "/DuplexFlipLongEdge")):
+        reader = PdfReader(BytesIO(card(buttons, ["buttons"], "A5", landscape=landscape)))
+        assert reader.trailer["/Root"]["/ViewerPreferences"]["/Duplex"] == edge
+
+
+def test_the_same_library_gives_the_same_bytes(drawn_buttons) -> None:
+    wish = (drawn_buttons, ["buttons"], "A4")
+    assert card(*wish, site_address="https://tarn-end.example") == card(*wish, site_address="https://tarn-end.example")
+
+
+def test_other_runs_give_the_same_bytes(tmp_path) -> None:
+    shutil.copytree(root() / "keydata", tmp_path / "keydata")
+    code = ("import hashlib; from keytool.card import card; from keytool.library import load, root; "
+            "data = card(load(root()).library, ['first-look'], 'A4', site_address='https://tarn-end.example/soil'); "
+            "print(hashlib.sha256(data).hexdigest())")
+    runs = [
+        subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True,
+                       env={**os.environ, VARIABLE: str(tmp_path), "PYTHONHASHSEED": seed})
+        for seed in ("1", "7")
+    ]
+    assert runs[0].stdout == runs[1].stdout
+    assert len(runs[0].stdout.strip()) == 64
