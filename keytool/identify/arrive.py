@@ -13,7 +13,7 @@ RIVALS = 2
 
 @dataclass(frozen=True, slots=True)
 class Rival:
-    """Another end that the answers do not quite rule out.
+    """Another end that the answers do not quite rule out: the narrowest that holds the likeliest entry not held yet.
 
     `chance` is the chance of what it holds and neither the end arrived at nor a nearer rival
     does; `entry` the likeliest of that; `couplet` the answer that speaks most against it: if one
@@ -49,19 +49,28 @@ def _arrival(ground: Ground, answers: Answers, standing: Standing, end: str) -> 
     rivals: list[Rival] = []
     taken = held
     while len(rivals) < RIVALS:
-        left = {other: sum(standing.chance[id] for id in ids - taken) for other, ids in ground.within.items()}
-        nearest = min(left, key=lambda other: (-round(left[other], 9), other))
-        if left[nearest] < LEAST_RIVAL:
+        left = sorted(standing.chance.keys() - taken, key=lambda id: (-round(standing.chance[id], 9), id))
+        nearest = next((_narrowest(ground, id) for id in left if _narrowest(ground, id)), "")
+        if not nearest or _mass(standing, ground.within[nearest] - taken) < LEAST_RIVAL:
             break
-        rivals.append(_rival(ground, answers, standing, nearest, left[nearest], taken))
+        rivals.append(_rival(ground, answers, standing, nearest, taken))
         taken |= ground.within[nearest]
-    return Arrival(
-        end, sum(standing.chance[id] for id in held), tuple(id for id in standing.possible if id in held), tuple(rivals),
-    )
+    return Arrival(end, _mass(standing, held), tuple(id for id in standing.possible if id in held), tuple(rivals))
 
 
-def _rival(ground: Ground, answers: Answers, standing: Standing, other: str, chance: float, held: frozenset[str]) -> Rival:
-    entry = max(sorted(ground.within[other] - held), key=lambda id: round(standing.chance[id], 9))
+def _mass(standing: Standing, entries: frozenset[str]) -> float:
+    return sum(standing.chance[id] for id in sorted(entries))
+
+
+def _narrowest(ground: Ground, entry: str) -> str:
+    """The end that says most about an entry: of those that hold it, the one that holds fewest."""
+    holding = [end for end, ids in ground.within.items() if entry in ids]
+    return min(holding, key=lambda end: (len(ground.within[end]), end), default="")
+
+
+def _rival(ground: Ground, answers: Answers, standing: Standing, end: str, taken: frozenset[str]) -> Rival:
+    rest = ground.within[end] - taken
+    entry = min(rest, key=lambda id: (-round(standing.chance[id], 9), id))
     told = [each for each in answers if each.lead != CANNOT_TELL]
 
     def fit(index: int) -> float:
@@ -69,4 +78,4 @@ def _rival(ground: Ground, answers: Answers, standing: Standing, other: str, cha
         return ground.chance[each.couplet][entry][list(ground.key.couplets[each.couplet].leads).index(each.lead)]
 
     against = told[min(range(len(told)), key=fit)].couplet if told else ""
-    return Rival(other, chance, entry, against)
+    return Rival(end, _mass(standing, rest), entry, against)

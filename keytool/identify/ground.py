@@ -12,7 +12,7 @@ from functools import cached_property
 from typing import Any
 
 from keytool.identify.match import cells, unstated
-from keytool.identify.weigh import chances, priors
+from keytool.identify.weigh import chances, everything, priors
 from keytool.library.model import Couplet, Entry, Key, Lead, Library
 from keytool.library.value import Interval, Showing, States
 
@@ -32,6 +32,15 @@ class Ground:
     prior: Mapping[str, float]
     chance: Mapping[str, Mapping[str, tuple[float, ...]]]
     may: Mapping[str, Mapping[str, frozenset[str]]]
+
+    @cached_property
+    def wants(self) -> Mapping[str, Mapping[str, Mapping[str, Showing]]]:
+        """For each couplet and lead, what must be seen of each character.
+
+        Of a lead that takes all the rest it is said where one character alone decides.
+        """
+        return {couplet.id: {lead.id: _wanted(self.library, couplet, lead) for lead in couplet.leads.values()}
+                for couplet in self.key.couplets.values()}
 
     @cached_property
     def within(self) -> Mapping[str, frozenset[str]]:
@@ -57,6 +66,17 @@ def ground(library: Library, key: Key) -> Ground:
     )
 
 
+def _wanted(library: Library, couplet: Couplet, lead: Lead) -> Mapping[str, Showing]:
+    if not lead.otherwise or len(couplet.characters) > 1:
+        return lead.when
+    (name,) = couplet.characters
+    rest = [everything(library.characters[name])]
+    for other in couplet.leads.values():
+        if name in other.when:
+            rest = [piece for each in rest for piece in each.without(other.when[name])]
+    return {name: rest[0]} if len(rest) == 1 else {}
+
+
 def _may(couplet: Couplet, entry: Entry) -> Iterator[str]:
     showings = {name: statement.showing for name, statement in entry.statements.items()}
     if unstated(couplet, showings):
@@ -73,7 +93,7 @@ def data(ground: Ground) -> dict[str, Any]:
         "key": ground.key.id,
         "first": ground.key.first,
         "couplets": {
-            couplet.id: {"leads": {lead.id: _lead(lead) for lead in couplet.leads.values()}}
+            couplet.id: {"leads": {lead.id: _lead(lead, ground.wants[couplet.id][lead.id]) for lead in couplet.leads.values()}}
             for couplet in ground.key.couplets.values()
         },
         "entries": {
@@ -89,9 +109,9 @@ def data(ground: Ground) -> dict[str, Any]:
     }
 
 
-def _lead(lead: Lead) -> dict[str, Any]:
+def _lead(lead: Lead, wants: Mapping[str, Showing]) -> dict[str, Any]:
     goes = {"couplet": lead.couplet} if lead.couplet else {"key": lead.key} if lead.key else {"end": lead.end}
-    return {**goes, "when": {name: _showing(wanted) for name, wanted in lead.when.items()}}
+    return {**goes, "when": {name: _showing(wanted) for name, wanted in wants.items()}}
 
 
 def _showing(showing: Showing) -> Any:

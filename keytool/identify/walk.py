@@ -120,7 +120,7 @@ def _possible(ground: Ground, answers: Answers) -> list[str]:
     told = [each for each in answers if each.lead != CANNOT_TELL]
     wanted: dict[str, list[Showing]] = {}
     for each in told:
-        for name, showing in ground.key.couplets[each.couplet].leads[each.lead].when.items():
+        for name, showing in ground.wants[each.couplet][each.lead].items():
             wanted.setdefault(name, []).append(showing)
 
     def fits(id: str) -> bool:
