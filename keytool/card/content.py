@@ -151,7 +151,7 @@ def _cautions(library: Library, key: Key) -> list[Caution]:
 
 
 def _caution(library: Library, caution: Caution) -> Text:
-    return (*text_of(library, f"{caution.text} {caution.defer}"), Run(mark(library, caution.basis), raised=True))
+    return (*text_of(library, caution.brief), Run(mark(library, caution.basis), raised=True))
 
 
 def _came_from(key: Key) -> Mapping[str, tuple[int, ...]]:

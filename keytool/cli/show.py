@@ -108,7 +108,7 @@ class Showing:
         self._said("Notes", entry.notes)
         for id in entry.cautions:
             caution = library.cautions[id]
-            out.say(f"{out.warn('Caution')}, {caution.title}: {plain(library, caution.text)} {plain(library, caution.defer)}")
+            out.say(f"{out.warn('Caution')}, {caution.title}: {plain(library, caution.brief)}")
 
     def _key(self, key: Key) -> None:
         from keytool.library.show import name_of, plain

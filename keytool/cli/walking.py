@@ -22,7 +22,7 @@ from keytool.identify.record import leads_on
 from keytool.library.model import Couplet, Library
 from keytool.library.show import feeding_words, mark, name_of, plain, sureness_words
 
-HELP = "u cannot tell   b back   ? how to see this   q stop"
+HELP = "u cannot tell  b back  ? how to see  q stop"
 
 
 class Walking:
@@ -110,7 +110,7 @@ class Walking:
 
     def _caution(self, id: str) -> None:
         caution = self.library.cautions[id]
-        self.out.say(f"{self.out.warn('Caution')}, {caution.title}: {plain(self.library, caution.text)} {plain(self.library, caution.defer)}")
+        self.out.say(f"{self.out.warn('Caution')}, {caution.title}: {plain(self.library, caution.brief)}")
 
     def _ask(self, here: Ground, couplet: Couplet, standing: Standing) -> None:
         out = self.out
@@ -118,8 +118,7 @@ class Walking:
         out.say(out.bold(plain(self.library, couplet.asks)), indent=4, label=f"{couplet.number}")
         for number, lead in enumerate(couplet.leads.values(), 1):
             out.say(plain(self.library, lead.text), indent=7, label=f"    {number}")
-        count = f"{len(standing.possible)} of {len(here.members)} still possible"
-        out.say(out.faint(f"{HELP}      {count}"), indent=4)
+        out.say(out.faint(f"{HELP}    {len(standing.possible)} of {len(here.members)} possible"), indent=4)
 
     def _explain(self, couplet: Couplet) -> None:
         self.out.say(plain(self.library, couplet.look), indent=4)

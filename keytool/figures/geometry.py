@@ -167,3 +167,34 @@ def spaced(points: Sequence[Point], step: float) -> Points:
         a, b = points[i], points[i + 1]
         out.append((a[0] + (b[0] - a[0]) * f, a[1] + (b[1] - a[1]) * f))
     return (*out, points[-1])
+
+
+def bezier(a: Point, b: Point, c: Point, d: Point, t: float) -> Point:
+    """The point at share t of a cubic bezier."""
+    s = 1 - t
+    w = (s**3, 3 * s * s * t, 3 * s * t * t, t**3)
+    return (w[0] * a[0] + w[1] * b[0] + w[2] * c[0] + w[3] * d[0], w[0] * a[1] + w[1] * b[1] + w[2] * c[1] + w[3] * d[1])
+
+
+def scaled(points: Iterable[Point], by: float) -> Points:
+    """Points given in shares of a length, as µm."""
+    return tuple((x * by, y * by) for x, y in points)
+
+
+def tall(points: Sequence[Point], height: float) -> Points:
+    """The same shape made exactly `height` µm tall, its top at y = 0; x keeps its zero."""
+    box = around(points)
+    by = height / box.height
+    return tuple((x * by, (y - box.y) * by) for x, y in points)
+
+
+def walked(points: Sequence[Point], t: float) -> Point:
+    """The point at share t of the way along a line."""
+    steps = [hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(points)]
+    want = t * sum(steps)
+    for (a, b), step in zip(pairwise(points), steps, strict=True):
+        if want <= step and step:
+            f = want / step
+            return (a[0] + (b[0] - a[0]) * f, a[1] + (b[1] - a[1]) * f)
+        want -= step
+    return points[-1]

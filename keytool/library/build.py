@@ -63,7 +63,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
                  for part in _of(files, "sources") for id, raw in sorted(part.items())},
         terms={id: Term(id, raw["term"], tuple(raw.get("also", ())), raw["means"])
                for part in _of(files, "terms") for id, raw in sorted(part.items())},
-        cautions={id: Caution(id, raw["title"], raw["text"], raw["defer"], bases(raw["basis"]))
+        cautions={id: Caution(id, raw["title"], raw["brief"], raw["text"], raw["defer"], bases(raw["basis"]))
                   for part in _of(files, "cautions") for id, raw in part.items()},
         quantities=quantities,
         shortcuts={id: reader.shortcut(id, raw) for part in _of(files, "shortcuts") for id, raw in part.items()},

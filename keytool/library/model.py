@@ -230,10 +230,11 @@ class Term:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """What can hurt, what to do, and whose rules come first."""
+    """What can hurt, what to do, and whose rules come first; `brief` says it in one line."""
 
     id: str
     title: str
+    brief: str
     text: str
     defer: str
     basis: tuple[Basis, ...]

@@ -68,7 +68,7 @@ def test_every_caution_of_the_key_and_its_ends_stands_in_full(library, real_key:
     ends = [library.entries[lead.end] for couplet in key.couplets.values() for lead in couplet.leads.values() if lead.end]
     for id in {*key.cautions, *(each for entry in ends for each in entry.cautions)}:
         caution = library.cautions[id]
-        assert squeezed(f"⚠{caution.title}{plain(library, f'{caution.text} {caution.defer}')}") in words
+        assert squeezed(f"⚠{caution.title}{plain(library, caution.brief)}") in words
 
 
 def test_ends_for_the_laboratory_are_marked(library, real_cards) -> None:

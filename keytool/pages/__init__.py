@@ -1,0 +1,10 @@
+"""The site: every page and asset as plain values, from the library alone.
+
+`pages(library)` gives the pages in Markdown, `assets()` the style sheets and scripts, and
+`write(library, folder)` the same as files, for any site builder.
+"""
+
+from keytool.pages.page import Asset, Page
+from keytool.pages.whole import assets, navigation, pages, write
+
+__all__ = ["Asset", "Page", "assets", "navigation", "pages", "write"]

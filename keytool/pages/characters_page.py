@@ -1,0 +1,87 @@
+"""The page of the characters: what can be looked at, how, and what it may show."""
+
+from __future__ import annotations
+
+from keytool.figures.drawn import of_state
+from keytool.library.model import Character, Library
+from keytool.library.show import number
+from keytool.pages.html import Html, el, join
+from keytool.pages.page import Page, heading, page
+from keytool.pages.plates import row
+from keytool.pages.writer import Writer
+
+PLATE = (140.0, 160.0)
+
+
+def characters_page(library: Library) -> Page:
+    """Every character with its states, drawn where a drawing stands; one anchor each."""
+    writer = Writer(library, "characters/index.md")
+    blocks: list[str] = [
+        heading(1, "Characters"),
+        el("p", "What one can look at, how to see it, and how often a careful beginner gets it wrong."),
+    ]
+    for character in sorted(library.characters.values(), key=lambda each: each.name.lower()):
+        blocks += [heading(2, character.name, character.id), _about(writer, character)]
+    return page("characters/index.md", "keydata/characters", "Characters", [*blocks, writer.legend()])
+
+
+def _about(writer: Writer, character: Character) -> Html:
+    library = writer.library
+    asked = [writer.link(key.id) for key in library.keys.values() if any(character.id in each.characters for each in key.couplets.values())]
+    return el(
+        "div",
+        el(
+            "p",
+            el("strong", writer.rich(character.asks)),
+            f" Seen from {writer.power(character.magnification)}.",
+        ),
+        el("p", writer.rich(character.look), class_="wm-look"),
+        _states(writer, character) if character.states else None,
+        _measured(writer, character) if character.is_number else None,
+        el("div", _misread(character), writer.mark(character.misread_basis), class_="wm-said"),
+        el("p", "Asked in ", join(asked, ", "), ".", class_="wm-aside") if asked else None,
+    )
+
+
+def _misread(character: Character) -> str:
+    """How often it is got wrong, and the pairs of states where that differs."""
+    pairs = [
+        f"{character.states[there].name} is taken for {character.states[seen].name} about {_in_100(rate)}"
+        for (there, seen), rate in character.mix_ups.items()
+    ]
+    return f"Misread about {_in_100(character.misread)}{': ' if pairs else ''}{'; '.join(pairs)}. "
+
+
+def _in_100(rate: float) -> str:
+    return f"{number(round(100 * rate, 1))} times in 100"
+
+
+def _states(writer: Writer, character: Character) -> Html:
+    drawings = [of_state(writer.library, character, state) for state in character.states]
+    drawn = any(drawings)
+    shown = row(drawings, [f"{character.id}-{state}" for state in character.states], *PLATE, smallest=0.5)
+    items = [
+        el(
+            "li",
+            plate if drawn else None,
+            el("span", el("strong", state.name), " ", writer.rich(state.about)),
+            id=f"{character.id}--{state.id}",
+        )
+        for state, plate in zip(character.states.values(), shown.plates, strict=True)
+    ]
+    return el(
+        "div",
+        el("ul", *items, class_=f"wm-states {'wm-drawn' if drawn else 'wm-undrawn'}", role="list"),
+        el("p", "These drawings are not at one scale: read the bar under each.", class_="wm-aside") if not shown.one_scale else None,
+    )
+
+
+def _measured(writer: Writer, character: Character) -> Html:
+    factor = float(writer.library.vocabulary["unit"][character.unit].get("factor", 1))
+    unit = "" if character.unit == "1" else f" {character.unit}"
+    return el(
+        "div",
+        f"A number{f' in {character.unit}' if unit else ''}, read to within {number(round(character.plus_minus / factor, 6))}{unit}. ",
+        writer.mark(character.plus_minus_basis) if character.plus_minus_basis else None,
+        class_="wm-said",
+    )

@@ -1,0 +1,39 @@
+"""What the script of a key's page needs: the ground of the walk, names, and the words for how sure."""
+
+from __future__ import annotations
+
+import json
+
+from keytool.identify import Ground, data
+from keytool.library.show import name_of, sureness_words
+from keytool.pages.html import Html, json_in_page
+from keytool.pages.writer import Writer
+
+
+def key_data(writer: Writer, ground: Ground) -> Html:
+    """The data of one key, as JSON that may stand inside the page.
+
+    `ground` is what the walk needs, `named` the ends that name something (not "cannot be told"),
+    `onward` those that are keys, `names` the name and address of every end and member, `sureness` the words for chances.
+    """
+    library = ground.library
+    ids = sorted({*ground.within, *(entry.id for entry in ground.members)})
+    vague = {end for end in ground.within if end in library.entries and library.entries[end].kind == "cannot-be-told"}
+    everything = {
+        "ground": data(ground),
+        "named": sorted(set(ground.within) - vague) or sorted(ground.within),
+        "onward": sorted(set(ground.within) & set(library.keys)),
+        "names": {id: {"name": name_of(library, id), "href": writer.place(id)} for id in ids},
+        "sureness": sureness_steps(),
+    }
+    return json_in_page(json.dumps(everything, ensure_ascii=False, separators=(",", ":")))
+
+
+def sureness_steps() -> list[tuple[float, str]]:
+    """From which chance on which words hold, so that the page says "likely" where the command line does."""
+    steps: list[tuple[float, str]] = []
+    for thousandth in range(1001):
+        words = sureness_words(thousandth / 1000)
+        if not steps or steps[-1][1] != words:
+            steps.append((thousandth / 1000, words))
+    return steps

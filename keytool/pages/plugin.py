@@ -1,0 +1,69 @@
+"""The MkDocs plugin: hands the generated pages to MkDocs, and nothing else."""
+
+from __future__ import annotations
+
+import posixpath
+from pathlib import Path
+
+from mkdocs.config import config_options
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import File, Files, InclusionLevel
+
+from keytool.library import load
+from keytool.library.model import Library
+from keytool.pages.sound import LibraryProblems, sound
+from keytool.pages.whole import assets, navigation, pages
+
+
+class WetmountConfig(Config):  # type: ignore[no-untyped-call]
+    """`root`: the folder that holds `keydata/`; by default the one `mkdocs.yml` stands in."""
+
+    root = config_options.Optional(config_options.Dir(exists=True))
+
+
+class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-call]
+    """Adds every page and asset made from `keydata/` to a MkDocs site."""
+
+    library: Library
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Read the library, watch what the pages are made from, and set the navigation."""
+        try:
+            self.library = sound(load(self._root(config)))
+        except LibraryProblems as problems:
+            raise PluginError(str(problems)) from None
+        config.watch += [str(self._root(config) / "keydata"), str(self._site(config))]
+        config.nav = navigation(self.library)
+        return config
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
+        """Put the generated pages beside the written ones, each with the file its edit link goes to."""
+        site = self._site(config)
+        named = _paths(config.nav)
+        for page in pages(self.library, site):
+            if written := files.get_file_from_path(page.path):
+                files.remove(written)
+            level = InclusionLevel.INCLUDED if page.path in named else InclusionLevel.NOT_IN_NAV
+            file = File.generated(config, page.path, content=page.text, inclusion=level)
+            file.edit_uri = page.source
+            files.append(file)
+        for asset in assets(site):
+            files.append(File.generated(config, asset.path, content=asset.content))
+        return files
+
+    def _root(self, config: MkDocsConfig) -> Path:
+        return Path(self.config.root or posixpath.dirname(str(config.config_file_path)))
+
+    def _site(self, config: MkDocsConfig) -> Path:
+        return Path(config.docs_dir).parent
+
+
+def _paths(nav: object) -> set[str]:
+    """Every path a navigation names."""
+    if isinstance(nav, str):
+        return {nav}
+    parts = nav.values() if isinstance(nav, dict) else nav if isinstance(nav, list) else ()
+    return {path for part in parts for path in _paths(part)}

@@ -1,0 +1,67 @@
+"""The pages written by hand in `site/pages`, with what the library fills in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from keytool.figures.drawn import of_entry
+from keytool.library.model import Library
+from keytool.library.show import name_of
+from keytool.pages.html import Html, el
+from keytool.pages.lists import first_keys, key_cards
+from keytool.pages.page import Page
+from keytool.pages.plates import single
+from keytool.pages.writer import Writer, legend_rows
+
+
+def prose_pages(library: Library, site: Path) -> Iterator[Page]:
+    """Each page under `site/pages`, its slots (`<!-- keys -->`) filled."""
+    folder = site / "pages"
+    for path in sorted(folder.rglob("*.md")):
+        name = path.relative_to(folder).as_posix()
+        text = path.read_text(encoding="utf-8")
+        writer = Writer(library, name)
+        for slot, fill in SLOTS.items():
+            mark = f"<!-- {slot} -->"
+            if mark in text:
+                text = text.replace(mark, fill(writer))
+        yield Page(name, text, f"site/pages/{name}")
+
+
+def _start(writer: Writer) -> Html:
+    id = first_keys(writer.library)[0]
+    return el("p", el("a", f"Start: {name_of(writer.library, id)}", href=writer.place(id), class_="wm-button wm-main"), class_="wm-start")
+
+
+def _portrait(writer: Writer) -> Html:
+    """The drawing on the first page: of the first theme, the thing most is said of."""
+    themes = list(writer.library.vocabulary["theme"])
+    drawn = max(
+        (each for each in writer.library.entries.values() if each.figure),
+        key=lambda each: (-themes.index(each.theme), len(each.statements), each.id),
+        default=None,
+    )
+    if drawn is None:
+        return Html("")
+    plate = single(of_entry(writer.library, drawn), "portrait", 320, 220)
+    return el("figure", plate, el("figcaption", writer.link(drawn.id)), class_="wm-home-plate")
+
+
+def _counts(writer: Writer) -> Html:
+    library = writer.library
+    return el(
+        "p",
+        f"wetmount {library.version}: {len(library.keys)} keys, {len(library.entries)} entries, {len(library.characters)} characters, "
+        f"{len(library.sources)} sources.",
+        class_="wm-aside",
+    )
+
+
+SLOTS: dict[str, Callable[[Writer], Html]] = {
+    "start": _start,
+    "keys": key_cards,
+    "portrait": _portrait,
+    "counts": _counts,
+    "marks": lambda writer: el("div", legend_rows(writer.library), class_="wm-marks"),
+}

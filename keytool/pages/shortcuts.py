@@ -1,0 +1,68 @@
+"""Rules of thumb on the page of the key that does better, shown as what they are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from keytool.library.model import Key, Library, Shortcut
+from keytool.library.show import feeding_words
+from keytool.pages.html import Html, el
+from keytool.pages.page import heading
+from keytool.pages.writer import Writer
+
+
+def shortcuts(writer: Writer, key: Key) -> Iterator[str]:
+    """The blocks on the shortcuts of one key, with where each rule fails."""
+    for shortcut in writer.library.shortcuts.values():
+        if shortcut.key == key.id:
+            yield heading(2, shortcut.title, f"shortcut-{shortcut.id}")
+            yield el(
+                "div",
+                el(
+                    "div",
+                    "Common practice, not this key: ",
+                    writer.rich(shortcut.about),
+                    " ",
+                    writer.mark(shortcut.basis),
+                    class_="wm-said",
+                ),
+                el("ul", *(_rule(writer, shortcut, rule) for rule in shortcut.rules)),
+                class_="wm-shortcut",
+            )
+
+
+def failures_at(library: Library, entry: str) -> list[tuple[Shortcut, int]]:
+    """The shortcuts that go wrong at an entry, each with the position of that failure."""
+    return [
+        (shortcut, index)
+        for shortcut in library.shortcuts.values()
+        for index, failure in enumerate(shortcut.fails)
+        if failure.entry == entry
+    ]
+
+
+def _rule(writer: Writer, shortcut: Shortcut, rule: str) -> Html:
+    stated = shortcut.rules[rule]
+    fails = [failure for failure in shortcut.fails if failure.rule == rule]
+    return el(
+        "li",
+        el("p", el("q", writer.rich(stated.text)), f" says: {feeding_words(writer.library, stated.says)}."),
+        el(
+            "ul",
+            *(
+                el(
+                    "li",
+                    "Fails at ",
+                    writer.link(each.entry),
+                    ": ",
+                    writer.rich(each.said.text),
+                    " ",
+                    writer.mark(each.said.basis),
+                    class_="wm-said",
+                )
+                for each in fails
+            ),
+        )
+        if fails
+        else None,
+    )
