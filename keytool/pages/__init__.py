@@ -1,10 +1,11 @@
 """The site: every page and asset as plain values, from the library alone.
 
-`pages(library)` gives the pages in Markdown, `assets()` the style sheets and scripts, and
+`pages(library)` gives the pages in Markdown, `assets(library)` the style sheets, scripts and downloads, and
 `write(library, folder)` the same as files, for any site builder.
 """
 
+from keytool.pages.extras import Extras
 from keytool.pages.page import Asset, Page
 from keytool.pages.whole import assets, navigation, pages, write
 
-__all__ = ["Asset", "Page", "assets", "navigation", "pages", "write"]
+__all__ = ["Asset", "Extras", "Page", "assets", "navigation", "pages", "write"]

@@ -2,30 +2,43 @@
 
 from __future__ import annotations
 
+import json
 import logging
 import os
+import re
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 
 import click
 
-from keytool.library import Library, load
+from keytool.library import Library, Loaded, load
+from keytool.pages.extras import Extras
 from keytool.pages.home import home
 from keytool.pages.sound import LibraryProblems, sound
+from keytool.pages.whole import NOTHING, navigation
 
 MARK = "assets/walk.js"
 """A folder that holds this is a site made here and may be replaced."""
+
+
+Adding = Callable[[Loaded], Extras]
+"""What other faces add, made from the library as it was loaded."""
+
+
+def nothing_more(loaded: Loaded) -> Extras:
+    """Adds nothing."""
+    return NOTHING
 
 
 class SiteNotBuilt(click.ClickException):
     """Raised when no site was made; the message says why. What stood there before is untouched."""
 
 
-def build_site(root: Path, out: Path) -> None:
-    """Build the site of the library under `root` into the folder `out`.
+def build_site(root: Path, out: Path, extras: Adding = nothing_more) -> None:
+    """Build the site of the library under `root` into the folder `out`, with the `extras` made from that library.
 
     It is built beside `out` and takes its place only when it is whole. The same library gives
     the same bytes, whenever it is built.
@@ -36,15 +49,24 @@ def build_site(root: Path, out: Path) -> None:
     from mkdocs.commands.build import build
     from mkdocs.config import load_config
 
+    from keytool.pages.plugin import WetmountPlugin
+
     out = out.resolve()
     if out.is_file() or (out.is_dir() and any(out.iterdir()) and not (out / MARK).is_file()):
         raise SiteNotBuilt(f"'{out}' is not empty and holds no site made by wetmount. Name another folder, or empty it first.")
-    library = _sound(root)
+    loaded = _sound(root)
     out.parent.mkdir(parents=True, exist_ok=True)
-    with tempfile.TemporaryDirectory(prefix=f".{out.name}-", dir=out.parent) as beside, _environment(root, library), _warnings() as said:
+    with (
+        tempfile.TemporaryDirectory(prefix=f".{out.name}-", dir=out.parent) as beside,
+        _environment(root, loaded.library, extras),
+        _warnings() as said,
+    ):
         made = Path(beside) / "new"
         try:
             config = load_config(str(home(root) / "mkdocs.yml"), site_dir=str(made))
+            plugin = config.plugins["wetmount"]
+            assert isinstance(plugin, WetmountPlugin)
+            plugin.read = loaded
             config.plugins.on_startup(command="build", dirty=False)
             build(config)
             config.plugins.on_shutdown()
@@ -55,7 +77,7 @@ def build_site(root: Path, out: Path) -> None:
         made.rename(out)
 
 
-def serve(root: Path, port: int) -> None:
+def serve(root: Path, port: int, extras: Adding = nothing_more) -> None:
     """Serve the site of the library under `root` on this machine until stopped; a change of a file there reloads it.
 
     Raises:
@@ -63,16 +85,28 @@ def serve(root: Path, port: int) -> None:
     """
     from mkdocs.commands.serve import serve as mkdocs_serve
 
-    library = _sound(root)
+    loaded = _sound(root)
     logging.basicConfig(level=logging.INFO, format="%(message)s")
-    with _environment(root, library):
+    with _environment(root, loaded.library, extras):
         try:
             mkdocs_serve(str(home(root) / "mkdocs.yml"), dev_addr=f"127.0.0.1:{port}", livereload=True)
         except (OSError, click.ClickException) as error:
             raise SiteNotBuilt(f"Cannot serve on port {port}: {error}") from None
 
 
-def _sound(root: Path) -> Library:
+def plain_config(root: Path) -> str:
+    """The configuration of a MkDocs without our plugin that builds the pages written into `docs/` beside it.
+
+    `wetmount site --sources` writes such pages. Theme and navigation are those of the site of the library under `root`.
+    """
+    text = (home(root) / "mkdocs.yml").read_text("utf-8")
+    text = re.sub(r"  - wetmount:\n(?: {6}.*\n)+", "", text)
+    text = text.replace("docs_dir: site/pages", "docs_dir: docs").replace("strict: true", "strict: false")
+    text = text.replace("custom_dir: site/overrides", f"custom_dir: {json.dumps(str(home(root) / 'site' / 'overrides'))}")
+    return f"{text}\nnav: {json.dumps(navigation(load(root).library), ensure_ascii=False)}\n"
+
+
+def _sound(root: Path) -> Loaded:
     try:
         return sound(load(root))
     except LibraryProblems as problems:
@@ -80,17 +114,21 @@ def _sound(root: Path) -> Library:
 
 
 @contextmanager
-def _environment(root: Path, library: Library) -> Iterator[None]:
-    """Tells the plugin where the library is, and MkDocs which day to date pages with: that of the last review."""
+def _environment(root: Path, library: Library, extras: Adding) -> Iterator[None]:
+    """Tells the plugin where the library is and what is added, and MkDocs which day to date pages with: that of the last review."""
+    from keytool.pages.plugin import WetmountPlugin
+
     last = max((entry.reviewed for entry in library.entries.values()), default="2000-01-01")
     epoch = str(int(datetime.fromisoformat(last).replace(tzinfo=UTC).timestamp()))
-    before = dict(os.environ)
+    before, added = dict(os.environ), WetmountPlugin.extras
+    WetmountPlugin.extras = staticmethod(extras)
     os.environ.update({"WETMOUNT_ROOT": str(root.resolve()), "SOURCE_DATE_EPOCH": os.environ.get("SOURCE_DATE_EPOCH", epoch)})
     try:
         yield
     finally:
         os.environ.clear()
         os.environ.update(before)
+        WetmountPlugin.extras = added
 
 
 @contextmanager

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
-from keytool.figures.drawn import of_entry
 from keytool.identify import Ground, address
 from keytool.library.basis import weakest
 from keytool.library.model import Entry, Library, Said, Statement
 from keytool.library.show import feeding_words, name_of, plain, showing_words
+from keytool.pages.drawings import of_entry
 from keytool.pages.html import Html, el, join
+from keytool.pages.moving import moving_entry
 from keytool.pages.page import Page, heading, page
 from keytool.pages.plates import single
 from keytool.pages.shortcuts import failures_at
+from keytool.pages.voices import PRACTICE, PUBLISHED, voice, voices_on
 from keytool.pages.ways import Way, ways
 from keytool.pages.writer import Writer
 
@@ -25,8 +27,14 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
     writer = Writer(library, f"entries/{entry.id}.md")
     sections: list[tuple[str, str, Iterable[Html | None]]] = [
         ("What you see", "see", _statements(writer, entry)),
-        ("Taken for something else", "mistaken", _mistaken(writer, entry)),
+        ("How it moves", "moves", moving_entry(writer, entry)),
+        ("Taken for something else", "mistaken", [*_mistaken(writer, entry), *_compared(writer, entry)]),
         ("What it means", "means", _tells(writer, entry)),
+        (
+            "Where practice and print differ",
+            "voices",
+            voices_on(writer, (each for each in library.voices.values() if entry.id in each.entries)),
+        ),
         ("Where a rule of thumb misleads", "shortcuts", _misled(writer, entry)),
         ("Notes", "notes", [el("ul", *(writer.said(each) for each in entry.notes), class_="wm-list")] if entry.notes else []),
         ("What it holds", "holds", _held(writer, entry)),
@@ -151,17 +159,17 @@ def _mistaken(writer: Writer, entry: Entry) -> Iterator[Html]:
         )
 
 
-def _tells(writer: Writer, entry: Entry) -> Iterator[Html]:
+def _compared(writer: Writer, entry: Entry) -> Iterator[Html]:
+    sets = [each.id for each in writer.library.look_alikes.values() if entry.id in each.entries]
+    if sets:
+        yield el("p", "Side by side: ", join((writer.link(each) for each in sets), ", "), ".")
+
+
+def _tells(writer: Writer, entry: Entry) -> Iterator[Html | None]:
     """Two voices, kept apart: what practice says, and what is published or computed."""
     practice, published = _parted(entry.tells, lambda said: weakest(said.basis).kind in ("common-practice", "memory"))
-    for title, voice, tells in (("Said at the bench", "practice", practice), ("Published", "published", published)):
-        if tells:
-            yield el(
-                "section",
-                el("h3", title, id=f"means-{voice}"),
-                el("ul", *(writer.said(each) for each in tells), class_="wm-list"),
-                class_=f"wm-voice wm-voice-{voice}",
-            )
+    yield voice(writer, "practice", PRACTICE, practice)
+    yield voice(writer, "published", PUBLISHED, published)
 
 
 def _parted(tells: Sequence[Said], first: Callable[[Said], bool]) -> tuple[list[Said], list[Said]]:

@@ -4,15 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.figures.drawn import of_entry, of_lead
+from keytool.figures.drawn import of_lead
 from keytool.identify import Ground
 from keytool.library.model import Couplet, Key, Lead, Library
 from keytool.library.show import feeding_words, name_of, plain
+from keytool.pages.drawings import of_entry
 from keytool.pages.html import Html, el, join
 from keytool.pages.key_data import key_data
+from keytool.pages.moving import moving_leads, scripts
 from keytool.pages.page import Page, heading, page
 from keytool.pages.plates import are_tall, row, single
 from keytool.pages.shortcuts import shortcuts
+from keytool.pages.voices import voices_on
 from keytool.pages.writer import Writer
 
 PAIR = (144.0, 168.0)
@@ -29,6 +32,7 @@ def key_page(ground: Ground) -> Page:
     """The page of one key: whole and linked without JavaScript, a walk with it."""
     library, key = ground.library, ground.key
     writer = Writer(library, f"keys/{key.id}.md")
+    moving = {id: moving_leads(ground, couplet) for id, couplet in key.couplets.items()}
     ends = dict.fromkeys(lead.goes_to for couplet in key.couplets.values() for lead in couplet.leads.values() if not lead.couplet)
     return page(
         f"keys/{key.id}.md",
@@ -39,7 +43,7 @@ def key_page(ground: Ground) -> Page:
             _before(writer, key),
             el(
                 "section",
-                *(_couplet(writer, key, couplet) for couplet in key.couplets.values()),
+                *(_couplet(writer, key, couplet, moving[couplet.id]) for couplet in key.couplets.values()),
                 el("h2", "Where this key ends", id="ends"),
                 el("div", *(_end(writer, key, end) for end in ends), class_="wm-ends"),
                 class_="wm-key",
@@ -52,12 +56,19 @@ def key_page(ground: Ground) -> Page:
                 el("script", src=writer.href("assets/walk.js")),
                 el("script", src=writer.href("assets/walk-page.js")),
             ),
+            scripts(writer) if any(moving.values()) else "",
             *shortcuts(writer, key),
+            *_voices(writer, key),
             writer.legend(),
         ],
         description=plain(library, key.about),
         hide=("navigation", "toc"),
     )
+
+
+def _voices(writer: Writer, key: Key) -> list[str]:
+    found = list(voices_on(writer, (each for each in writer.library.voices.values() if key.id in each.keys)))
+    return [heading(2, "Where practice and print differ", "voices"), *found] if found else []
 
 
 def letter(key: Key, couplet: Couplet, lead: Lead) -> str:
@@ -83,7 +94,7 @@ def _before(writer: Writer, key: Key) -> Html:
     )
 
 
-def _couplet(writer: Writer, key: Key, couplet: Couplet) -> Html:
+def _couplet(writer: Writer, key: Key, couplet: Couplet, moving: Html | None) -> Html:
     library = writer.library
     magnification = max(library.characters[each].magnification for each in couplet.characters)
     drawings = [of_lead(library, couplet, lead) for lead in couplet.leads.values()]
@@ -114,6 +125,7 @@ def _couplet(writer: Writer, key: Key, couplet: Couplet) -> Html:
         ),
         el("p", "No drawing yet.", class_="wm-aside wm-more") if not drawn else None,
         el("p", "These drawings are not at one scale: read the bar under each.", class_="wm-aside") if not shown.one_scale else None,
+        moving,
         writer.said(couplet.note, "div") if couplet.note else None,
         el("p", "More on ", join((writer.link(each) for each in couplet.characters), ", "), class_="wm-aside wm-more"),
         class_="wm-couplet",
@@ -186,7 +198,7 @@ def _end(writer: Writer, key: Key, end: str) -> Html:
         el("figure", single(drawing, f"end-{end}-plate", *PORTRAIT), class_="wm-portrait", aria_hidden="true") if drawing else None,
         el("p", writer.rich(entry.summary)),
         el("p", el("strong", "What would tell: "), writer.rich(entry.would_tell)) if entry.would_tell else None,
-        *(writer.caution(each) for each in entry.cautions if each not in key.cautions),
+        *(writer.brief_caution(each) for each in entry.cautions if each not in key.cautions),
         reached,
         class_="wm-end",
         data_end=end,

@@ -121,27 +121,6 @@ def quantities_page(library: Library) -> Page:
     return page("quantities.md", _file(library, "quantities", "keydata/bench"), "Figures", [*blocks, writer.legend()])
 
 
-def method_page(library: Library) -> Page:
-    """How to make a slide, step by step, each caution at its step."""
-    writer, method = Writer(library, "method.md"), library.guides["making-the-slide"]
-    steps = [
-        el(
-            "li",
-            el("p", el("strong", writer.rich(step.do))),
-            el("div", writer.rich(step.why), " ", writer.mark(step.basis), class_="wm-said"),
-            writer.caution(step.caution) if step.caution else None,
-            id=f"step-{step.id}",
-        )
-        for step in method.steps
-    ]
-    return page(
-        "method.md",
-        _file(library, "method", "keydata/bench/method.yaml"),
-        method.title,
-        [heading(1, method.title), el("p", writer.rich(method.about)), el("ol", *steps, class_="wm-method"), writer.legend()],
-    )
-
-
 def _file(library: Library, kind: str, otherwise: str) -> str:
     """The file things of one kind are read from; the first where there are several."""
     return next(_files(library, kind), otherwise)

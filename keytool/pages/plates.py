@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from keytool.figures import common_scale, matched, to_svg
 from keytool.figures.frame import with_shapes
-from keytool.figures.shapes import Drawing
+from keytool.figures.shapes import Drawing, Path
 from keytool.pages.html import Html, el
 
 SMALLEST = 0.2
@@ -16,6 +16,8 @@ LETTERS = 11.0
 """The least height (px) of the lettering of a scale bar, to be read at a dim bench."""
 PEN = 0.95
 """The least width (px) of one pen."""
+SOLID = 0.3
+"""Ink filled over this share of a drawing, both ways, is black in itself, not a line: it must not turn bright in a dark room."""
 TALL = 1.35
 """Drawings this much taller than wide stand better side by side than one below the other."""
 
@@ -38,7 +40,8 @@ def row(drawings: Sequence[Drawing | None], ids: Sequence[str], width: float, he
         return Row(tuple(empty() for _ in drawings), True)
     scale = common_scale(there, width, height)
     one = all(max(each.frame.width, each.frame.height) * scale >= smallest * max(width, height) for each in there)
-    groups = [_inked(matched(there), width, height)] if one else [_inked([each], width, height) for each in there]
+    together = [matched(there) if len(there) > 1 else there] if one else [[each] for each in there]
+    groups = [_inked(each, width, height) for each in together]
     scaled = iter([(drawing, scale) for group, scale in groups for drawing in group])
     return Row(tuple(plate(*next(scaled), id) if each else empty() for each, id in zip(drawings, ids, strict=True)), one)
 
@@ -56,7 +59,19 @@ def are_tall(drawings: Sequence[Drawing | None]) -> bool:
 def plate(drawing: Drawing, scale: float, id: str) -> Html:
     """A drawing at `scale` px to the micrometre; the page may zoom all plates of a row alike by `--zoom`."""
     size = f"--w:{drawing.box.width * scale:.1f}px;--h:{drawing.box.height * scale:.1f}px"
-    return el("span", Html(to_svg(drawing, scale, id_prefix=id)), class_="wm-plate", style=size, data_search_exclude=True)
+    looks = "wm-plate wm-lit" if _is_solid(drawing) else "wm-plate"
+    return el("span", Html(to_svg(drawing, scale, id_prefix=id)), class_=looks, style=size, data_search_exclude=True)
+
+
+def _is_solid(drawing: Drawing) -> bool:
+    """Whether it has a large field of solid black, such as the rim of a bubble."""
+    for shape in drawing.shapes:
+        if isinstance(shape, Path) and shape.fill and shape.role == "ink":
+            across = [value for _, values in shape.steps for value in values[0::2]]
+            down = [value for _, values in shape.steps for value in values[1::2]]
+            if max(across) - min(across) >= SOLID * drawing.frame.width and max(down) - min(down) >= SOLID * drawing.frame.height:
+                return True
+    return False
 
 
 def empty() -> Html:
@@ -67,8 +82,12 @@ def empty() -> Html:
 def _inked(drawings: Sequence[Drawing], width: float, height: float) -> tuple[list[Drawing], float]:
     """The drawings with lettering and lines heavy enough for this room, and the scale at which they then fit."""
     scale = common_scale(drawings, width, height)
-    heavier = [
-        with_shapes(replace(each, letter_um=max(each.letter_um, LETTERS / scale), pen_um=max(each.pen_um, PEN / scale)), each.shapes)
-        for each in drawings
-    ]
+    heavier = [_heavier(each, LETTERS / scale, PEN / scale) for each in drawings]
     return heavier, common_scale(heavier, width, height)
+
+
+def _heavier(drawing: Drawing, letter: float, pen: float) -> Drawing:
+    """The drawing with lettering and pen of at least these, in µm; framing anew costs time, so only where it must be."""
+    if drawing.letter_um >= letter and drawing.pen_um >= pen:
+        return drawing
+    return with_shapes(replace(drawing, letter_um=max(drawing.letter_um, letter), pen_um=max(drawing.pen_um, pen)), drawing.shapes)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import posixpath
+from collections.abc import Callable
 from pathlib import Path
+from typing import ClassVar
 
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
@@ -12,10 +14,12 @@ from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files, InclusionLevel
 
-from keytool.library import load
+from keytool.library import Loaded, load
 from keytool.library.model import Library
+from keytool.pages.extras import Extras
+from keytool.pages.offline import put_in
 from keytool.pages.sound import LibraryProblems, sound
-from keytool.pages.whole import assets, navigation, pages
+from keytool.pages.whole import NOTHING, assets, navigation, pages
 
 
 class WetmountConfig(Config):  # type: ignore[no-untyped-call]
@@ -27,14 +31,25 @@ class WetmountConfig(Config):  # type: ignore[no-untyped-call]
 class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-call]
     """Adds every page and asset made from `keydata/` to a MkDocs site."""
 
+    extras: ClassVar[Callable[[Loaded], Extras]] = staticmethod(lambda loaded: NOTHING)
+    """What other faces add, asked for anew at each build; whoever starts MkDocs may put their own here."""
+    read: Loaded | None = None
+    """A library that was read and found sound already, and need not be read again."""
     library: Library
+    added: Extras
+    is_served: bool = False
+
+    def on_startup(self, *, command: str, dirty: bool) -> None:
+        """Remember whether the site is only shown while it is edited."""
+        self.is_served = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read the library, watch what the pages are made from, and set the navigation."""
         try:
-            self.library = sound(load(self._root(config)))
+            loaded = self.read or sound(load(self._root(config)))
         except LibraryProblems as problems:
             raise PluginError(str(problems)) from None
+        self.library, self.added, self.read = loaded.library, type(self).extras(loaded), None
         config.watch += [str(self._root(config) / "keydata"), str(self._site(config))]
         config.nav = navigation(self.library)
         return config
@@ -43,16 +58,21 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
         """Put the generated pages beside the written ones, each with the file its edit link goes to."""
         site = self._site(config)
         named = _paths(config.nav)
-        for page in pages(self.library, site):
+        for page in pages(self.library, site, self.added):
             if written := files.get_file_from_path(page.path):
                 files.remove(written)
             level = InclusionLevel.INCLUDED if page.path in named else InclusionLevel.NOT_IN_NAV
             file = File.generated(config, page.path, content=page.text, inclusion=level)
             file.edit_uri = page.source
             files.append(file)
-        for asset in assets(site):
+        for asset in assets(self.library, site, self.added):
             files.append(File.generated(config, asset.path, content=asset.content))
         return files
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Add the worker that keeps the finished site on a device."""
+        worker = (self._site(config) / "worker.js").read_text("utf-8")
+        put_in(Path(config.site_dir), worker, keeps=not self.is_served)
 
     def _root(self, config: MkDocsConfig) -> Path:
         return Path(self.config.root or posixpath.dirname(str(config.config_file_path)))

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 
-from keytool.figures.drawn import of_entry
 from keytool.library.model import Library
 from keytool.library.show import name_of
+from keytool.pages.drawings import of_entry
 from keytool.pages.html import Html, el
 from keytool.pages.lists import first_keys, key_cards
 from keytool.pages.page import Page
@@ -15,8 +15,8 @@ from keytool.pages.plates import single
 from keytool.pages.writer import Writer, legend_rows
 
 
-def prose_pages(library: Library, site: Path) -> Iterator[Page]:
-    """Each page under `site/pages`, its slots (`<!-- keys -->`) filled."""
+def prose_pages(library: Library, site: Path, slots: Mapping[str, str]) -> Iterator[Page]:
+    """Each page under `site/pages`, its slots (`<!-- keys -->`) filled by the library or by those given."""
     folder = site / "pages"
     for path in sorted(folder.rglob("*.md")):
         name = path.relative_to(folder).as_posix()
@@ -26,6 +26,8 @@ def prose_pages(library: Library, site: Path) -> Iterator[Page]:
             mark = f"<!-- {slot} -->"
             if mark in text:
                 text = text.replace(mark, fill(writer))
+        for slot, filling in slots.items():
+            text = text.replace(f"<!-- {slot} -->", filling)
         yield Page(name, text, f"site/pages/{name}")
 
 

@@ -7,28 +7,37 @@ from collections.abc import Iterator
 from keytool.library.model import Key, Library, Shortcut
 from keytool.library.show import feeding_words
 from keytool.pages.html import Html, el
-from keytool.pages.page import heading
 from keytool.pages.writer import Writer
 
 
-def shortcuts(writer: Writer, key: Key) -> Iterator[str]:
-    """The blocks on the shortcuts of one key, with where each rule fails."""
+def shortcuts(writer: Writer, key: Key) -> Iterator[Html]:
+    """The shortcuts of one key, each folded to its title and the number of entries it fails at."""
     for shortcut in writer.library.shortcuts.values():
         if shortcut.key == key.id:
-            yield heading(2, shortcut.title, f"shortcut-{shortcut.id}")
             yield el(
-                "div",
+                "details",
+                el("summary", f"{shortcut.title}: {_fails(shortcut)}"),
                 el(
                     "div",
-                    "Common practice, not this key: ",
-                    writer.rich(shortcut.about),
-                    " ",
-                    writer.mark(shortcut.basis),
-                    class_="wm-said",
+                    el(
+                        "div",
+                        "Common practice, not this key: ",
+                        writer.rich(shortcut.about),
+                        " ",
+                        writer.mark(shortcut.basis),
+                        class_="wm-said",
+                    ),
+                    el("ul", *(_rule(writer, shortcut, rule) for rule in shortcut.rules)),
+                    id=f"shortcut-{shortcut.id}",
+                    class_="wm-misled",
                 ),
-                el("ul", *(_rule(writer, shortcut, rule) for rule in shortcut.rules)),
                 class_="wm-shortcut",
             )
+
+
+def _fails(shortcut: Shortcut) -> str:
+    count = len({each.entry for each in shortcut.fails})
+    return f"fails at {count} {'entry' if count == 1 else 'entries'}"
 
 
 def failures_at(library: Library, entry: str) -> list[tuple[Shortcut, int]]:
@@ -48,20 +57,24 @@ def _rule(writer: Writer, shortcut: Shortcut, rule: str) -> Html:
         "li",
         el("p", el("q", writer.rich(stated.text)), f" says: {feeding_words(writer.library, stated.says)}."),
         el(
-            "ul",
-            *(
-                el(
-                    "li",
-                    "Fails at ",
-                    writer.link(each.entry),
-                    ": ",
-                    writer.rich(each.said.text),
-                    " ",
-                    writer.mark(each.said.basis),
-                    class_="wm-said",
-                )
-                for each in fails
+            "details",
+            el("summary", f"Fails at {len(fails)}"),
+            el(
+                "ul",
+                *(
+                    el(
+                        "li",
+                        writer.link(each.entry),
+                        ": ",
+                        writer.rich(each.said.text),
+                        " ",
+                        writer.mark(each.said.basis),
+                        class_="wm-said",
+                    )
+                    for each in fails
+                ),
             ),
+            class_="wm-fails",
         )
         if fails
         else None,

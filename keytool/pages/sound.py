@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.library import Finding, Library, Loaded, Severity
+from keytool.library import Finding, Loaded, Severity
 
 
 class LibraryProblems(Exception):
     """Raised when the library has problems; its text is the whole report, one finding after the other."""
 
 
-def sound(loaded: Loaded) -> Library:
-    """The library that was loaded.
+def sound(loaded: Loaded) -> Loaded:
+    """What was loaded, now known to be free of problems.
 
     Raises:
         LibraryProblems: its files have problems, a key fails its proof, or a drawing cannot be drawn.
@@ -23,7 +23,7 @@ def sound(loaded: Loaded) -> Library:
     problems = _problems([*loaded.findings, *run(loaded)]) or _problems(list(_deeper(loaded)))
     if problems:
         raise LibraryProblems(as_text(problems))
-    return loaded.library
+    return loaded
 
 
 def _problems(findings: list[Finding]) -> list[Finding]:

@@ -68,8 +68,17 @@ def _uses(library: Library) -> Iterator[tuple[Use, Iterable[Basis]]]:
         yield ("quantities.html", quantity.id, quantity.name), quantity.basis
     for caution in library.cautions.values():
         yield ("cautions.html", caution.id, caution.title), caution.basis
-    for step in library.guides["making-the-slide"].steps:
-        yield ("method.html", f"step-{step.id}", library.guides["making-the-slide"].title), step.basis
+    for guide in library.guides.values():
+        for step in guide.steps:
+            yield (f"guides/{guide.id}.html", f"step-{step.id}", guide.title), step.basis
+        for said in guide.notes:
+            yield (f"guides/{guide.id}.html", "notes", guide.title), said.basis
+    for these in library.look_alikes.values():
+        for said in (these.decisive, *these.notes):
+            yield (f"look-alikes/{these.id}.html", "", these.title), said.basis
+    for voices in library.voices.values():
+        for said in (*voices.practice, *voices.published):
+            yield ("voices.html", voices.id, voices.title), said.basis
     for key in library.keys.values():
         for couplet in key.couplets.values():
             if couplet.note:

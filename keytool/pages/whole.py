@@ -7,21 +7,31 @@ from typing import Any
 
 from keytool.identify import ground
 from keytool.library.model import Library
+from keytool.pages.cards_page import cards_page
 from keytool.pages.characters_page import characters_page
+from keytool.pages.downloads import downloads, downloads_page
 from keytool.pages.entry_page import entry_page
+from keytool.pages.extras import Extras
+from keytool.pages.guides import guide_page, guides_page
 from keytool.pages.home import home
 from keytool.pages.key_page import key_page
-from keytool.pages.lists import cautions_page, entries_page, first_keys, keys_page, method_page, quantities_page, terms_page
+from keytool.pages.lists import cautions_page, entries_page, first_keys, keys_page, quantities_page, terms_page
+from keytool.pages.look_alikes import look_alike_page, look_alikes_page
+from keytool.pages.moving import live_field_page
+from keytool.pages.offline import offline_page
 from keytool.pages.page import Asset, Page
 from keytool.pages.prose import prose_pages
 from keytool.pages.sources_page import sources_page
+from keytool.pages.voices import voices_page
+
+NOTHING = Extras()
 
 
-def pages(library: Library, site: Path | None = None) -> list[Page]:
+def pages(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> list[Page]:
     """Every page, in a fixed order. The library must be free of problems."""
     grounds = [ground(library, key) for key in library.keys.values()]
     return [
-        *prose_pages(library, site or home() / "site"),
+        *prose_pages(library, site or home() / "site", extras.slots),
         keys_page(library),
         *(key_page(each) for each in grounds),
         entries_page(library),
@@ -30,19 +40,28 @@ def pages(library: Library, site: Path | None = None) -> list[Page]:
         terms_page(library),
         sources_page(library),
         cautions_page(library),
-        method_page(library),
+        guides_page(library),
+        *(guide_page(library, each) for each in library.guides.values()),
+        look_alikes_page(library),
+        *(look_alike_page(library, each) for each in library.look_alikes.values()),
+        voices_page(library),
         quantities_page(library),
+        *([live_field_page(library)] if library.manners else []),
+        cards_page(library, extras),
+        downloads_page(library, downloads(library)),
+        offline_page(),
     ]
 
 
-def assets(site: Path | None = None) -> list[Asset]:
-    """Every file under `site/assets`, as it stands there."""
+def assets(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> list[Asset]:
+    """Every file under `site/assets` as it stands there, the downloads, and the extra files."""
     folder = site or home() / "site"
-    return [
+    written = [
         Asset(path.relative_to(folder).as_posix(), path.read_bytes(), f"site/{path.relative_to(folder).as_posix()}")
         for path in sorted((folder / "assets").rglob("*"))
         if path.is_file()
     ]
+    return [*written, *downloads(library), *(Asset(path, content, "keydata") for path, content in extras.files.items())]
 
 
 def navigation(library: Library) -> list[dict[str, Any]]:
@@ -50,25 +69,36 @@ def navigation(library: Library) -> list[dict[str, Any]]:
     return [
         {"Home": "index.md"},
         {"Keys": ["keys/index.md", *({library.keys[id].title: f"keys/{id}.md"} for id in first_keys(library))]},
-        {"Entries": "entries/index.md"},
+        {"Entries": ["entries/index.md", {"Look-alikes": "look-alikes/index.md"}, {"Two voices": "voices.md"}]},
         {
             "Bench": [
-                {library.guides["making-the-slide"].title: "method.md"},
+                "guides/index.md",
+                *({each.title: f"guides/{each.id}.md"} for each in library.guides.values()),
+                *([{"Live field": "live-field.md"}] if library.manners else []),
+                {"Bench cards": "cards.md"},
                 {"Characters": "characters/index.md"},
                 {"Figures": "quantities.md"},
                 {"Take care": "cautions.md"},
             ]
         },
         {"Words": "terms.md"},
-        {"About": [{"About wetmount": "about.md"}, {"Sources": "sources.md"}]},
+        {"Contribute": [f"contribute/{name}.md" for name in ("index", "form", "fields", "judgement", "commands")]},
+        {
+            "About": [
+                {"About wetmount": "about.md"},
+                {"Sources": "sources.md"},
+                {"Downloads": "downloads.md"},
+                {"Without a network": "offline.md"},
+            ]
+        },
     ]
 
 
-def write(library: Library, folder: Path, site: Path | None = None) -> None:
+def write(library: Library, folder: Path, site: Path | None = None, extras: Extras = NOTHING) -> None:
     """Pages and assets as files under `folder`, for any site builder; what stood there under these names is replaced."""
-    for page in pages(library, site):
+    for page in pages(library, site, extras):
         _put(folder / page.path, page.text.encode())
-    for asset in assets(site):
+    for asset in assets(library, site, extras):
         _put(folder / asset.path, asset.content)
 
 

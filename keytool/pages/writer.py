@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 from keytool.library.basis import Basis
-from keytool.library.model import Library, Said, Term
+from keytool.library.model import Library, Quantity, Said, Term
 from keytool.library.show import basis_words, mark, name_of, plain, quantity_words
 from keytool.library.text import Link, QuantityRef, parts
 from keytool.pages.html import Child, Html, el, join
@@ -34,6 +34,10 @@ class Writer:
             return self.href(f"entries/{id}.html")
         if id in library.keys:
             return self.href(f"keys/{id}.html")
+        if id in library.guides:
+            return self.href(f"guides/{id}.html")
+        if id in library.look_alikes:
+            return self.href(f"look-alikes/{id}.html")
         for table, page in (
             (library.characters, "characters/index.html"),
             (library.terms, "terms.html"),
@@ -63,9 +67,13 @@ class Writer:
                 quantity_words(quantity),
                 href=self.href("quantities.html", part.id),
                 class_="wm-quantity",
-                title=plain(self.library, f"{quantity.name}. {quantity.about}"),
+                title=self._quantity_words(quantity),
             )
         return self.link(part.id, part.words) if isinstance(part, Link) else self._with_terms(part)
+
+    def _quantity_words(self, quantity: Quantity) -> str:
+        basis = "; ".join(basis_words(self.library, each) for each in quantity.basis)
+        return plain(self.library, f"{quantity.name}. {quantity.about} ({basis})")
 
     def _with_terms(self, text: str) -> Html:
         pattern, by_word = _terms(tuple(self.library.terms.values()))
@@ -136,6 +144,21 @@ class Writer:
             aria_label=f"Caution: {caution.title}",
         )
 
+    def brief_caution(self, id: str) -> Html:
+        """A caution in one line, linked to the whole of it."""
+        caution = self.library.cautions[id]
+        title = el("strong", el("a", caution.title, href=self.href("cautions.html", id)))
+        return el(
+            "aside",
+            title,
+            " ",
+            self.rich(caution.brief),
+            " ",
+            self.mark(caution.basis),
+            class_="wm-caution",
+            aria_label=f"Caution: {caution.title}",
+        )
+
     def legend(self) -> Html:
         """What the marks mean, folded away."""
         return el("details", el("summary", "What the marks mean"), legend_rows(self.library), class_="wm-legend", data_search_exclude=True)
@@ -159,14 +182,14 @@ def legend_rows(library: Library) -> Html:
 def _terms(terms: tuple[Term, ...]) -> tuple[re.Pattern[str] | None, dict[str, Term]]:
     """A pattern for the words of all terms, and the term of each.
 
-    Words that mean too much else are not explained unasked: short ones (end, key, lead), and
-    a part of the term that stands for the whole (field, for field of view).
+    Words that mean too much else are not explained unasked: everyday ones, short ones, and a
+    part of the term that stands for the whole (field, for field of view).
     """
     by_word = {
         word.lower(): term
         for term in terms
         for word in (term.term, *term.also)
-        if (len(word) > 4 or not word.islower()) and (word == term.term or word not in term.term.split())
+        if not term.everyday and (len(word) > 4 or not word.islower()) and (word == term.term or word not in term.term.split())
     }
     words = sorted(by_word, key=lambda word: (-len(word), word))
     return (re.compile(rf"\b({'|'.join(map(re.escape, words))})s?\b", re.IGNORECASE) if words else None), by_word

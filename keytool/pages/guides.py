@@ -1,0 +1,54 @@
+"""Guides: something done at the bench, step by step, each caution at its step."""
+
+from __future__ import annotations
+
+from keytool.library.model import Guide, Library, Step
+from keytool.library.show import plain
+from keytool.pages.html import Html, el
+from keytool.pages.page import Page, heading, page
+from keytool.pages.writer import Writer
+
+
+def guides_page(library: Library) -> Page:
+    """All guides, with what each is about."""
+    writer = Writer(library, "guides/index.md")
+    cards = [
+        el(
+            "li",
+            el("a", el("strong", each.title), el("span", plain(library, each.about)), href=writer.place(each.id), class_="wm-key-card"),
+        )
+        for each in library.guides.values()
+    ]
+    blocks = [heading(1, "At the bench"), el("ul", *cards, class_="wm-key-cards", role="list")]
+    return page("guides/index.md", "keydata/guides", "At the bench", blocks)
+
+
+def guide_page(library: Library, guide: Guide) -> Page:
+    """One guide."""
+    writer = Writer(library, f"guides/{guide.id}.md")
+    at_steps = {step.caution for step in guide.steps}
+    blocks: list[str] = [
+        heading(1, guide.title),
+        el("p", writer.rich(guide.about)),
+        *(writer.caution(each) for each in guide.cautions if each not in at_steps),
+        el("ol", *(_step(writer, step) for step in guide.steps), class_="wm-method"),
+    ]
+    if guide.notes:
+        blocks += [heading(2, "Notes", "notes"), el("ul", *(writer.said(each) for each in guide.notes), class_="wm-list")]
+    return page(
+        f"guides/{guide.id}.md",
+        library.files["guide", guide.id],
+        guide.title,
+        [*blocks, writer.legend()],
+        description=plain(library, guide.about),
+    )
+
+
+def _step(writer: Writer, step: Step) -> Html:
+    return el(
+        "li",
+        el("p", el("strong", writer.rich(step.do))),
+        el("div", writer.rich(step.why), " ", writer.mark(step.basis), class_="wm-said"),
+        writer.caution(step.caution) if step.caution else None,
+        id=f"step-{step.id}",
+    )

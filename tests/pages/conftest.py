@@ -1,0 +1,68 @@
+"""A built site and a browser to look at it with."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from keytool.library import Library, root
+from keytool.pages.build import build_site
+from tests.conftest import copy_mini
+
+CHROMIUM = "/usr/bin/chromium"
+PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
+
+
+@pytest.fixture(scope="session")
+def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site of the real library."""
+    out = tmp_path_factory.mktemp("site") / "built"
+    build_site(root(), out)
+    return out
+
+
+@pytest.fixture(scope="session")
+def mini_root(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A mini library that nobody breaks."""
+    return copy_mini(tmp_path_factory.mktemp("mini") / "library")
+
+
+@pytest.fixture(scope="session")
+def start_key(library: Library) -> str:
+    """The key one starts with."""
+    from keytool.pages.lists import first_keys
+
+    return first_keys(library)[0]
+
+
+@dataclass
+class Seen:
+    """A page with all it asked for and all it said in the console."""
+
+    page: Any
+    requests: list[str] = field(default_factory=list)
+    said: list[str] = field(default_factory=list)
+
+
+@pytest.fixture
+def visit(browser: Any) -> Iterator[Callable[..., Seen]]:
+    """Opens an address in a fresh context: `visit(url, color_scheme="dark", **PHONE)`."""
+    contexts = []
+
+    def opened(url: str, **how: Any) -> Seen:
+        context = browser.new_context(**how)
+        contexts.append(context)
+        seen = Seen(context.new_page())
+        seen.page.on("request", lambda request: seen.requests.append(request.url))
+        seen.page.on("console", lambda message: seen.said.append(message.text))
+        seen.page.on("pageerror", lambda error: seen.said.append(str(error)))
+        seen.page.goto(url)
+        return seen
+
+    yield opened
+    for context in contexts:
+        context.close()

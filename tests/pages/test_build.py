@@ -1,0 +1,129 @@
+"""The site as MkDocs builds it: whole or not at all, the same every time, and with no link that leads nowhere."""
+
+from __future__ import annotations
+
+from html.parser import HTMLParser
+from pathlib import Path
+from urllib.parse import unquote, urldefrag
+
+import pytest
+from mkdocs.config import load_config
+from mkdocs.structure.files import get_files
+
+from keytool.library import load
+from keytool.pages import assets, pages
+from keytool.pages.build import SiteNotBuilt, build_site
+
+ROOT = Path(__file__).parents[2]
+
+
+class Links(HTMLParser):
+    """What one page links to and loads, and the anchors it has."""
+
+    def __init__(self, html: str) -> None:
+        super().__init__()
+        self.links: list[str] = []
+        self.loads: list[str] = []
+        self.anchors: set[str] = set()
+        self.feed(html)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        given = {name: value or "" for name, value in attrs}
+        if "id" in given:
+            self.anchors.add(given["id"])
+        if tag == "a" and "href" in given:
+            self.links.append(given["href"])
+        if tag in ("script", "img", "source") and given.get("src"):
+            self.loads.append(given["src"])
+        if tag == "link" and given.get("rel") in ("stylesheet", "icon", "preload"):
+            self.loads.append(given["href"])
+
+
+def test_the_output_is_never_the_folder_of_the_sources():
+    config = load_config(str(ROOT / "mkdocs.yml"))
+    assert Path(config.site_dir) == ROOT / "build" / "site"
+    assert config.use_directory_urls is False and config.strict is True
+
+
+def test_the_plugin_hands_over_what_is_written(mini_root: Path, monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.setenv("WETMOUNT_ROOT", str(mini_root))
+    config = load_config(str(ROOT / "mkdocs.yml"))
+    config.plugins.on_config(config)
+    files = config.plugins.on_files(get_files(config), config=config)
+    given = {file.src_uri: file.content_bytes for file in files}
+    library = load(mini_root).library
+    expected = {each.path: each.text.encode() for each in pages(library)} | {each.path: each.content for each in assets()}
+    assert given == expected
+
+
+def test_each_page_knows_the_file_it_is_edited_in(mini_root: Path, monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.setenv("WETMOUNT_ROOT", str(mini_root))
+    monkeypatch.setenv("REPO_URL", "https://example.org/soil")
+    monkeypatch.setenv("EDIT_URI", "edit/main/")
+    out = mini_root.parent / "edited"
+    build_site(mini_root, out)
+    assert (
+        'href="https://example.org/soil/edit/main/keydata/entries/debris/coat-button.yaml"'
+        in (out / "entries/coat-button.html").read_text()
+    )
+    assert 'href="https://example.org/soil/edit/main/site/pages/about.md"' in (out / "about.html").read_text()
+
+
+def test_two_builds_give_the_same_bytes(mini_root: Path, tmp_path: Path):
+    trees = []
+    for name in ("one", "two"):
+        build_site(mini_root, tmp_path / name)
+        trees.append(
+            {path.relative_to(tmp_path / name).as_posix(): path.read_bytes() for path in (tmp_path / name).rglob("*") if path.is_file()}
+        )
+    assert trees[0].keys() == trees[1].keys()
+    assert [path for path in trees[0] if trees[0][path] != trees[1][path]] == []
+    assert not [path for path in tmp_path.iterdir() if path.name.startswith(".")], "nothing is left beside the site"
+
+
+def test_a_library_with_problems_leaves_the_old_site_whole(mini: Path, tmp_path: Path):
+    out = tmp_path / "site"
+    build_site(mini, out)
+    before = (out / "index.html").read_bytes()
+    entry = mini / "keydata" / "entries" / "debris" / "coat-button.yaml"
+    entry.write_text(entry.read_text().replace("within: [button]", "within: [buton]"))
+    with pytest.raises(SiteNotBuilt) as error:
+        build_site(mini, out)
+    assert "keydata/entries/debris/coat-button.yaml:" in error.value.message and "buton" in error.value.message
+    assert "Traceback" not in error.value.message
+    assert (out / "index.html").read_bytes() == before
+    assert [each.name for each in tmp_path.iterdir() if each.name.startswith(".")] == []
+
+
+def test_a_folder_that_is_no_site_is_not_replaced(mini: Path, tmp_path: Path):
+    (tmp_path / "thesis.txt").write_text("years of work")
+    with pytest.raises(SiteNotBuilt, match="holds no site"):
+        build_site(mini, tmp_path)
+    assert (tmp_path / "thesis.txt").read_text() == "years of work"
+
+
+def test_every_link_and_anchor_leads_somewhere_and_nothing_is_loaded_from_elsewhere(site: Path):
+    read = {path: Links(path.read_text(encoding="utf-8")) for path in site.rglob("*.html") if path.name != "404.html"}
+    assert len(read) > 20
+    for path, found in read.items():
+        for address in found.loads:
+            assert ":" not in address and (path.parent / unquote(address)).is_file(), (path, address)
+        for link in found.links:
+            if link.startswith(("https://squidfunk", "mailto:")):
+                continue
+            target, anchor = urldefrag(link)
+            there = (path.parent / unquote(target)).resolve() if target else path
+            there = there / "index.html" if there.is_dir() else there
+            assert there in read, (path.relative_to(site), link)
+            assert not anchor or "=" in anchor or anchor in read[there].anchors, (path.relative_to(site), link)
+
+
+def test_no_page_names_another_server(site: Path):
+    for path in site.rglob("*.html"):
+        text = path.read_text(encoding="utf-8")
+        assert "Content-Security-Policy" in text and "googleapis" not in text and "unpkg" not in text, path
+
+
+def test_the_shim_stands_with_its_licence(site: Path):
+    assert (site / "assets/vendor/iframe-worker.js").is_file()
+    assert "Martin Donath" in (site / "assets/vendor/iframe-worker.LICENSE").read_text()

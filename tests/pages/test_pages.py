@@ -1,0 +1,155 @@
+"""The pages as values: what they say, what they link to, and that text from data stays text."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from keytool.identify import CANNOT_TELL, address, answers_at, ground, stand
+from keytool.library import Library, load, root
+from keytool.library.basis import Basis
+from keytool.library.show import sureness_words
+from keytool.pages import assets, pages, write
+from keytool.pages.html import Html, el, json_in_page
+from keytool.pages.key_data import sureness_steps
+from keytool.pages.page import heading
+from keytool.pages.ways import ways
+from keytool.pages.writer import Writer
+
+HOSTILE = 'An "odd" & *starred* _under_ [link](x) |bar| name\u2028here'
+
+
+@pytest.fixture
+def small(mini: Path) -> Library:
+    return load(mini).library
+
+
+def page_at(library: Library, path: str) -> str:
+    return next(each.text for each in pages(library) if each.path == path)
+
+
+def test_children_are_escaped_and_html_is_not():
+    assert (
+        el("p", "<b> & co", Html("<i>x</i>"), class_="a", title='say "x"')
+        == '<p class="a" title="say &quot;x&quot;">&lt;b&gt; &amp; co<i>x</i></p>'
+    )
+
+
+def test_headings_take_words_as_they_are():
+    from markdown import markdown
+
+    html = markdown(heading(2, HOSTILE, "here"), extensions=["attr_list"])
+    assert "<em>" not in html and "<a " not in html and 'id="here"' in html
+    assert "&" in html and "*starred*" in re.sub(r"&#(\d+);", lambda m: chr(int(m[1])), html)
+
+
+def test_json_cannot_end_its_script():
+    assert json_in_page('"</script>\u2028"') == '"\\u003c/script>\\u2028"'
+
+
+def test_hostile_text_stays_text(small: Library):
+    from markdown import markdown
+
+    entry = small.entries["coat-button"]
+    named = replace(entry, common=HOSTILE, summary=HOSTILE, also=(HOSTILE,))
+    library = replace(small, entries={**small.entries, "coat-button": named})
+    for path in ("entries/coat-button.md", "keys/buttons.md", "entries/index.md"):
+        html = markdown(page_at(library, path).split("---\n", 2)[2], extensions=["attr_list", "toc"])
+        assert "<em>" not in html.replace("<em>x</em>", "") and 'href="x"' not in html, path
+        assert "*starred* _under_ [link](x) |bar|" in re.sub(r"&#(\d+);", lambda m: chr(int(m[1])), html), path
+
+
+def test_every_page_has_its_own_path_and_an_existing_source(library: Library):
+    made = pages(library)
+    assert len({each.path for each in made}) == len(made)
+    places = (root(), Path(__file__).parents[2])
+    assert [each.source for each in made if not any((place / each.source).exists() for place in places)] == []
+    assert {
+        "index.md",
+        "about.md",
+        "terms.md",
+        "sources.md",
+        "cautions.md",
+        "voices.md",
+        "guides/index.md",
+        "look-alikes/index.md",
+        "quantities.md",
+        "characters/index.md",
+        "entries/index.md",
+        "keys/index.md",
+    } <= {each.path for each in made}
+    assert {f"entries/{id}.md" for id in library.entries} | {f"keys/{id}.md" for id in library.keys} <= {each.path for each in made}
+
+
+def test_the_same_library_gives_the_same_pages(library: Library):
+    assert pages(library) == pages(library)
+
+
+def test_a_mark_says_its_basis_in_words_and_links_its_sources(small: Library):
+    writer = Writer(small, "entries/x.md")
+    html = writer.mark([Basis("published", ("demo-source",), "seen"), Basis("memory")])
+    assert ">~</span>" in html, "the weakest of the two is shown"
+    assert "published, value seen" in html and 'href="../sources.html#demo-source"' in html
+
+
+def test_a_term_is_explained_where_it_first_stands(small: Library):
+    writer = Writer(small, "entries/x.md")
+    assert '<abbr title="A loop at the back of a button.">Shanks</abbr>' in writer.rich("Shanks are shanks")
+    assert "abbr" not in writer.rich("a shank")
+
+
+def test_no_mark_stands_inside_a_paragraph(library: Library):
+    """A browser ends a paragraph where `<details>` begins, and the mark would fall on a line of its own."""
+    for each in pages(library):
+        for paragraph in re.findall(r"<p\b[^>]*>.*?</p>", each.text, re.DOTALL):
+            assert "<details" not in paragraph, each.path
+
+
+def test_every_statement_of_an_entry_stands_on_its_page(library: Library):
+    for entry in library.entries.values():
+        text = page_at_cache(library)[f"entries/{entry.id}.md"]
+        for statement in entry.statements.values():
+            assert f'characters/index.html#{statement.character}"' in text, (entry.id, statement.character)
+        for mistake in entry.mistaken_for:
+            assert f'href="{mistake.entry}.html"' in text, (entry.id, mistake.entry)
+
+
+def page_at_cache(library: Library, _kept: dict[int, dict[str, str]] = {}) -> dict[str, str]:  # noqa: B006
+    if id(library) not in _kept:
+        _kept[id(library)] = {each.path: each.text for each in pages(library)}
+    return _kept[id(library)]
+
+
+def test_ways_lead_where_they_say(library: Library):
+    checked = 0
+    for key in library.keys.values():
+        it = ground(library, key)
+        for entry in list(library.members(key.scope))[::5]:
+            for way in ways(it, entry.id)[:3]:
+                standing = stand(it, answers_at(it, address(way.answers)))
+                assert standing.ends == (way.end,) and entry.id in it.within[way.end]
+                assert all(each.lead != CANNOT_TELL for each in way.answers)
+                checked += 1
+    assert checked > 20
+
+
+def test_words_for_how_sure_are_those_of_the_command_line():
+    steps = sureness_steps()
+    for part in range(4001):
+        for chance in (part / 4000, min(1.0, part / 4000 + 1e-9)):
+            assert [words for start, words in steps if start <= chance][-1] == sureness_words(chance)
+
+
+def test_writing_gives_pages_and_assets(small: Library, tmp_path: Path):
+    out = tmp_path / "out"
+    write(small, out)
+    expected = {each.path: each.text.encode() for each in pages(small)} | {each.path: each.content for each in assets()}
+    assert {path.relative_to(out).as_posix(): path.read_bytes() for path in out.rglob("*") if path.is_file()} == expected
+
+
+def test_hand_written_pages_have_no_slot_left(library: Library):
+    for path in ("index.md", "about.md"):
+        assert "<!--" not in page_at_cache(library)[path]

@@ -1,0 +1,113 @@
+"""The site opened from a folder: no request leaves it, the console stays silent, and everyone can read it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from keytool.library import Library
+from tests.pages.conftest import PHONE, Seen
+
+pytestmark = pytest.mark.browser
+
+Visit = Callable[..., Seen]
+TAGS = ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"]
+
+
+def an_entry(library: Library) -> str:
+    """The entry with most on its page."""
+    return max(library.entries.values(), key=lambda each: (len(each.mistaken_for) + len(each.tells) + len(each.statements), each.id)).id
+
+
+@pytest.fixture(scope="session")
+def kinds(library: Library, start_key: str) -> list[str]:
+    """One page of each kind."""
+    return [
+        "index.html",
+        "keys/index.html",
+        f"keys/{start_key}.html",
+        "entries/index.html",
+        f"entries/{an_entry(library)}.html",
+        "characters/index.html",
+        "terms.html",
+        "sources.html",
+        "cautions.html",
+        "guides/index.html",
+        "guides/making-the-slide.html",
+        "look-alikes/index.html",
+        "voices.html",
+        "quantities.html",
+        "about.html",
+    ]
+
+
+def test_no_request_leaves_the_folder_and_nothing_is_said(visit: Visit, site: Path, kinds: list[str]):
+    for path in kinds:
+        seen = visit((site / path).as_uri())
+        seen.page.wait_for_timeout(100)
+        assert [each for each in seen.requests if not each.startswith(("file:", "data:", "blob:"))] == [], path
+        assert seen.said == [], path
+
+
+def test_search_finds_an_entry_from_a_folder(visit: Visit, site: Path, library: Library):
+    entry = next(each for each in library.entries.values() if each.scientific and " " not in each.scientific)
+    seen = visit((site / "keys" / "index.html").as_uri(), viewport={"width": 1280, "height": 800})
+    seen.page.locator(".md-search__input").fill(entry.scientific)
+    found = seen.page.locator(f'.md-search-result__link[href*="entries/{entry.id}.html"]').first
+    found.wait_for(timeout=8000)
+    assert [each for each in seen.requests if not each.startswith(("file:", "data:", "blob:"))] == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_pages_pass_the_accessibility_rules(visit: Visit, site: Path, kinds: list[str], scheme: str):
+    from axe_playwright_python.sync_playwright import Axe
+
+    for path in kinds:
+        seen = visit((site / path).as_uri(), color_scheme=scheme, **PHONE)
+        result = Axe().run(seen.page, options={"runOnly": {"type": "tag", "values": TAGS}})
+        assert problems(result) == [], path
+    seen.page.close()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_walk_and_its_end_pass_the_accessibility_rules(visit: Visit, site: Path, start_key: str, scheme: str):
+    from axe_playwright_python.sync_playwright import Axe
+
+    page = visit((site / "keys" / f"{start_key}.html").as_uri(), color_scheme=scheme, **PHONE).page
+    for _ in range(12):
+        assert problems(Axe().run(page, options={"runOnly": {"type": "tag", "values": TAGS}})) == []
+        if not page.locator(".wm-asked").count():
+            break
+        page.keyboard.press("1")
+    assert page.locator(".wm-arrival h2").count()
+
+
+def problems(result: Any) -> list[tuple[str, str]]:
+    return [(each["id"], node["html"][:200]) for each in result.response["violations"] for node in each["nodes"]]
+
+
+def test_no_page_scrolls_sideways_on_a_phone(visit: Visit, site: Path, kinds: list[str]):
+    for path in kinds:
+        page = visit((site / path).as_uri(), **PHONE).page
+        assert page.evaluate("document.documentElement.scrollWidth") <= 360, path
+
+
+def test_a_mark_unfolds_its_words_at_a_tap(visit: Visit, site: Path, library: Library):
+    page = visit((site / "entries" / f"{an_entry(library)}.html").as_uri(), **PHONE).page
+    mark = page.locator("table details.wm-basis").first
+    assert mark.locator("div").first.is_hidden()
+    mark.locator("summary").tap()
+    assert mark.locator("div").first.is_visible()
+    assert mark.locator("summary").get_attribute("title")
+
+
+def test_the_dim_room_is_dim(visit: Visit, site: Path, start_key: str):
+    """No glare: a dark ground, text in warm light with less blue than red."""
+    page = visit((site / "keys" / f"{start_key}.html").as_uri(), color_scheme="dark", **PHONE).page
+    colours = page.evaluate("""() => ['backgroundColor', 'color'].map(name =>
+        getComputedStyle(document.body)[name].match(/[\\d.]+/g).slice(0, 3).map(Number))""")
+    ground, ink = colours
+    assert max(ground) < 40 and 140 < ink[0] < 235 and ink[2] < 0.75 * ink[0]
