@@ -19,7 +19,7 @@ card: $(VENV)/.installed
 	$(RUN)/wetmount card --key nematode-mouthparts --paper A4 -o card.pdf
 
 site: $(VENV)/.installed
-	$(RUN)/wetmount site
+	$(RUN)/wetmount site --cards
 
 test: $(VENV)/.installed-test chromium
 	$(RUN)/python -m pytest
@@ -30,6 +30,7 @@ lint: $(VENV)/.installed-test
 
 bench: $(VENV)/.installed-test
 	$(RUN)/python benchmarks/run.py
+	$(RUN)/python benchmarks/live_field.py
 
 $(VENV)/.installed: pyproject.toml
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || \

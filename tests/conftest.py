@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import os
 import shutil
+from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -32,6 +35,12 @@ def everything_found(loaded: Loaded) -> list[Finding]:
     return found
 
 
+@pytest.fixture(scope="session", autouse=True)
+def own_cache(tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Keeps what the tests remember out of the user's cache, also for the commands they start."""
+    os.environ["XDG_CACHE_HOME"] = str(tmp_path_factory.mktemp("cache"))
+
+
 @pytest.fixture
 def mini(tmp_path: Path) -> Path:
     """A fresh copy of the mini library, to be read or broken."""
@@ -48,3 +57,24 @@ def loaded() -> Loaded:
 def library(loaded: Loaded):
     """The real library."""
     return loaded.library
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Any]:
+    """Chromium, one for the whole run; without it these tests are skipped by name, but fail where CI is true."""
+    missing = ""
+    try:
+        from playwright.sync_api import sync_playwright
+    except ImportError:
+        missing = "playwright is not installed (pip install '.[test]')"
+    path = shutil.which("chromium")
+    if not missing and not path:
+        missing = "there is no chromium (apt-get install chromium)"
+    if missing:
+        if os.environ.get("CI") == "true":
+            pytest.fail(f"browser tests cannot run: {missing}")
+        pytest.skip(f"browser tests not run: {missing}")
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(executable_path=path, args=["--no-sandbox"])
+        yield started
+        started.close()

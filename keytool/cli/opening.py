@@ -6,8 +6,8 @@ from pathlib import Path
 
 import click
 
-from keytool.library import Library, Loaded, NoLibrary, load, root
-from keytool.library.checks import run as run_checks
+from keytool.cli.remembered import recall, remember
+from keytool.library import Library, Loaded, NoLibrary, root
 
 
 def where(named: Path | None) -> Path:
@@ -20,6 +20,9 @@ def where(named: Path | None) -> Path:
 
 def opened(named: Path | None) -> Loaded:
     """The library as loaded. Ends the command when it has problems, since nothing is to be made from those."""
+    from keytool.library import load
+    from keytool.library.checks import run as run_checks
+
     loaded = load(where(named))
     problems = [each for each in (*loaded.findings, *run_checks(loaded)) if each.severity.value == "problem"]
     if problems:
@@ -30,8 +33,13 @@ def opened(named: Path | None) -> Loaded:
 
 
 def library(named: Path | None) -> Library:
-    """The library, free of problems."""
-    return opened(named).library
+    """The library, free of problems; remembered from the last time where nothing has changed since."""
+    folder = where(named)
+    known = recall(folder)
+    if known is None:
+        known = opened(named).library
+        remember(folder, known)
+    return known
 
 
 def pick(word: str, allowed: list[str], what: str) -> str:

@@ -19,7 +19,11 @@ if TYPE_CHECKING:
 @click.argument("id")
 @click.pass_obj
 def show_command(named: Path | None, id: str) -> None:
-    """Show what the library says of ID, each statement with its basis mark."""
+    """Show what the library says of ID, each statement with its basis mark.
+
+    ID is that of an entry, key, character, source, term, caution or bench figure, such as
+    plectus, nematode-mouthparts or strong-spear. See `wetmount list`.
+    """
     from keytool.cli.opening import library, pick
     from keytool.cli.terminal import Terminal
 

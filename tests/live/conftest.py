@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
@@ -15,27 +14,6 @@ from keytool.figures import motion
 ROOT = Path(__file__).resolve().parents[2]
 ASSETS = ROOT / "site" / "assets"
 CHROMIUM = Path("/usr/bin/chromium")
-
-
-@pytest.fixture(scope="session")
-def browser() -> Iterator[Any]:
-    try:
-        from playwright.sync_api import sync_playwright
-    except ImportError as error:
-        _without(f"playwright is not installed ({error})")
-    if not CHROMIUM.exists():
-        _without(f"there is no {CHROMIUM}")
-    with sync_playwright() as play:
-        chromium = play.chromium.launch(executable_path=str(CHROMIUM), args=["--no-sandbox"])
-        yield chromium
-        chromium.close()
-
-
-def _without(why: str) -> None:
-    """Skips, but fails where a green run must mean that everything ran."""
-    if os.environ.get("CI") == "true":
-        pytest.fail(f"browser tests cannot run: {why}")
-    pytest.skip(f"browser tests left out: {why}")
 
 
 @pytest.fixture(scope="module")

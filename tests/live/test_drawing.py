@@ -7,9 +7,6 @@ from typing import Any
 
 import pytest
 
-from keytool.figures import motion
-from keytool.library.model import Library
-
 pytestmark = pytest.mark.browser
 
 Script = Callable[..., Any]
@@ -73,34 +70,3 @@ def test_what_the_lens_resolves_is_the_bench_figure(script: Script) -> None:
     # bench quantity: 0.61 × 0.55 µm / 0.65 = 0.52 µm at 400×; 3.36 µm for a 4× objective of aperture 0.10
     assert script("(W) => W.resolution(0.65)") == pytest.approx(0.516, abs=5e-4)
     assert script("(W) => W.resolution(0.10)") == pytest.approx(3.355, abs=5e-3)
-
-
-@pytest.mark.parametrize(("power", "diameter", "aperture"), [("low", 4500, 0.10), ("high", 450, 0.65)])
-def test_a_frame_with_60_organisms_costs_less_than_4_ms_of_script(
-    script: Script, library: Library, record_property: Any, power: str, diameter: float, aperture: float
-) -> None:
-    moving = [each for each in motion.whole_field(library, [])["movers"] if each["motion"] != "still"]
-    movers = [{**each, "count": 60 // len(moving) + (i < 60 % len(moving))} for i, each in enumerate(moving)]
-    costs = script("""async (W, arg) => {
-      const field = W.createField({ diameter_um: arg.diameter, movers: arg.movers, drift: { speed: 10, direction: 0 } });
-      if (field.bodies.length !== 60) { throw new Error("not 60"); }
-      W.step(field, 4);
-      const canvas = document.querySelector("canvas");
-      canvas.width = canvas.height = 1152;
-      const ctx = canvas.getContext("2d");
-      ctx.setTransform(2, 0, 0, 2, 0, 0);
-      const costs = [];
-      for (let i = 0; i < 420; i++) {
-        await new Promise(requestAnimationFrame);
-        const start = performance.now();
-        W.step(field, 1 / 60);
-        W.draw(ctx, field, { pixels: 576, ink: "#1d1b18", paper: "#fffdf8", aperture: arg.aperture, trails: true });
-        costs.push(performance.now() - start);
-      }
-      return costs.slice(120);
-    }""", {"movers": movers, "diameter": diameter, "aperture": aperture})
-    costs = sorted(costs)
-    median, p95 = costs[len(costs) // 2], costs[int(0.95 * len(costs))]
-    record_property("frame cost, ms", f"{power}: median {median:.2f}, 95 % under {p95:.2f}")
-    print(f"{power}: median {median:.2f} ms, p95 {p95:.2f} ms")
-    assert median < 4
