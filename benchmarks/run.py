@@ -49,11 +49,12 @@ def schema_check(work: Path) -> None:
     for name, schema in load(root()).schemas.named().items():
         (schemas / name).write_text(json.dumps({**schema, "$id": (schemas / name).as_uri()}), "utf-8")
     calls = " && ".join(
-        f"{BIN}/check-jsonschema --schemafile {schemas}/{kind}.schema.json {' '.join(str(path) for path in sorted((PROJECT / 'keydata').glob(files)))}"
-        for kind, files in (("entry", "entries/*/*.yaml"), ("character", "characters/*.yaml"), ("key", "keys/*.yaml"))
+        f"{BIN}/check-jsonschema --schemafile {schemas}/{kind}.schema.json keydata/{files}"
+        for kind, files in (("entry", "entries/*/*.yaml"), ("character", "characters/*.yaml"), ("key", "keys/*.yaml"),
+                            ("guide", "guides/*.yaml"), ("look-alike", "look-alikes/*.yaml"))
     )
     ours, peer = pair((sys.executable, "-c", script), ("sh", "-c", calls))
-    report("Schemas, loading included (check-jsonschema, three calls)", ours, peer, "wanted: 1.0 at most")
+    report("Schemas, loading included (check-jsonschema, one call a kind)", ours, peer, "wanted: 1.0 at most")
 
 
 def site_build(work: Path) -> None:

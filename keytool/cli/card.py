@@ -12,7 +12,8 @@ import click
 @click.option("--paper", default="A4", show_default=True, help="Paper size.")
 @click.option("-o", "--output", type=click.Path(path_type=Path, dir_okay=False), default=Path("card.pdf"), show_default=True,
               help="The file to write. An older one is replaced only when the new one is whole.")
-@click.option("--landscape/--portrait", "landscape", default=None, help="Which way the paper is turned. Default: the way that reads better.")
+@click.option("--landscape/--portrait", "landscape", default=None,
+              help="Which way the paper is turned. Default: the way that reads better.")
 @click.option("--field", "fields", multiple=True, metavar="OBJECTIVE=MM",
               help="Your own field diameter, such as 40=0.45 for the 40x objective; printed on the card.")
 @click.option("--address", default="", help="Web address of your copy of the site, printed with a QR code.")
@@ -52,5 +53,6 @@ def _diameters(fields: tuple[str, ...]) -> dict[int, float]:
         try:
             result[int(objective.removesuffix("x"))] = float(millimetres)
         except ValueError:
-            raise click.UsageError(f"'{each}' is not a field diameter. Write the objective, '=', and millimetres, such as 40=0.45.") from None
+            tip = "Write the objective, '=', and millimetres, such as 40=0.45."
+            raise click.UsageError(f"'{each}' is not a field diameter. {tip}") from None
     return result

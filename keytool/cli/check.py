@@ -33,7 +33,7 @@ def check_command(named: Path | None, form: str) -> None:
     counts: dict[str, int] = {}
     if not any(each.severity is Severity.PROBLEM for each in findings):
         counts, more = _proofs(loaded)
-        findings += [*more, *_drawings(loaded)]
+        findings += [*more, *_pictures(loaded)]
     if form == "json":
         terminal.raw(json.dumps({"counts": counts, "findings": json.loads(as_json(findings))}, ensure_ascii=False, indent=2))
     else:
@@ -41,7 +41,8 @@ def check_command(named: Path | None, form: str) -> None:
             terminal.raw(as_text(findings))
         if counts:
             terminal.say(", ".join(f"{number} {name}" for name, number in counts.items()) + ".")
-            _costs(loaded, terminal)
+            if not any(each.severity is Severity.PROBLEM for each in findings):
+                _costs(loaded, terminal)
     sys.exit(1 if any(each.severity is Severity.PROBLEM for each in findings) else 0)
 
 
@@ -64,10 +65,13 @@ def _proofs(loaded: Loaded) -> tuple[dict[str, int], list[Finding]]:
     return counts, [each for proof in proofs for each in findings(loaded, proof)]
 
 
-def _drawings(loaded: Loaded) -> list[Finding]:
+def _pictures(loaded: Loaded) -> list[Finding]:
+    """What is wrong with the drawings, and with the photographs and their records."""
+    from keytool.contribute.photo.record import wrong
     from keytool.figures.findings import findings
 
-    return list(findings(loaded))
+    photos = [file.name for (kind, _), file in loaded.files.by_id.items() if kind == "photo"]
+    return [*findings(loaded), *(each for name in photos for each in wrong(loaded, loaded.root / name, name))]
 
 
 def _costs(loaded: Loaded, terminal: object) -> None:

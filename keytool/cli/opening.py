@@ -6,8 +6,8 @@ from pathlib import Path
 
 import click
 
-from keytool.cli.remembered import recall, remember
 from keytool.library import Library, Loaded, NoLibrary, root
+from keytool.library.remembered import recall, remember
 
 
 def where(named: Path | None) -> Path:

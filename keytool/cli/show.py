@@ -96,14 +96,16 @@ class Showing:
         if entry.feeding:
             out.say(f"Lives as: {feeding_words(library, entry.feeding)} {self._mark(entry.feeding_basis)}", indent=2)
         if entry.commonness:
-            out.say(f"In soil drops: {library.vocabulary['commonness'][entry.commonness].label} {self._mark(entry.commonness_basis)}", indent=2)
+            often = library.vocabulary["commonness"][entry.commonness].label
+            out.say(f"In soil drops: {often} {self._mark(entry.commonness_basis)}", indent=2)
         if entry.would_tell:
             out.say(f"What would tell: {plain(library, entry.would_tell)}", indent=2)
         if entry.statements:
             out.say(out.bold("What it shows"))
         for id, statement in entry.statements.items():
             stated = "" if statement.stated_by == entry.id else f" (as every {name_of(library, statement.stated_by)})"
-            out.say(f"{library.characters[id].name}: {showing_words(library, statement)} {self._mark(statement.basis)}{stated}", indent=4, label="  -")
+            shown = f"{showing_words(library, statement)} {self._mark(statement.basis)}"
+            out.say(f"{library.characters[id].name}: {shown}{stated}", indent=4, label="  -")
         self._said("What it tells", entry.tells)
         for number, each in enumerate(entry.mistaken_for):
             if number == 0:
@@ -139,7 +141,8 @@ class Showing:
         if character.is_number:
             out.say(f"Measured in {character.unit}, read to plus or minus {number(character.plus_minus)} µm "
                     f"{self._mark(character.plus_minus_basis)}", indent=2)
-        out.say(f"Misread by a careful beginner about {number(100 * character.misread)} times in 100 {self._mark(character.misread_basis)}", indent=2)
+        out.say(f"Misread by a careful beginner about {number(100 * character.misread)} times in 100 "
+                f"{self._mark(character.misread_basis)}", indent=2)
 
     def _legend(self) -> None:
         from keytool.library.show import basis_words, mark

@@ -51,7 +51,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
     words = vocabulary(next(_of(files, "vocabulary"), {}))
     quantities = {id: _quantity(id, raw) for part in _of(files, "quantities") for id, raw in part.items()}
     characters = {raw["id"]: _character(raw, words) for raw in _of(files, "character")}
-    reader = _Reader(words, characters, quantities)
+    reader = Reader(words, characters, quantities)
     entries = reader.entries({raw["id"]: raw for raw in _of(files, "entry")})
     return Library(
         version=__version__,
@@ -61,7 +61,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         keys={raw["id"]: reader.key(raw) for raw in _of(files, "key")},
         sources={id: Source(id, raw["cite"], raw["read"], raw.get("note", ""))
                  for part in _of(files, "sources") for id, raw in sorted(part.items())},
-        terms={id: Term(id, raw["term"], tuple(raw.get("also", ())), raw["means"])
+        terms={id: Term(id, raw["term"], tuple(raw.get("also", ())), raw["means"], raw.get("everyday", False))
                for part in _of(files, "terms") for id, raw in sorted(part.items())},
         cautions={id: Caution(id, raw["title"], raw["brief"], raw["text"], raw["defer"], bases(raw["basis"]))
                   for part in _of(files, "cautions") for id, raw in part.items()},
@@ -167,7 +167,7 @@ def _reading_order(key: Raw) -> list[str]:
     return [*reversed(backwards), *(id for id in key["couplets"] if id not in seen)]
 
 
-class _Reader:
+class Reader:
     """Builds what needs the characters and quantities to be read."""
 
     def __init__(self, words: Vocabulary, characters: Mapping[str, Character], quantities: Mapping[str, Quantity]) -> None:
@@ -214,9 +214,10 @@ class _Reader:
         character = self.characters.get(id)
         if character is None:
             return None
-        return Statement(id, self._stated(character, raw), raw.get("unit", character.unit), bases(raw["basis"]), entry)
+        return Statement(id, self.stated(character, raw), raw.get("unit", character.unit), bases(raw["basis"]), entry)
 
-    def _stated(self, character: Character, raw: Raw) -> Showing:
+    def stated(self, character: Character, raw: Raw) -> Showing:
+        """What is stated of a character in an entry, in base units."""
         if character.is_number:
             factor = _factor(self.words, raw.get("unit", character.unit))
             everything = Interval()

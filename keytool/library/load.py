@@ -20,8 +20,11 @@ from keytool.library.yaml_file import DataPath, YamlFile, read_yaml
 SINGLE = {"vocabulary.yaml": "vocabulary", "terms.yaml": "terms", "cautions.yaml": "cautions",
           "bench/shortcuts.yaml": "shortcuts", "bench/manners.yaml": "manners", "bench/voices.yaml": "voices"}
 NEEDED = f"guides/{build.FIRST_GUIDE}.yaml"
-FOLDERS = {"characters": "character", "keys": "key", "entries": "entry", "guides": "guide", "look-alikes": "look-alike"}
-DEPTHS = {"entries": 3}
+FOLDERS = {"characters": "character", "keys": "key", "entries": "entry", "guides": "guide", "look-alikes": "look-alike",
+           "photos": "photo"}
+DEPTHS = {"entries": 3, "photos": 3}
+PICTURES = (".page.jpg", ".card.png")
+"""How the pictures of a photograph end that stand beside its record."""
 
 
 @dataclass(frozen=True)
@@ -53,6 +56,7 @@ class Loaded:
     files: Files
     schemas: Schemas
     findings: tuple[Finding, ...] = field(default=())
+    root: Path = Path()
 
     @property
     def problems(self) -> tuple[Finding, ...]:
@@ -66,7 +70,7 @@ def load(root: Path) -> Loaded:
     words, findings = _vocabulary(keydata)
     schemas = Schemas(keydata / "schema", words)
     if findings:  # every other file is held against the vocabulary, so that comes first
-        return Loaded(build.library({}), Files({}, frozenset({"vocabulary"})), schemas, tuple(findings))
+        return Loaded(build.library({}), Files({}, frozenset({"vocabulary"})), schemas, tuple(findings), root)
     findings = [] if (keydata / NEEDED).is_file() else [*read_yaml(keydata / NEEDED, f"keydata/{NEEDED}").findings]
     usable: dict[tuple[str, str], YamlFile] = {}
     taken: dict[tuple[str, str], str] = {}
@@ -80,14 +84,14 @@ def load(root: Path) -> Loaded:
         file = read_yaml(path, name)
         wrong = [*file.findings, *(schemas.findings(kind, file) if file.data is not None else [])]
         if not wrong:
-            wrong = [*_misnamed(kind, path, file), *_taken(kind, file, taken)]
+            wrong = [*_misnamed(kind, path, file), *taken_ids(kind, file, taken)]
         findings += wrong
         if wrong:
             broken |= {path.stem, *_own_id(file)}
         else:
             usable[kind, path.stem if kind in FOLDERS.values() else path.name] = file
     files = Files(usable, frozenset(broken))
-    return Loaded(build.library(usable), files, schemas, tuple(sorted(findings, key=lambda each: each.order)))
+    return Loaded(build.library(usable), files, schemas, tuple(sorted(findings, key=lambda each: each.order)), root)
 
 
 def _vocabulary(keydata: Path) -> tuple[Mapping[str, Any], list[Finding]]:
@@ -120,9 +124,11 @@ def _kind(path: Path, keydata: Path) -> str | None:
 
 def _stray(path: Path, name: str, keydata: Path) -> Iterator[Finding]:
     inside = path.relative_to(keydata)
-    if path.is_file() and inside.parts[0] != "schema" and not path.name.startswith("."):
+    is_picture = inside.parts[0] == "photos" and path.name.endswith(PICTURES)
+    if path.is_file() and inside.parts[0] != "schema" and not path.name.startswith(".") and not is_picture:
         yield Finding("place", Place(name), "Nothing reads this file.",
-                      "characters/<id>.yaml, keys/<id>.yaml, entries/<theme>/<id>.yaml, guides/<id>.yaml, look-alikes/<id>.yaml, "
+                      "characters/<id>.yaml, keys/<id>.yaml, entries/<theme>/<id>.yaml, guides/<id>.yaml, "
+                      "look-alikes/<id>.yaml, photos/<entry>/<id>.yaml, "
                       "sources*.yaml, bench/quantities*.yaml, " + ", ".join(SINGLE),
                       "Move it to its place, and let its name end in .yaml.")
 
@@ -138,7 +144,7 @@ def _misnamed(kind: str, path: Path, file: YamlFile) -> Iterator[Finding]:
                       tip="Move the file to the folder of its theme.")
 
 
-def _taken(kind: str, file: YamlFile, taken: dict[tuple[str, str], str]) -> Iterator[Finding]:
+def taken_ids(kind: str, file: YamlFile, taken: dict[tuple[str, str], str]) -> Iterator[Finding]:
     """Ids that stand in two files: two entries in different folders, or an entry and a key."""
     whole = kind in FOLDERS.values()
     ids = [file.data["id"]] if whole else list(file.data) if kind in ("sources", "quantities") else []

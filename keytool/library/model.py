@@ -220,12 +220,16 @@ class Source:
 
 @dataclass(frozen=True, slots=True)
 class Term:
-    """A word of the trade and its meaning in one sentence."""
+    """A word of the trade and its meaning in one sentence.
+
+    An `everyday` word is also used in its everyday sense, so that only a link to the term may explain it.
+    """
 
     id: str
     term: str
     also: tuple[str, ...]
     means: str
+    everyday: bool
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,12 @@
-"""Whatever is done to a file, loading and checking end with findings, never with a traceback."""
+"""Whatever is done to a file, loading and checking end with findings, never with a traceback, and soon.
+
+`WETMOUNT_FUZZ=5000` tries more files than the 300 of every run.
+"""
 
 from __future__ import annotations
 
+import os
+import time
 from pathlib import Path
 
 import pytest
@@ -12,6 +17,9 @@ from hypothesis import strategies as st
 from keytool.library import load
 from keytool.library.report import as_json, as_text
 
+FILES = int(os.environ.get("WETMOUNT_FUZZ", "300"))
+LONGEST = 2.0
+"""Seconds; longer would be a hang."""
 SNIPPETS = ["{", "}", "[", "]", ": ", "- ", "\n", "  ", "'", '"', "#", "&a ", "*a", "!t ", "|", "null", "true", "0", "-1", "1e9", "no",
             "[[", "]]", "{x}", "[[x]]", "button", "holes", "any: true", "otherwise: true", "couplet: holes", "key: sewing", "\t", "µ",
             "\u200b"]
@@ -30,7 +38,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return copy_mini(tmp_path_factory.mktemp("fuzz") / "mini")
 
 
-@settings(max_examples=300, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=FILES, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(data=st.data(), changes=edits(), swap_line=st.booleans())
 def test_a_changed_file_never_ends_in_a_traceback(folder: Path, data: st.DataObject, changes: list[tuple[float, int, str]],
                                                   swap_line: bool) -> None:
@@ -47,7 +55,9 @@ def test_a_changed_file_never_ends_in_a_traceback(folder: Path, data: st.DataObj
         text = "\n".join([*lines[:at], *lines[at + 1:], lines[at]])
     try:
         path.write_bytes(text.encode("utf-8", "surrogatepass"))
+        begun = time.perf_counter()
         found = everything_found(load(folder))
+        assert time.perf_counter() - begun < LONGEST
         assert not [each for each in found if "itself failed" in each.message]
         assert all(each.message and each.place.line >= 1 and each.place.column >= 1 for each in found)
         assert as_text(found) and as_json(found)

@@ -34,5 +34,6 @@ def _link(loaded: Loaded, text: Part, id: str) -> Iterator[Finding]:
     if any(id in of_kind(loaded, what) or is_broken(loaded, what, id) for what in LINKED):
         return
     known = [each for what in LINKED for each in of_kind(loaded, what)]
-    yield Finding(NAME, text.place, f"The link [[{id}]] leads nowhere.", "the id of an entry, key, character, term, caution, guide or set of look-alikes",
+    yield Finding(NAME, text.place, f"The link [[{id}]] leads nowhere.",
+                  "the id of an entry, key, character, term, caution, guide or set of look-alikes",
                   did_you_mean(id, known) or "Mend the id, or write the plain word without brackets.")

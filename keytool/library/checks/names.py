@@ -24,6 +24,7 @@ NAMED = {
     ("guide", ("steps", ANY, "caution")): "caution",
     ("guide", ("cautions", ANY)): "caution",
     ("look-alike", ("entries", ANY)): "entry",
+    ("photo", ("entry",)): "entry",
     ("look-alike", ("characters", ANY)): "character",
     ("voices", (ANY, "entries", ANY)): "entry",
     ("voices", (ANY, "keys", ANY)): "key",

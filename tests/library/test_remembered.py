@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from keytool.cli import remembered
 from keytool.cli.opening import library
+from keytool.library import remembered
 
 
 @pytest.fixture(autouse=True)

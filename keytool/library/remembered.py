@@ -11,7 +11,7 @@ import os
 import pickle
 from pathlib import Path
 
-from keytool.library import Library
+from keytool.library.model import Library
 from keytool.library.save import save
 
 MOST_KEPT = 4
@@ -46,7 +46,7 @@ def _file(root: Path) -> Path:
 def _hash(root: Path) -> str:
     """Of the names and bytes of all files of the library and of the code that reads them."""
     whole = hashlib.sha256()
-    for folder in (root / "keydata", Path(__file__).parents[1] / "library"):
+    for folder in (root / "keydata", Path(__file__).parent):
         for path in sorted(folder.rglob("*")):
             if path.suffix in (".yaml", ".json", ".py"):
                 whole.update(path.relative_to(folder).as_posix().encode() + b"\0")

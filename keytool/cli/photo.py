@@ -1,0 +1,93 @@
+"""`wetmount photo`: take photographs into the library."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+
+@click.group("photo", short_help="Take photographs into the library.")
+def photo_command() -> None:
+    """Take photographs into the library, each with its author, its licence and its scale.
+
+    The original stays with you; the library keeps two smaller pictures without any hidden data, with a scale bar burnt in.
+    """
+
+
+@photo_command.command("add", short_help="Take in one photograph.")
+@click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
+@click.option("--entry", required=True, help="The entry it shows.")
+@click.option("--author", required=True, help="Who took it, by the name to be shown beside it.")
+@click.option("--licence", required=True, help="The licence its author gives it under, such as cc-by-4.0.")
+@click.option("--shows", required=True, help="What is seen, in a sentence; it is read out to those who cannot see it.")
+@click.option("--id", help="Its id. Default: the entry and the next free number, such as plectus-1.")
+@click.option("--um-per-pixel", type=float, help="Micrometres to one pixel, where you know them.")
+@click.option("--micrometer", type=click.Path(path_type=Path, dir_okay=False),
+              help="A picture of a stage micrometer, taken with the same objective and camera, to measure the scale from.")
+@click.option("--division-um", type=float, default=10, show_default=True, help="How far apart the lines of the micrometer are, in µm.")
+@click.option("--divisions", type=int, help="How many divisions you count across that picture; guards against misreading it.")
+@click.option("--replace", is_flag=True, help="Write over a photograph of that id.")
+@click.pass_obj
+def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id: str | None, replace: bool, **given: Any) -> None:
+    """Take in the photograph in FILE (JPEG, PNG, TIFF or WebP).
+
+    It is turned the right way up; where and with what it was taken is stripped.
+    """
+    from keytool.cli.opening import opened, pick, where
+    from keytool.cli.terminal import Terminal
+    from keytool.contribute.photo.micrometer import NoScale
+    from keytool.contribute.photo.picture import NoPicture, picture
+    from keytool.contribute.photo.record import FOLDER, Given, taken
+    from keytool.contribute.trial import write
+
+    loaded, root = opened(named), where(named)
+    pick(entry, list(loaded.library.entries), "entry")
+    pick(licence, list(loaded.library.vocabulary["licence"]), "licence")
+    folder = root / FOLDER / entry
+    name = id or next(f"{entry}-{n}" for n in range(1, 10_000) if not (folder / f"{entry}-{n}.yaml").exists())
+    if (folder / f"{name}.yaml").exists() and not replace:
+        raise click.UsageError(f"{FOLDER}/{entry}/{name}.yaml stands already. Choose another --id, or say --replace.")
+    try:
+        scale, basis = _scale(**{each: given[each] for each in ("um_per_pixel", "micrometer", "division_um", "divisions")})
+        done = taken(loaded, picture(file), Given(name, entry, given["author"], licence, given["shows"], scale, basis))
+        _refuse_unsound(loaded, done.record)
+        write(root, done.files)
+    except (NoPicture, NoScale) as error:
+        raise click.ClickException(str(error)) from None
+    except OSError as error:
+        raise click.ClickException(f"'{error.filename}' cannot be written: {error.strerror}.") from None
+    terminal = Terminal()
+    terminal.say(f"Written: {', '.join(done.files)}.")
+    terminal.say(f"Scale: {scale:.4g} µm to a pixel of the original; bars of {done.record['page']['bar']:g} µm.")
+    terminal.say("The original is not copied. Keep it: the record knows it by its SHA-256.")
+
+
+def _scale(um_per_pixel: float | None, micrometer: Path | None, division_um: float, divisions: int | None) -> tuple[float, dict[str, Any]]:
+    """Micrometres to a pixel, and what that rests on."""
+    from keytool.contribute.photo.micrometer import scale
+    from keytool.contribute.photo.picture import picture
+
+    if (um_per_pixel is None) is (micrometer is None):
+        raise click.UsageError("Say either --um-per-pixel or --micrometer, so that the scale bar can be drawn.")
+    if micrometer is None:
+        assert um_per_pixel is not None
+        if not 0.001 <= um_per_pixel <= 1000:
+            raise click.UsageError(f"{um_per_pixel:g} µm to a pixel cannot be. With a 40x objective it is about 0.05 to 0.5.")
+        return um_per_pixel, {"kind": "memory", "note": "as stated by the author"}
+    if division_um <= 0:
+        raise click.UsageError("--division-um is more than 0.")
+    found = scale(picture(micrometer).image, division_um, divisions)
+    how = f"{division_um:g} µm / {found.spacing_px:.2f} pixels from line to line of a stage micrometer, by autocorrelation"
+    return found.um_per_pixel, {"kind": "computed", "how": how}
+
+
+def _refuse_unsound(loaded: Any, record: Any) -> None:
+    """Ends the command where the record would not pass the checks, such as a licence text with angle brackets."""
+    from keytool.library.report import as_text
+    from keytool.library.yaml_file import YamlFile
+
+    found = loaded.schemas.findings("photo", YamlFile("the photograph", dict(record)))
+    if found:
+        raise click.ClickException(f"{as_text(found)}\nNothing was written.")

@@ -1,0 +1,154 @@
+"""Ask for a new entry in the words of the trade: what it is like, what it is called, and what the keys ask of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from keytool.contribute import said
+from keytool.contribute.draft import slug, without_empty
+from keytool.contribute.nearest import that_matter
+from keytool.contribute.said import NotUnderstood
+from keytool.contribute.talk import Talk, ids_of, maybe, one_of, text
+from keytool.identify.match import cells, unstated
+from keytool.library.build import Reader
+from keytool.library.checks.feeding import THEME as FED_THEME
+from keytool.library.checks.within import HOLDING_KINDS
+from keytool.library.messages import listed
+from keytool.library.model import Character, Entry, Key, Library
+from keytool.library.show import plain, showing_words
+from keytool.library.value import Showing
+
+HOW_TO_ANSWER = ("Answer with names or numbers, several with commas; any, if it may show any or nobody knows. What the answer rests on may "
+                 "follow after |, such as: 14..19 µm | published:SOURCE:seen")
+
+
+class EntryTalk:
+    """One conversation about one entry; afterwards `like` is the id of what it was said to be nearest to.
+
+    `shows`, `rests` and `told` are what was given beforehand: by character, by character, by entry.
+    """
+
+    def __init__(
+        self, talk: Talk, library: Library, today: str, shows: Mapping[str, str], rests: Mapping[str, str], told: Mapping[str, str]
+    ) -> None:
+        self.talk, self.library, self.today = talk, library, today
+        self.shows, self.rests, self.told = shows, rests, told
+        self.like = ""
+        self._reader = Reader(library.vocabulary, library.characters, library.quantities)
+
+    def raw(self) -> dict[str, Any]:
+        """The entry as it will stand in its file.
+
+        Raises:
+            NotUnderstood, NoAnswer: see `Talk.ask`.
+        """
+        talk, words = self.talk, self.library.vocabulary
+        like = self._like()
+        self.like = like.id if like else ""
+        common = talk.ask("common", "Its common name, or an English description?", text)
+        scientific = talk.ask("scientific", "Its scientific name, as far as it can be told here? - for none.", maybe, "-")
+        id = talk.ask("id", "Its id? It is an address and never changes.", self._new_id, slug(scientific or common) or None)
+        kind = talk.ask("kind", f"What kind of thing is it? {_labels(words, 'entry-kind')}", one_of(_labelled(words, "entry-kind")),
+                        like.kind if like else None)
+        theme = talk.ask("theme", f"Which theme? {_labels(words, 'theme')}", one_of(_labelled(words, "theme")),
+                         like.theme if like else None)
+        groups = {each.id: each.common for each in self.library.entries.values() if each.kind in HOLDING_KINDS}
+        within = talk.ask("within", "Within which groups? Their ids; - for none.", ids_of(groups), ", ".join(like.within) if like else "-")
+        summary = talk.ask("summary", "What does one see, in a sentence or two?", text)
+        basis = talk.ask("basis", "What do your statements rest on? memory, common-practice, published:SOURCE:seen or computed:FORMULA.",
+                         lambda given: said.basis(self.library, given), "memory")
+        commonness = "" if kind == "group" else talk.ask(
+            "commonness", f"How often is it in soil drops? {_labels(words, 'commonness')}", one_of(_labelled(words, "commonness")))
+        feeding = talk.ask("feeding", f"What does it live on? {_labels(words, 'feeding')}", ids_of(_labelled(words, "feeding")),
+                           None if theme == FED_THEME else "-")
+        would_tell = talk.ask("would-tell", "What would tell it, if not this microscope?", text) if kind == "cannot-be-told" else ""
+        statements = self._statements(like, within, basis)
+        return without_empty({
+            "id": id, "kind": kind, "theme": theme, "names": {"common": common, "scientific": scientific}, "within": within,
+            "summary": summary, "commonness": {"class": commonness, "basis": basis} if commonness else {},
+            "feeding": {"groups": feeding, "basis": basis} if feeding else {}, "characters": statements,
+            "mistaken-for": [{"entry": other, "by": how, "basis": basis} for other, how in self.told.items()],
+            "would-tell": would_tell,
+            "contributors": [talk.ask("contributor", "Your name, as it shall stand on the page?", text)],
+            "reviewed": talk.ask("reviewed", "The date, year-month-day?", text, self.today),
+        })
+
+    def _like(self) -> Entry | None:
+        entries = {each.id: each.common for each in self.library.entries.values()}
+        found = self.talk.ask("like", "What is it nearest to? The id or name of an entry; - if to nothing.", ids_of(entries), "-")
+        return self.library.entries[found[0]] if found else None
+
+    def _new_id(self, words: str) -> str:
+        if slug(words) != words:
+            raise NotUnderstood(f"'{words}' cannot be an id. Use lower-case words joined by '-', such as {slug(words) or 'tarn-worm'}.")
+        return words
+
+    def _statements(self, like: Entry | None, within: list[str], basis: Mapping[str, Any]) -> dict[str, Any]:
+        """What was given, then whatever the keys on the way and the nearest entry show to matter."""
+        unknown = [id for id in (*self.shows, *self.rests) if id not in self.library.characters]
+        if unknown:
+            raise NotUnderstood(f"There is no character '{unknown[0]}'. 'wetmount list characters' shows all.")
+        parents = [self.library.entries[id] for id in within]
+        seen: dict[str, Showing] = {id: each.showing for parent in parents for id, each in parent.statements.items()}
+        raws: dict[str, Any] = {}
+
+        def state(character: Character, answer: str) -> None:
+            raws[character.id] = self._statement(character, answer, basis)
+            seen[character.id] = self._reader.stated(character, raws[character.id])
+
+        for id, answer in self.shows.items():
+            state(self.library.characters[id], answer)
+        if self.talk.quiet:
+            return raws
+        self.talk.say(HOW_TO_ANSWER)
+        for character in self._asked_on_the_way(within, seen):
+            state(character, self._ask(character, like))
+        for character in that_matter(self.library, like) if like else ():
+            if character.id not in seen:
+                state(character, self._ask(character, like))
+        return raws
+
+    def _statement(self, character: Character, answer: str, basis: Mapping[str, Any]) -> dict[str, Any]:
+        shown, _, rests = answer.partition("|")
+        rests = rests.strip() or self.rests.get(character.id, "")
+        return {**said.showing(self.library, character, shown), "basis": said.basis(self.library, rests) if rests else dict(basis)}
+
+    def _ask(self, character: Character, like: Entry | None) -> str:
+        statement = like.statements.get(character.id) if like else None
+        example = f"\n  {like.common}: {showing_words(self.library, statement)}." if like and statement else ""
+        choice = f" In {character.unit}." if character.is_number else "".join(
+            f"\n    {n} {id} ({state.name})" for n, (id, state) in enumerate(character.states.items(), 1))
+        question = f"{character.name}: {plain(self.library, character.asks)}{choice}{example}"
+
+        def understood(words: str) -> str:
+            self._statement(character, words, {})
+            return words
+
+        return self.talk.ask(f"shows {character.id}", question, understood, "any" if statement is None else None)
+
+    def _asked_on_the_way(self, within: list[str], seen: Mapping[str, Showing]) -> Iterator[Character]:
+        """The characters that the keys ask and nothing was said of yet, one after the other as the answers lead on."""
+        above = frozenset(each for id in within for each in self.library.ancestry(id))
+        for key in self.library.keys.values():
+            if above & set(key.scope):
+                yield from self._asked_in(key, seen)
+
+    def _asked_in(self, key: Key, seen: Mapping[str, Showing]) -> Iterator[Character]:
+        waiting, done = [key.first], set[str]()
+        while waiting:
+            couplet = key.couplets[waiting.pop()]
+            if couplet.id in done:
+                continue
+            done.add(couplet.id)
+            for name in unstated(couplet, seen):
+                yield self.library.characters[name]
+            waiting += [lead.couplet for cell in cells(couplet, seen) for lead in cell.leads if lead.couplet]
+
+
+def _labelled(words: Mapping[str, Mapping[str, Any]], name: str) -> dict[str, str]:
+    return {id: word.label for id, word in words[name].items()}
+
+
+def _labels(words: Mapping[str, Mapping[str, Any]], name: str) -> str:
+    return f"One of: {listed(words[name])}."

@@ -1,0 +1,117 @@
+"""What the form on the site needs to know: closed lists, what the library holds, the keys, and the words of the checks."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from keytool.contribute.draft import COMMENT_WIDTH, SCHEMA_FOLDER
+from keytool.contribute.probe import check_messages, shape_messages
+from keytool.contribute.told import MOST_NAMED, SENTENCES
+from keytool.contribute.yaml_text import WIDTH
+from keytool.library import Loaded
+from keytool.library.checks.feeding import THEME as FED_THEME
+from keytool.library.checks.unread import CONTRADICTS
+from keytool.library.checks.within import HOLDING_KINDS
+from keytool.library.model import Character, Entry, Key, Lead, Library
+from keytool.library.show import plain
+from keytool.library.value import Interval, Showing, States
+
+WRITTEN = {"id": ("id",), "common": ("names", "common"), "scientific": ("names", "scientific"), "summary": ("summary",),
+           "would-tell": ("would-tell",), "contributor": ("contributors",), "reviewed": ("reviewed",)}
+"""The fields of the form that are typed, and where each stands in the file of an entry."""
+LISTS = ("entry-kind", "theme", "commonness", "feeding", "basis", "value", "unit")
+VARIABLE = "WETMOUNT_CONTRIBUTE"
+"""The name under which the page's script finds the data."""
+
+
+def form_data(loaded: Loaded) -> dict[str, Any]:
+    """Everything the form needs, as plain data. Lengths are in base units (µm, µm/s); open ends of numbers are null."""
+    library = loaded.library
+    properties = loaded.schemas.named()["entry.schema.json"]["properties"]
+    return {
+        "version": library.version,
+        "words": {name: [{"id": word.id, "label": word.label, **_told(word.more)} for word in library.vocabulary[name].values()]
+                  for name in LISTS},
+        "fields": {name: {"about": _described(properties, path), **_limits(loaded, properties, path), "says": shape_messages(loaded, path)}
+                   for name, path in WRITTEN.items()},
+        "says": check_messages(loaded),
+        "sentences": SENTENCES,
+        "mostNamed": MOST_NAMED,
+        "contradicts": sorted(CONTRADICTS),
+        "fedTheme": FED_THEME,
+        "holdingKinds": list(HOLDING_KINDS),
+        "comments": {name: schema["description"] for name, schema in properties.items()},
+        "schemaFolder": SCHEMA_FOLDER,
+        "widths": {"comment": COMMENT_WIDTH, "line": WIDTH},
+        "characters": {id: _character(library, each) for id, each in library.characters.items()},
+        "entries": {id: _entry(library, each) for id, each in library.entries.items()},
+        "keys": {id: _key(library, each) for id, each in library.keys.items()},
+        "sources": {id: {"cite": each.cite, "read": each.read} for id, each in library.sources.items()},
+        "taken": {id: file for (kind, id), file in library.files.items() if kind in ("entry", "key", "guide", "look-alike")},
+    }
+
+
+def form_script(loaded: Loaded) -> bytes:
+    """The data as a script for the site, `assets/contribute-data.js`."""
+    text = json.dumps(form_data(loaded), ensure_ascii=False, separators=(",", ":"))
+    return f"window.{VARIABLE} = {text};\n".replace("\u2028", "\\u2028").replace("\u2029", "\\u2029").encode()
+
+
+def _told(more: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: more[name] for name in ("about", "dimension", "factor") if name in more}
+
+
+def _schema(properties: Mapping[str, Any], path: tuple[str, ...]) -> dict[str, Any]:
+    found: dict[str, Any] = properties[path[0]]
+    for name in path[1:]:
+        found = found["properties"][name]
+    return found
+
+
+def _described(properties: Mapping[str, Any], path: tuple[str, ...]) -> str:
+    return str(_schema(properties, path)["description"])
+
+
+def _limits(loaded: Loaded, properties: Mapping[str, Any], path: tuple[str, ...]) -> dict[str, Any]:
+    """The limits the schema sets for a text: its pattern, its length."""
+    schema = _schema(properties, path)
+    schema = schema.get("items", schema)
+    if "$ref" in schema:
+        file, _, name = schema["$ref"].partition("#/$defs/")
+        schema = loaded.schemas.named()[file]["$defs"][name]
+    return {name: schema[name] for name in ("pattern", "minLength", "maxLength") if name in schema}
+
+
+def _character(library: Library, character: Character) -> dict[str, Any]:
+    return {"name": character.name, "asks": plain(library, character.asks), "look": plain(library, character.look),
+            "asksWritten": character.asks, "unit": character.unit, "magnification": character.magnification,
+            "states": {id: state.name for id, state in character.states.items()}}
+
+
+def _entry(library: Library, entry: Entry) -> dict[str, Any]:
+    return {"name": entry.name, "scientific": entry.scientific, "kind": entry.kind, "theme": entry.theme, "within": list(entry.within),
+            "holds": library.is_group(entry.id), "feeding": list(entry.feeding),
+            "shows": {id: _showing(each.showing) for id, each in entry.statements.items()}}
+
+
+def _key(library: Library, key: Key) -> dict[str, Any]:
+    return {"title": key.title, "scope": list(key.scope), "first": key.first, "magnification": key.magnification, "couplets": {
+        couplet.id: {"number": couplet.number, "asks": plain(library, couplet.asks), "characters": list(couplet.characters),
+                     "leads": {lead.id: _lead(library, lead) for lead in couplet.leads.values()}}
+        for couplet in key.couplets.values()}}
+
+
+def _lead(library: Library, lead: Lead) -> dict[str, Any]:
+    goes = {"couplet": lead.couplet} if lead.couplet else {"key": lead.key} if lead.key else {"end": lead.end}
+    when: dict[str, Any] = {"otherwise": True} if lead.otherwise else {"when": {id: _showing(each) for id, each in lead.when.items()}}
+    return {"text": plain(library, lead.text), **when, **goes}
+
+
+def _showing(showing: Showing) -> Any:
+    if isinstance(showing, States):
+        return sorted(showing.ids)
+    assert isinstance(showing, Interval)
+    return [value if math.isfinite(value) else None for value in (showing.low, showing.high)]

@@ -1,0 +1,229 @@
+"""What a change of the library does to identification: the library before against the library after."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from keytool.contribute.outcome import Way, ways_through
+from keytool.identify import Answer, arrivals, cost, ground, prove, stand
+from keytool.identify.cost import Cost
+from keytool.identify.ground import Ground
+from keytool.library.model import Key, Library
+
+LEAST_LOSS = 0.05
+"""How much surer or less sure an end must become to be told; the figures rest on estimates."""
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """Ids that are new, that are gone, and whose content is not what it was."""
+
+    new: tuple[str, ...]
+    gone: tuple[str, ...]
+    changed: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """An entry that ends elsewhere in a key, or in a key that is new for it; ends as ids."""
+
+    key: str
+    entry: str
+    before: tuple[str, ...]
+    after: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Together:
+    """Two entries that a key ends at one place with, and did not before, or the other way about."""
+
+    key: str
+    one: str
+    other: str
+    end: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sureness:
+    """How sure a key is on average at the end of the right way of an entry, 0 to 1."""
+
+    key: str
+    entry: str
+    before: float
+    after: float
+
+
+@dataclass(frozen=True, slots=True)
+class Questions:
+    """The questions a key asks: on average, and at most."""
+
+    key: str
+    before: float
+    after: float
+    most_before: int
+    most_after: int
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A key whose card did fit and does not now (`why` says by how much), or fits again (`why` empty)."""
+
+    key: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Impact:
+    """Everything a change does to identification."""
+
+    entries: Names
+    characters: Names
+    keys: Names
+    couplets: Names
+    """As `key/couplet`."""
+    unproved: Names
+    """Keys whose proof fails now and did not (`new`), holds again (`gone`), or still fails (`changed`)."""
+    moved: tuple[Moved, ...]
+    no_longer_told: tuple[Together, ...]
+    now_told: tuple[Together, ...]
+    sureness: tuple[Sureness, ...]
+    questions: tuple[Questions, ...]
+    cards: tuple[Card, ...] | None
+    """None where the cards were not tried."""
+
+
+Fits = Callable[[Library, Key], str]
+"""Says why the card of a key does not fit; an empty text where it does."""
+
+
+def impact(before: Library, after: Library, fits: Fits | None = None) -> Impact:
+    """The impact of a change. Both libraries must be free of problems; their proofs may fail."""
+    one, two = _Side(before), _Side(after)
+    shared = [id for id in after.keys if id in before.keys]
+    proved = [id for id in shared if id in one.proved and id in two.proved]
+    told_before, told_after = set(one.together), set(two.together)
+    return Impact(
+        entries=_names(before.entries, after.entries),
+        characters=_names(before.characters, after.characters),
+        keys=_names(before.keys, after.keys),
+        couplets=_names(_couplets(before), _couplets(after)),
+        unproved=Names(tuple(id for id in after.keys if id not in two.proved and id not in one.unproved),
+                       tuple(id for id in one.unproved if id in two.proved), tuple(id for id in one.unproved if id in two.unproved)),
+        moved=tuple(_moved(one, two, shared)),
+        no_longer_told=tuple(each for each in two.together if _pair(each) not in {_pair(other) for other in told_before}),
+        now_told=tuple(each for each in one.together if _pair(each) not in {_pair(other) for other in told_after}
+                       and each.key in after.keys and each.one in after.entries and each.other in after.entries),
+        sureness=tuple(_sureness(one, two, proved)),
+        questions=tuple(_questions(one, two, proved)),
+        cards=None if fits is None else tuple(_cards(before, after, fits)),
+    )
+
+
+class _Side:
+    """One of the two libraries, with what is worked out of it once."""
+
+    def __init__(self, library: Library) -> None:
+        self.library = library
+        self.proofs = {id: prove(library, key) for id, key in library.keys.items()}
+
+    @cached_property
+    def proved(self) -> frozenset[str]:
+        return frozenset(id for id, proof in self.proofs.items() if not proof.failures)
+
+    @property
+    def unproved(self) -> tuple[str, ...]:
+        return tuple(id for id in self.library.keys if id not in self.proved)
+
+    @cached_property
+    def ways(self) -> Mapping[tuple[str, str], tuple[Way, ...]]:
+        """Every way of every entry through every key, by key and entry."""
+        return {(key.id, entry.id): tuple(ways_through(self.library, key, entry))
+                for key in self.library.keys.values() for entry in self.library.members(key.scope)}
+
+    def ends(self, key: str, entry: str) -> tuple[str, ...]:
+        """Where an entry comes out in a key; "?" for a way that comes to nothing."""
+        return tuple(sorted({way.end or "?" for way in self.ways.get((key, entry), ())}))
+
+    @cached_property
+    def together(self) -> tuple[Together, ...]:
+        """Every pair of entries that come out of a key at one entry that is neither, or is one of the two."""
+        held: dict[tuple[str, str], list[str]] = {}
+        for key, entry in self.ways:
+            for end in self.ends(key, entry):
+                if end in self.library.entries:
+                    held.setdefault((key, end), []).append(entry)
+        return tuple(Together(key, one, other, end) for (key, end), ids in held.items()
+                     for number, one in enumerate(ids) for other in ids[number + 1:])
+
+    @cached_property
+    def grounds(self) -> Mapping[str, Ground]:
+        return {id: ground(self.library, self.library.keys[id]) for id in self.proved}
+
+    def cost(self, key: str) -> Cost:
+        """The cost of a proved key."""
+        return cost(self.library, self.library.keys[key])
+
+    def sure(self, key: str, entry: str) -> float:
+        """How sure a proved key is on average at the end of the right ways of an entry."""
+        here = self.grounds[key]
+        found = []
+        for way in self.ways[key, entry]:
+            answers = tuple(Answer(step.couplet, step.lead) for step in way.steps)
+            standing = stand(here, answers)
+            found += [each.sure for each in arrivals(here, answers, standing) if each.end == way.end]
+        return sum(found) / len(found)
+
+
+def _names(before: Mapping[str, object], after: Mapping[str, object]) -> Names:
+    return Names(tuple(id for id in after if id not in before), tuple(id for id in before if id not in after),
+                 tuple(id for id in after if id in before and before[id] != after[id]))
+
+
+def _couplets(library: Library) -> dict[str, object]:
+    """Couplets without their printed numbers, which change with every couplet before them."""
+    return {f"{key.id}/{each.id}": (each.asks, each.look, each.note, each.leads)
+            for key in library.keys.values() for each in key.couplets.values()}
+
+
+def _pair(each: Together) -> tuple[str, frozenset[str]]:
+    return each.key, frozenset({each.one, each.other})
+
+
+def _moved(one: _Side, two: _Side, shared: list[str]) -> Iterator[Moved]:
+    for key, entry in two.ways:
+        if key in shared and entry in one.library.entries:
+            before, after = one.ends(key, entry), two.ends(key, entry)
+            if before != after:
+                yield Moved(key, entry, before, after)
+    for key, entry in one.ways:
+        if key in shared and entry in two.library.entries and (key, entry) not in two.ways:
+            yield Moved(key, entry, one.ends(key, entry), ())
+
+
+def _sureness(one: _Side, two: _Side, proved: list[str]) -> Iterator[Sureness]:
+    for key, entry in two.ways:
+        if key in proved and (key, entry) in one.ways:
+            before, after = one.sure(key, entry), two.sure(key, entry)
+            if abs(after - before) >= LEAST_LOSS:
+                yield Sureness(key, entry, before, after)
+
+
+def _questions(one: _Side, two: _Side, proved: list[str]) -> Iterator[Questions]:
+    for key in proved:
+        before, after = one.cost(key), two.cost(key)
+        if round(before.questions, 2) != round(after.questions, 2) or before.most != after.most:
+            yield Questions(key, before.questions, after.questions, before.most, after.most)
+
+
+def _cards(before: Library, after: Library, fits: Fits) -> Iterator[Card]:
+    """Only keys that changed themselves, or in what they end at, are tried."""
+    for id, key in after.keys.items():
+        ends = {lead.end for couplet in key.couplets.values() for lead in couplet.leads.values()}
+        if before.keys.get(id) == key and all(before.entries.get(end) == after.entries.get(end) for end in ends):
+            continue
+        was = fits(before, before.keys[id]) if id in before.keys else ""
+        why = fits(after, key)
+        if bool(was) != bool(why):
+            yield Card(id, why)

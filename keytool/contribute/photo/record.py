@@ -1,0 +1,101 @@
+"""Take a photograph into the library: two derivatives with their bars, and the record that says what they are."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from PIL import Image
+
+from keytool.contribute.draft import file_text
+from keytool.contribute.photo.bar import burnt
+from keytool.contribute.photo.picture import Picture
+from keytool.library import Loaded
+from keytool.library.finding import Finding
+from keytool.library.yaml_file import read_yaml
+
+PAGE_WIDTH, CARD_WIDTH = 1280, 720
+"""The longer side of a derivative in pixels: for a screen, and for 60 mm of a card at 300 to the inch."""
+FOLDER = "keydata/photos"
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What its author says of a photograph; `um_per_pixel` is that of the original, with the basis it rests on as it stands in a file."""
+
+    id: str
+    entry: str
+    author: str
+    licence: str
+    shows: str
+    um_per_pixel: float
+    basis: Mapping[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """The files of a photograph by name from the root of the library, and its record as data."""
+
+    files: Mapping[str, bytes]
+    record: Mapping[str, Any]
+
+
+def taken(loaded: Loaded, picture: Picture, given: Given) -> Taken:
+    """The files of a photograph. The original is not among them: only its size and its SHA-256 are noted."""
+    folder = f"{FOLDER}/{given.entry}"
+    files: dict[str, bytes] = {}
+    derivatives: dict[str, Any] = {}
+    for kind, longest, mode, ending, saved in (("page", PAGE_WIDTH, "RGB", "jpg", {"quality": 86, "optimize": True}),
+                                               ("card", CARD_WIDTH, "L", "png", {"optimize": True})):
+        small = _within(picture.image, longest).convert(mode)
+        scale = given.um_per_pixel * picture.image.width / small.width
+        done = burnt(small, scale)
+        name = f"{given.id}.{kind}.{ending}"
+        files[f"{folder}/{name}"] = _bytes(done.image, "JPEG" if ending == "jpg" else "PNG", saved)
+        derivatives[kind] = {"file": name, "width": small.width, "height": small.height,
+                             "um-per-pixel": _figures(scale), "bar": done.length}
+    record = {
+        "id": given.id, "entry": given.entry, "author": given.author, "licence": given.licence, "shows": given.shows,
+        "scale": {"um-per-pixel": _figures(given.um_per_pixel), "basis": dict(given.basis)}, **derivatives,
+        "original": {"sha256": picture.sha256, "width": picture.image.width, "height": picture.image.height},
+    }
+    name = f"{folder}/{given.id}.yaml"
+    return Taken({**files, name: file_text(loaded, "photo", name, record).encode()}, record)
+
+
+def wrong(loaded: Loaded, path: Path, name: str) -> Iterator[Finding]:
+    """What is wrong with the record of a photograph at `path`, shown as `name`: its shape, its place, and the files it names."""
+    file = read_yaml(path, name)
+    yield from file.findings
+    found = loaded.schemas.findings("photo", file) if file.data is not None else []
+    yield from found
+    if file.data is None or found:
+        return
+    if file.data["id"] != path.stem or file.data["entry"] != path.parent.name:
+        yield Finding("name", file.place(("id",)), f"The record says '{file.data['entry']}/{file.data['id']}', but stands as "
+                      f"'{path.parent.name}/{path.stem}'.", tip="Give the folder the id of the entry, and the file that of the photograph.")
+    if file.data["entry"] not in loaded.library.entries:
+        yield Finding("names", file.place(("entry",)), f"There is no entry '{file.data['entry']}'.", tip="Name the entry it shows.")
+    for kind in ("page", "card"):
+        if not (path.parent / file.data[kind]["file"]).is_file():
+            yield Finding("photos", file.place((kind, "file")), f"'{file.data[kind]['file']}' is not there.",
+                          tip="Take the photograph in again with 'wetmount photo add --replace'.")
+
+
+def _within(image: Image.Image, longest: int) -> Image.Image:
+    ratio = min(1.0, longest / max(image.size))
+    return image.resize((max(1, round(image.width * ratio)), max(1, round(image.height * ratio))), Image.Resampling.LANCZOS)
+
+
+def _bytes(image: Image.Image, form: str, saved: Mapping[str, Any]) -> bytes:
+    out = io.BytesIO()
+    image.save(out, form, **saved)
+    return out.getvalue()
+
+
+def _figures(value: float) -> float:
+    """Four figures, which is finer than any micrometer is read."""
+    return float(f"{value:.4g}")

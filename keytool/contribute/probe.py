@@ -1,0 +1,98 @@
+"""Ask the checks themselves what they would say, so that the form on the site says it in the same words.
+
+An entry is broken in one way, the rule is run on it, and what differs from case to case is
+marked in the sentence: `{value}`, `{length}`, `{low}`, `{high}`, `{id}`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+from keytool.library import Finding, Loaded, build
+from keytool.library.checks import commonness, feeding, members, statements, unread
+from keytool.library.checks.feeding import THEME as FED_THEME
+from keytool.library.load import Files, taken_ids
+from keytool.library.yaml_file import YamlFile
+
+PROBE = "probed-entry"
+FILE = "keydata/entries/probe.yaml"
+Message = dict[str, str]
+"""`message`, `allowed` and `tip`, with what differs in braces."""
+
+
+def with_entry(loaded: Loaded, raw: Mapping[str, Any]) -> Loaded:
+    """The library with one more entry, in memory only."""
+    files = {**loaded.files.by_id, ("entry", str(raw["id"])): YamlFile(FILE, dict(raw))}
+    return Loaded(build.library(files), Files(files, frozenset()), loaded.schemas)
+
+
+def sound(loaded: Loaded) -> dict[str, Any]:
+    """An entry that no schema objects to."""
+    words = loaded.library.vocabulary
+    return {"id": PROBE, "kind": "cannot-be-told", "theme": next(iter(words["theme"])), "names": {"common": "Probe"}, "summary": "Probe.",
+            "would-tell": "Probe.", "contributors": ["Probe"], "reviewed": "2026-01-01"}
+
+
+def shape_messages(loaded: Loaded, path: tuple[str, ...]) -> dict[str, Message]:
+    """What the schema says of one field of an entry: "missing", "short", "long" and "pattern", as far as it can say it."""
+    found = {}
+    for rule, value, signs in (("missing", None, {}), ("short", "Q", {}), ("long", "q" * 5000, {"5000": "{length}"}),
+                               ("pattern", "Qq<Qq", {"Qq<Qq": "{value}"})):
+        raw = _put(sound(loaded), path, value)
+        said = loaded.schemas.findings("entry", YamlFile(FILE, raw))
+        if said:
+            found[rule] = _message(said[0], signs)
+    return found
+
+
+def check_messages(loaded: Loaded) -> dict[str, Message]:
+    """What the rules beyond the schema say of an entry, by a name for each."""
+    return {name: _message(finding, signs) for name, finding, signs in _checked(loaded)}
+
+
+def _checked(loaded: Loaded) -> Iterator[tuple[str, Finding, Mapping[str, str]]]:
+    base = sound(loaded)
+    library = loaded.library
+    number = next(each for each in library.characters.values() if each.is_number)
+    upside_down = {number.id: {"low": 98765, "high": 12345, "unit": number.unit, "basis": {"kind": "memory"}}}
+    cases: list[tuple[str, Any, dict[str, Any], Mapping[str, str]]] = [
+        ("low-high", statements, {"characters": upside_down}, {"98765": "{low}", "12345": "{high}"}),
+        ("commonness", commonness, {"kind": "genus"}, {PROBE: "{id}"}),
+        ("feeding", feeding, {"theme": FED_THEME}, {PROBE: "{id}"}),
+        ("members", members, {"kind": "group"}, {PROBE: "{id}"}),
+    ]
+    for name, rule, change, signs in cases:
+        yield from _first(name, loaded, rule.check, {**base, **change}, signs)
+    file = YamlFile(FILE, {**base})
+    for finding in taken_ids("entry", file, {("page", PROBE): "keydata/other.yaml"}):
+        yield "taken", finding, {PROBE: "{id}", "keydata/other.yaml": "{file}"}
+    for value, read in sorted(unread.CONTRADICTS):
+        if source := next((each.id for each in library.sources.values() if each.read == read), ""):
+            basis = {"kind": "published", "sources": [source], "value": value}
+            raw = {**base, "commonness": {"class": next(iter(library.vocabulary["commonness"])), "basis": basis}}
+            yield from _first(f"unread {value} {read}", loaded, unread.check, raw, {source: "{source}"})
+
+
+def _first(
+    name: str, loaded: Loaded, rule: Callable[[Loaded], Iterator[Finding]], raw: Mapping[str, Any], signs: Mapping[str, str]
+) -> Iterator[tuple[str, Finding, Mapping[str, str]]]:
+    said = [each for each in rule(with_entry(loaded, raw)) if each.place.file == FILE]
+    if said:
+        yield name, said[0], signs
+
+
+def _message(finding: Finding, signs: Mapping[str, str]) -> Message:
+    parts = {"message": finding.message, "allowed": finding.allowed, "tip": finding.tip}
+    for written, sign in signs.items():
+        parts = {name: text.replace(written, sign) for name, text in parts.items()}
+    return {name: text for name, text in parts.items() if text}
+
+
+def _put(raw: dict[str, Any], path: tuple[str, ...], value: Any) -> dict[str, Any]:
+    """The data with one field at a path set, or taken out where the value is None; a list takes it as its only item."""
+    if len(path) > 1:
+        return {**raw, path[0]: _put(dict(raw.get(path[0], {})), path[1:], value)}
+    if value is None:
+        return {name: each for name, each in raw.items() if name != path[0]}
+    return {**raw, path[0]: [value] if isinstance(raw.get(path[0]), list) else value}

@@ -1,0 +1,192 @@
+"""The form writes what the command writes, checks by the same rules, and walks the keys as Python does."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from keytool.contribute.draft import file_text
+from keytool.contribute.form import form_data, form_script
+from keytool.contribute.outcome import outcome
+from keytool.contribute.probe import PROBE, sound, with_entry
+from keytool.contribute.told import comes_out
+from keytool.library import Loaded, load
+from tests.conftest import copy_mini, everything_found
+
+ROOT = Path(__file__).parents[2]
+SCRIPT = ROOT / "site/assets/contribute.js"
+
+
+@pytest.fixture(scope="module")
+def still(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A mini library that nobody changes."""
+    return copy_mini(tmp_path_factory.mktemp("form") / "mini")
+
+
+@pytest.fixture(scope="module")
+def mini_loaded(still: Path) -> Loaded:
+    return load(still)
+
+
+def test_data_is_the_same_bytes_twice(mini_loaded: Loaded) -> None:
+    assert form_script(mini_loaded) == form_script(mini_loaded)
+    assert json.loads(form_script(mini_loaded).decode().removeprefix("window.WETMOUNT_CONTRIBUTE = ").rstrip(";\n"))["keys"]["buttons"]
+
+
+def test_every_rule_of_a_typed_field_has_its_sentence(mini_loaded: Loaded) -> None:
+    for name, field in form_data(mini_loaded)["fields"].items():
+        says = field["says"]
+        assert "pattern" in says, name
+        if field.get("minLength"):
+            assert {"short", "long"} <= set(says), name
+        if "maxLength" in field:
+            assert "{length}" in says["long"]["message"], name
+        assert ("missing" in says) is (name != "scientific"), name
+        assert field["about"]
+
+
+def test_the_probed_entry_is_one_that_no_schema_objects_to(mini_loaded: Loaded) -> None:
+    loaded = with_entry(mini_loaded, {**sound(mini_loaded), "within": ["button"]})
+    assert PROBE in loaded.library.entries
+
+
+@pytest.fixture(scope="module")
+def script(browser: Any) -> Iterator[Any]:
+    """The script in a blank page: script("(W, data, arg) => ...", data, arg)."""
+    page = browser.new_page()
+    page.set_content("<p>")
+    page.add_script_tag(path=str(SCRIPT))
+    yield lambda source, data, arg=None: page.evaluate(f"([data, arg]) => ({source})(WetmountContribute, data, arg)", [data, arg])
+    page.close()
+
+
+@pytest.mark.browser
+def test_the_ways_are_those_of_python_for_every_entry(script: Any, loaded: Loaded) -> None:
+    library, data = loaded.library, form_data(loaded)
+    met = [entry.id for entry in library.entries.values() if not library.is_group(entry.id)]
+    there = script("(W, data, ids) => ids.map(id => W.told(data, {id, ...data.entries[id]}).map(each => each.text))", data, met)
+    for id, said in zip(met, there, strict=True):
+        assert said == list(comes_out(library, outcome(library, id))), id
+
+
+@pytest.mark.browser
+def test_the_file_is_that_of_the_command_to_the_letter(script: Any, loaded: Loaded) -> None:
+    data, written = form_data(loaded), 0
+    needed = {name: data[name] for name in ("comments", "schemaFolder", "widths", "characters")}
+    for (kind, id), file in loaded.files.by_id.items():
+        if kind == "entry":
+            there = script("(W, data, raw) => W.fileText(data, raw)", needed, file.data)
+            assert there == file_text(loaded, "entry", f"keydata/entries/{file.data['theme']}/{id}.yaml", file.data), id
+            written += 1
+    assert written == len(loaded.library.entries)
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("name", ["Tarn End worm", "  Ärger, 12 µm!", "12 worms", "no", "---", "Plectus cf. parietinus (Bastian)"])
+def test_a_name_gives_the_same_id(script: Any, name: str) -> None:
+    from keytool.contribute.draft import slug
+
+    assert script("(W, data, name) => W.slug(name)", None, name) == slug(name)
+
+
+@pytest.fixture
+def form(browser: Any, still: Path, tmp_path: Path) -> Iterator[Any]:
+    """The form of the mini library in a page opened from a file, on a telephone; nothing may be asked of the network."""
+    loaded = load(still)
+    (tmp_path / "contribute-data.js").write_bytes(form_script(loaded))
+    (tmp_path / "contribute.js").write_bytes(SCRIPT.read_bytes())
+    (tmp_path / "form.html").write_text(
+        """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Form</title>
+        <meta name="viewport" content="width=device-width">
+        <script defer src="contribute-data.js"></script><script defer src="contribute.js"></script></head>
+        <body style="font: 16px/1.5 sans-serif"><main><h1>A form</h1>
+        <div data-contribute><p>without script</p></div></main></body></html>""", "utf-8")
+    context = browser.new_context(viewport={"width": 360, "height": 740}, accept_downloads=True)
+    page, asked = context.new_page(), []
+    page.on("request", lambda request: asked.append(request.url))
+    page.on("pageerror", lambda error: asked.append(f"error: {error}"))
+    page.goto((tmp_path / "form.html").as_uri())
+    yield page
+    assert all(url.startswith(("file://", "blob:")) for url in asked), asked
+    context.close()
+
+
+def fill(page: Any) -> None:
+    page.fill("#wm-like", "shirt-button")
+    page.dispatch_event("#wm-like", "change")
+    page.fill("#wm-common", "Tarn End button")
+    page.fill("#wm-summary", 'An invented button; "shiny": no, 12 mm.')
+    page.select_option("#wm-commonness", "rare")
+    page.check("input[name='shows-holes'][value='four']")
+    page.fill("#wm-width-low", "1.4")
+    page.fill("#wm-width-high", "1.6")
+    page.check("input[name='shows-rim'][value='raised']")
+    page.fill("#wm-contributor", "Ilse Okafor")
+    page.fill("#wm-reviewed", "2026-11-25")
+    page.dispatch_event("#wm-reviewed", "change")
+
+
+@pytest.mark.browser
+def test_a_filled_form_gives_a_file_that_loads_clean(form: Any, still: Path, tmp_path: Path) -> None:
+    import shutil
+
+    fill(form)
+    form.fill("#wm-width-high", "16")
+    form.fill("#wm-width-low", "14")
+    assert form.inner_text(".wm-status").startswith("The file is right, but a key does not end rightly")
+    assert "COLLISION: it comes out at Shirt button, which does not hold Tarn End button." in form.inner_text("form")
+    with form.expect_download() as download:
+        form.get_by_role("button", name="Download the file").click()
+    assert download.value.suggested_filename == "tarn-end-button.yaml"
+    root = shutil.copytree(still, tmp_path / "library")
+    shutil.copy(download.value.path(), root / "keydata/entries/debris/tarn-end-button.yaml")
+    loaded = load(root)
+    assert loaded.problems == ()
+    assert loaded.library.entries["tarn-end-button"].summary == 'An invented button; "shiny": no, 12 mm.'
+    assert {each.check for each in everything_found(loaded)} == {"proof"}, "it collides, as the form said"
+    text = Path(download.value.path()).read_text("utf-8")
+    raw = loaded.files.by_id["entry", "tarn-end-button"].data
+    assert text == file_text(loaded, "entry", "keydata/entries/debris/tarn-end-button.yaml", raw)
+
+
+@pytest.mark.browser
+def test_errors_are_those_of_the_check_and_are_announced(form: Any) -> None:
+    fill(form)
+    form.fill("#wm-summary", "less <than> that")
+    form.dispatch_event("#wm-summary", "change")
+    form.fill("#wm-id", "coat-button")
+    form.dispatch_event("#wm-id", "change")
+    form.fill("#wm-width-low", "30")
+    form.dispatch_event("#wm-width-low", "change")
+    assert "The text holds a character that plain text does not need" in form.inner_text("#wm-summary-wrong")
+    assert "'coat-button' is also the id of keydata/entries/debris/coat-button.yaml" in form.inner_text("#wm-id-wrong")
+    assert "Low is 30, but high is 1.6. Swap the two." in form.inner_text("#wm-shows-width-wrong")
+    assert form.get_attribute("#wm-summary", "aria-invalid") == "true"
+    assert "wm-summary-wrong" in str(form.get_attribute("#wm-summary", "aria-describedby"))
+    assert form.get_attribute(".wm-status", "aria-live") == "polite"
+    assert form.inner_text(".wm-status").startswith("3 things are still to be filled in or mended")
+
+
+@pytest.mark.browser
+def test_an_empty_form_says_what_is_missing_when_it_is_sent(form: Any) -> None:
+    assert form.inner_text("#wm-common-wrong") == ""
+    form.get_by_role("button", name="Copy the file").click()
+    assert "'common' is missing" in form.inner_text("#wm-common-wrong")
+    assert form.evaluate("document.activeElement.id") == "wm-common"
+
+
+@pytest.mark.browser
+def test_targets_are_large_and_everything_has_a_name(form: Any) -> None:
+    fill(form)
+    small = form.evaluate("""() => [...document.querySelectorAll('button, select, input:not([type=checkbox]), textarea, .wm-choices label')]
+        .filter(each => each.offsetParent && each.getBoundingClientRect().height < 48).map(each => each.outerHTML)""")
+    assert small == []
+    assert form.evaluate("document.documentElement.scrollWidth") <= 360
+    from axe_playwright_python.sync_playwright import Axe
+
+    found = Axe().run(form, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"]}).response["violations"]
+    assert [(each["id"], [node["html"] for node in each["nodes"]]) for each in found] == []

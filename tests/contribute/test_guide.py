@@ -1,0 +1,139 @@
+"""The guide says what is: its example passes, every field and every option of a contributor's command stands in it."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import click
+import pytest
+from check_jsonschema import main as check_jsonschema
+from click.testing import CliRunner
+
+from keytool.cli import COMMANDS
+from keytool.contribute.draft import modeline
+from keytool.contribute.reference import PLACES, fields, reference, shared_fields
+from keytool.contribute.schemas import bundled, kinds, schema_files
+from keytool.contribute.slots import EXAMPLE, slots
+from keytool.library import Loaded, load
+from tests.conftest import KEYDATA, everything_found
+from tests.contribute.helping import COMMANDS as OURS
+
+PAGES = Path(__file__).parents[2] / "site/pages"
+GUIDE = "".join(path.read_text("utf-8") for path in sorted((PAGES / "contribute").glob("*.md")))
+
+
+def test_the_example_is_an_entry_that_passes_every_check_and_proof(tmp_path: Path) -> None:
+    shutil.copytree(KEYDATA, tmp_path / "keydata")
+    shutil.copy(PAGES / EXAMPLE, tmp_path / "keydata/entries/nematodes/tarn-end-worm.yaml")
+    assert [each for each in everything_found(load(tmp_path)) if each.severity.value == "problem"] == []
+
+
+def test_the_example_uses_every_field_that_most_entries_use(loaded: Loaded) -> None:
+    text = (PAGES / EXAMPLE).read_text("utf-8")
+    entries = [file.data for (kind, _), file in loaded.files.by_id.items() if kind == "entry"]
+    for field in loaded.schemas.named()["entry.schema.json"]["properties"]:
+        if sum(field in each for each in entries) > len(entries) / 2 and field not in ("mistaken-for", "figure"):
+            assert re.search(rf"^{field}:", text, re.MULTILINE), field
+
+
+def test_every_field_of_every_schema_is_described_and_stands_in_the_reference(loaded: Loaded) -> None:
+    text = reference(loaded)
+    for kind in kinds(loaded):
+        for field in fields(loaded, kind):
+            assert len(field.about) > 8, (kind, field.path)
+            assert f"<code>{field.path}</code>" in text
+        assert f'id="fields-{kind}"' in text
+    assert all(field.about for field in shared_fields(loaded))
+    assert set(PLACES) == set(kinds(loaded))
+
+
+def test_the_reference_finds_every_property_a_schema_names(loaded: Loaded) -> None:
+    def named(schema: object) -> Iterator[str]:
+        if isinstance(schema, dict):
+            for name, each in schema.get("properties", {}).items():
+                if isinstance(each, dict) and "const" not in each and "not" not in each:
+                    yield name
+            for each in schema.values():
+                yield from named(each)
+        elif isinstance(schema, list):
+            for each in schema:
+                yield from named(each)
+
+    inside_shared = {name for field in shared_fields(loaded) for name in field.path.split(".")}
+    for kind in kinds(loaded):
+        told = {name for field in fields(loaded, kind) for name in field.path.split(".")} | inside_shared
+        assert set(named(bundled(loaded, kind))) <= told, kind
+
+
+@pytest.mark.parametrize("command", sorted({*COMMANDS, *OURS}))
+def test_every_command_stands_in_the_guide(command: str) -> None:
+    assert f"`wetmount {command}" in GUIDE
+
+
+def _options(command: click.Command, name: str) -> Iterator[tuple[str, str]]:
+    if isinstance(command, click.Group):
+        for inner, each in command.commands.items():
+            yield from _options(each, f"{name} {inner}")
+    else:
+        for parameter in command.params:
+            for option in (*parameter.opts, *parameter.secondary_opts) if isinstance(parameter, click.Option) else ():
+                yield name, option
+
+
+@pytest.mark.parametrize(("command", "option"), [each for name, command in OURS.items() for each in _options(command, name)])
+def test_every_option_of_a_contributors_command_stands_in_its_part_of_the_guide(command: str, option: str) -> None:
+    heading = "Your editor" if command == "new editor-schemas" else f"wetmount {command}"
+    text = (PAGES / "contribute/commands.md").read_text("utf-8")
+    part = text.split(f"## {heading}\n", 1)[1].split("\n## ", 1)[0]
+    assert re.search(rf"`[^`]*{re.escape(option)}\b", part), part
+
+
+def test_no_option_is_documented_that_does_not_exist() -> None:
+    known = {option for name, command in OURS.items() for _, option in _options(command, name)} | {"--help", "--key"}
+    named = set(re.findall(r"`(--[a-z-]+)", (PAGES / "contribute/commands.md").read_text("utf-8")))
+    assert named <= known
+
+
+def test_published_schemas_stand_alone_and_accept_the_library(loaded: Loaded, tmp_path: Path) -> None:
+    for name, data in schema_files(loaded).items():
+        (tmp_path / name).write_bytes(data)
+        schema = json.loads(data)
+        assert all(ref.startswith("#/$defs/") for ref in re.findall(r'"\$ref": "([^"]+)"', data.decode())), name
+        assert "x-say" not in data.decode()
+        assert schema["title"]
+    entries = [str(path) for path in sorted((KEYDATA / "entries").rglob("*.yaml"))][:40]
+    result = CliRunner().invoke(check_jsonschema, ["--schemafile", str(tmp_path / "entry.schema.json"), *entries])
+    assert result.exit_code == 0, result.output
+    keys = [str(path) for path in (KEYDATA / "keys").glob("*.yaml")]
+    assert CliRunner().invoke(check_jsonschema, ["--schemafile", str(tmp_path / "key.schema.json"), *keys]).exit_code == 0
+
+
+def test_a_published_schema_refuses_what_the_check_refuses(loaded: Loaded, tmp_path: Path) -> None:
+    (tmp_path / "entry.schema.json").write_bytes(schema_files(loaded)["entry.schema.json"])
+    (tmp_path / "x.yaml").write_text((PAGES / EXAMPLE).read_text("utf-8").replace("kind: genus", "kind: genius"), "utf-8")
+    result = CliRunner().invoke(check_jsonschema, ["--schemafile", str(tmp_path / "entry.schema.json"), str(tmp_path / "x.yaml")])
+    assert result.exit_code == 1
+    assert "genius" in result.output
+
+
+def test_closed_lists_carry_their_labels_for_editors(loaded: Loaded) -> None:
+    kind = bundled(loaded, "entry")["$defs"]["words.entry-kind"]
+    assert len(kind["enum"]) == len(kind["enumDescriptions"])
+
+
+def test_the_modeline_leads_to_the_schemas_from_any_depth() -> None:
+    for name in ("keydata/entries/dots/x.yaml", "keydata/look-alikes/x.yaml"):
+        path = modeline("entry", name).split("$schema=")[1].strip()
+        assert (Path("/root") / name).parent.joinpath(path).resolve() == Path("/root/build/schemas/entry.schema.json")
+
+
+def test_every_slot_of_the_guide_is_filled(loaded: Loaded) -> None:
+    wanted = set(re.findall(r"<!-- (contribute-[a-z]+) -->", GUIDE))
+    filled = slots(loaded, PAGES)
+    assert set(filled) == wanted
+    assert all(text.startswith("<") for text in filled.values())
+    assert "Ilse Okafor" in filled["contribute-example"]
