@@ -1,5 +1,6 @@
 """The project as a stranger meets it: the wheel holds the library, the layout is as promised."""
 
+import re
 import subprocess
 import sys
 import zipfile
@@ -47,7 +48,7 @@ def test_the_library_is_found_by_name_by_variable_and_beside_the_code(mini: Path
 
 def test_the_built_site_never_goes_where_its_sources_are() -> None:
     text = (PROJECT / "mkdocs.yml").read_text("utf-8")
-    assert "\nsite_dir: build/site\n" in text
+    assert re.search(r"^site_dir: build/site(?:\s|$)", text, re.MULTILINE)
     assert "/site" not in (PROJECT / ".gitignore").read_text("utf-8").split()
 
 

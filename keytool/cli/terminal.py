@@ -35,6 +35,7 @@ class Terminal:
             reconfigure(errors="wetmount")
         self.is_screen = self.stream.isatty()
         self.colours = self.is_screen and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+        self.shows_braille = self.is_screen and os.environ.get("TERM") != "dumb" and "utf" in (self.stream.encoding or "").lower()
         self.width = min(84, max(40, shutil.get_terminal_size((80, 24)).columns - 1))
 
     def bold(self, text: str) -> str:

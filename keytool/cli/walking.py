@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from keytool.cli.pictures import pictures
 from keytool.cli.terminal import Terminal
 from keytool.identify import (
     CANNOT_TELL,
@@ -116,6 +117,8 @@ class Walking:
         out = self.out
         out.say()
         out.say(out.bold(plain(self.library, couplet.asks)), indent=4, label=f"{couplet.number}")
+        if drawn := pictures(out, self.library, couplet, indent=4):
+            out.raw(drawn)
         for number, lead in enumerate(couplet.leads.values(), 1):
             out.say(plain(self.library, lead.text), indent=7, label=f"    {number}")
         out.say(out.faint(f"{HELP}    {len(standing.possible)} of {len(here.members)} possible"), indent=4)

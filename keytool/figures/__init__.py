@@ -9,7 +9,10 @@ A plate always carries a scale bar; `to_svg` and `to_pdf` draw the same marks.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
+from functools import lru_cache
 
+from .contrast import Contrast, contrast
 from .frame import common_scale, matched, plate
 from .kinds import KINDS, Kind, Param
 from .kinds.accents import accented
@@ -21,12 +24,14 @@ from .svg import to_svg
 
 __all__ = [
     "Box",
+    "Contrast",
     "Drawing",
     "FigureError",
     "Inks",
     "Kind",
     "Param",
     "common_scale",
+    "contrast",
     "draw",
     "kinds",
     "labelled",
@@ -63,6 +68,12 @@ def draw(kind: str, params: Mapping[str, object], *, title: str, description: st
     wrong = problems(kind, params)
     if wrong:
         raise FigureError("\n".join(wrong))
+    return replace(_drawn(kind, tuple(sorted(params.items()))), title=title, description=description)
+
+
+@lru_cache(maxsize=4096)
+def _drawn(kind: str, params: tuple[tuple[str, object], ...]) -> Drawing:
+    """The plate without its words. Many places show the same picture; it is drawn once."""
     known = KINDS[kind]
-    values = known.filled(params)
-    return plate(accented(known.build(values), str(values.get("accent", "none"))), title, description)
+    values = known.filled(dict(params))
+    return plate(accented(known.build(values), str(values.get("accent", "none"))), "", "")

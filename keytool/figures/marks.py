@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from . import geometry
 from .shapes import Box, Dots, Drawing, Leader, Path, Points, Role, Shape, Step, Swell
@@ -48,6 +49,11 @@ def marks(drawing: Drawing) -> tuple[Mark | Lettering, ...]:
 
 def of_shape(shape: Shape, pen: float, letter: float) -> tuple[Mark | Lettering, ...]:
     """One shape as marks, with a pen of `pen` µm and lettering `letter` µm high."""
+    return _of_shape(shape, pen, letter if isinstance(shape, Leader) else 0.0)
+
+
+@lru_cache(maxsize=65536)
+def _of_shape(shape: Shape, pen: float, letter: float) -> tuple[Mark | Lettering, ...]:
     match shape:
         case Path():
             return (Mark(_lean(shape.steps, pen), 0.0 if shape.fill else shape.weight * pen, shape.role, shape.part),)

@@ -53,6 +53,7 @@ def _path(mark: Mark, x0: float, y0: float, k: float, colour: str) -> PaintedPat
     style.stroke_width = mark.width * k
     style.stroke_cap_style = "round"
     style.stroke_join_style = "round"
+    style.auto_close = False  # a line that is open on the page stays open on paper
     for letter, values in mark.steps:
         at = [(y0 if i % 2 else x0) + v * k for i, v in enumerate(values)]
         match letter:

@@ -27,6 +27,12 @@ def filled(points: Sequence[Point], part: str, *, role: Role = "ink") -> Path:
     return Path(_steps(points, True), part, role, 0.0, True)
 
 
+def holed(points: Sequence[Point], holes: Iterable[Sequence[Point]], part: str, *, role: Role = "ink") -> Path:
+    """A solid area with holes in it; a hole runs the other way round than the edge."""
+    steps = [step for hole in holes for step in _steps(tuple(reversed(geometry.clockwise(hole))), True)]
+    return Path((*_steps(geometry.clockwise(points), True), *steps), part, role, 0.0, True)
+
+
 def strokes(lines: Iterable[Sequence[Point]], weight: float, part: str, *, role: Role = "ink") -> Path:
     """Many even lines as one shape (hatching, ticks)."""
     return Path(tuple(step for line in lines for step in _steps(line, False)), part, role, weight)

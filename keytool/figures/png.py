@@ -72,7 +72,9 @@ def _mask(drawing: Drawing, run: Iterable[Mark | Lettering], px_per_um: float, s
             ink(mask, mark, lambda x, y: ((x - drawing.box.x) * k, (y - drawing.box.y) * k), k)
         else:
             at = ((mark.x - drawing.box.x) * k, (mark.y - drawing.box.y) * k)
-            ImageDraw.Draw(mask).text(at, mark.text, fill=ON, font=_face(font, mark.size * k), anchor="rs" if mark.anchor == "end" else "ls")
+            ImageDraw.Draw(mask).text(
+                at, mark.text, fill=ON, font=_face(font, mark.size * k), anchor="rs" if mark.anchor == "end" else "ls"
+            )
     return mask.resize(size, Image.Resampling.BOX)
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import lru_cache
 from itertools import groupby
 from xml.sax.saxutils import escape
 
@@ -82,8 +83,9 @@ def _data(steps: Iterable[Step], x0: float, y0: float, k: float) -> str:
     """Path data with relative steps; each is taken from the rounded point before, so rounding cannot add up."""
     words: list[str] = []
     here = [0, 0]  # hundredths of a pixel
+    origin, scale = (x0, y0), k * 100
     for letter, values in steps:
-        at = [round((v - (y0 if i % 2 else x0)) * k * 100) for i, v in enumerate(values)]
+        at = [round((v - origin[i % 2]) * scale) for i, v in enumerate(values)]
         if letter == "M":
             words.append("M" + _joined(at))
         elif letter != "Z":
@@ -96,4 +98,10 @@ def _data(steps: Iterable[Step], x0: float, y0: float, k: float) -> str:
 
 def _joined(hundredths: Iterable[int]) -> str:
     """Numbers side by side, a space only where a minus sign does not already part them."""
-    return "".join(t if t[0] == "-" else " " + t for t in (number(h / 100) for h in hundredths)).lstrip(" ")
+    return "".join([_spaced(h) for h in hundredths]).lstrip(" ")
+
+
+@lru_cache(maxsize=131072)
+def _spaced(hundredths: int) -> str:
+    text = number(hundredths / 100)
+    return text if text[0] == "-" else " " + text

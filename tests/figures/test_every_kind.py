@@ -7,6 +7,7 @@ import pytest
 from reading import SVG, read
 
 from keytool.figures import draw, kinds, problems, to_svg
+from keytool.figures.sheet import with_needs
 
 CASES = [
     (kind.name, param.name, value)
@@ -14,20 +15,6 @@ CASES = [
     for param in kind.params
     for value in (param.choices if param.type == "choice" else (True, False) if param.type == "flag" else (param.low, param.high))
 ]
-NEEDS = {  # what has to be there before a parameter can show
-    "clamp": {"cross-walls": True},
-    "two-spears": {"spear": "odontostyle"},
-    "odontophore-base": {"spear": "odontostyle"},
-    "guiding-ring": {"spear": "odontostyle"},
-    "knob-shape": {"spear": "stylet"},
-    "knobs": {"spear": "stylet"},
-    "tooth": {"stoma": "barrel"},
-    "denticles": {"stoma": "barrel"},
-}
-
-
-def params_for(name, value):
-    return {**NEEDS.get(name, {}), name: value}
 
 
 def check(svg, px):
@@ -49,7 +36,7 @@ def check(svg, px):
 
 @pytest.mark.parametrize(("kind", "name", "value"), CASES)
 def test_every_value_draws_or_says_why_not(kind, name, value):
-    params = params_for(name, value)
+    params = with_needs(kind, name, value)
     wrong = problems(kind, params)
     if wrong:
         assert not isinstance(value, str | bool), wrong
@@ -65,6 +52,7 @@ def test_every_value_draws_or_says_why_not(kind, name, value):
 @pytest.mark.parametrize("kind", kinds())
 def test_no_accent_unless_asked(kind):
     params = {p.name: p.choices[-1] for p in kinds()[kind].params if p.type == "choice" and p.name != "accent"}
+    params = params if not problems(kind, params) else {}
     assert "wm-accent" not in to_svg(draw(kind, params, title="t"), 1.0, id_prefix="x")
 
 
@@ -73,7 +61,8 @@ def test_every_accent_can_be_shown(kind):
     """Each part that may be asked about is really in some drawing of its kind, in the accent colour alone."""
     declared = kinds()[kind].params
     parts = next(p for p in declared if p.name == "accent").choices[1:]
-    singles = [params_for(p.name, v) for p in declared if p.name != "accent" for v in (p.choices or ((True,) if p.type == "flag" else ()))]
+    asked = [p for p in declared if p.name != "accent"]
+    singles = [with_needs(kind, p.name, v) for p in asked for v in (p.choices or ((True,) if p.type == "flag" else ()))]
     singles += [
         {"spear": "stylet", "lip-shape": "capped"},
         {"stoma": "barrel", "tooth": "large-dorsal"},

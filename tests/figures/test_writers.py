@@ -110,3 +110,10 @@ def test_parts_can_be_named():
 def test_fpdf_is_not_imported_with_the_figures():
     code = "import sys, keytool.figures; print('fpdf' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, text=True).stdout.strip() == "False"
+
+
+def test_an_open_line_stays_open_on_paper():
+    """fpdf2 closes paths by itself unless told not to; a gullet's wall would then get a chord across the body."""
+    body = pypdf.PdfReader(io.BytesIO(page(draw("flake", {"form": "chip"}, title="t")))).pages[0].get_contents().get_data().decode("latin-1")
+    closing = re.findall(r"(?<![A-Za-z])(s|h S|b|b\*)(?![A-Za-z])", body)
+    assert len(closing) == 0, closing

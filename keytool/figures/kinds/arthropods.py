@@ -2,40 +2,21 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sin
+from collections.abc import Callable
+from math import cos, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
-from ..shapes import Box, Point, Points, Shape
-from . import tube
+from ..shapes import Box, Point, Shape
+from . import many_legs, mites, springtails, tube
 from .kind import Kind, Values, accent, choice, num, um, word
+from .limbs import leg
 
 
 def many(v: Values) -> Sketch:
-    """A mite from above, or a springtail from the side."""
-    return (_mite if word(v, "form") == "mite" else _springtail)(num(v, "length"))
-
-
-def _leg(joints: list[Point], thick: float, body: Points | None, part: str) -> list[Shape]:
-    """A jointed leg, tapering to a claw, hidden where the body covers it."""
-    line = geometry.spaced(geometry.curve(joints, per=6), thick * 0.4)
-
-    def half(t: float) -> float:
-        return thick / 2 * (1 - 0.62 * t) * (1 + 0.12 * sin(2 * pi * 5 * t))
-
-    def free(p: Point) -> bool:
-        return body is None or not geometry.inside(body, p)
-
-    out: list[Shape] = []
-    for side, weight in zip(tube.sides(line, half), (1.3, 0.9), strict=True):
-        out += [pen.line(run, (weight,), part) for run in geometry.runs(side, free)]
-    bars = [tube.across(line, half, t) for t in (0.28, 0.46, 0.64, 0.82)]
-    out.append(pen.strokes([b for b in bars if free(b[0]) and free(b[-1])], 0.6, part))
-    x, y, nx, ny = tube.place(line, 1.0)
-    fx, fy = ny, -nx
-    claw = [((x, y), (x + thick * (0.5 * fx + s * 0.22 * nx), y + thick * (0.5 * fy + s * 0.22 * ny))) for s in (-1, 1)]
-    out.append(pen.strokes(claw, 0.9, part))
-    return out
+    """A mite, springtail or other small animal with jointed legs."""
+    form, length = word(v, "form"), num(v, "length")
+    return many_legs.build(form, length) if form in many_legs.PLANS else _FORMS[form](length)
 
 
 def _mite(n: float) -> Sketch:
@@ -71,7 +52,7 @@ def _mite(n: float) -> Sketch:
         [(0.25 * n, 0.66 * n), (0.36 * n, 0.76 * n), (0.43 * n, 0.92 * n), (0.46 * n, 1.10 * n)],
     ):
         for way in (joints, list(geometry.mirrored(joints))):
-            shapes += _leg(way, 0.085 * n, edge, "legs")
+            shapes += leg(way, 0.085 * n, edge, "legs")
     hairs = []
     for x, y, lean in ((0.10, 0.20, -0.5), (0.24, 0.42, 0.3), (0.27, 0.82, 0.9), (0.14, 0.95, 1.3), (0.05, 0.985, 1.5)):
         hairs.append(((x * n, y * n), ((x + 0.13 * cos(lean)) * n, (y + 0.13 * sin(lean)) * n)))
@@ -112,13 +93,13 @@ def _springtail(n: float) -> Sketch:
     bars = [geometry.curve([(x * n, y * n), ((x + 0.018) * n, y * 0.2 * n), ((x - 0.008) * n, 0.072 * n)], per=6) for x, y in top]
     shapes.append(pen.strokes(bars, 0.8, "segments"))
     for x in (0.31, 0.40, 0.49):
-        shapes += _leg(
+        shapes += leg(
             [(x * n, 0.060 * n), ((x - 0.015) * n, 0.14 * n), ((x - 0.055) * n, 0.22 * n), ((x - 0.065) * n, 0.32 * n)],
             0.050 * n,
             trunk,
             "legs",
         )
-    shapes += _leg(
+    shapes += leg(
         [(0.060 * n, -0.060 * n), (-0.02 * n, -0.14 * n), (-0.13 * n, -0.19 * n), (-0.24 * n, -0.20 * n)], 0.042 * n, head, "feelers"
     )
     spring = geometry.curve(
@@ -142,13 +123,29 @@ def _springtail(n: float) -> Sketch:
     return Sketch(tuple(shapes), pen_um)
 
 
+_FORMS: dict[str, Callable[[float], Sketch]] = {
+    "mite": _mite,
+    "springtail": _springtail,
+    "beetle-mite": mites.beetle_mite,
+    "shield-mite": mites.shield_mite,
+    "mite-larva": mites.larva,
+    "globe-springtail": springtails.globe,
+    "long-springtail": springtails.long_white,
+}
+
 KIND = Kind(
     "many-legged",
-    "a mite (eight jointed legs) or a springtail (six legs, feelers, a spring)",
+    "a small animal with jointed legs: mite, springtail or their kin",
     (
-        choice("form", ("mite", "springtail"), "which animal"),
-        um("length", 400, 80, 6000, "length of the body without legs and feelers"),
-        accent("body", "legs", "feelers", "spring", "hairs"),
+        choice(
+            "form",
+            (*_FORMS, *many_legs.PLANS),
+            "soft mite; springtail; armoured beetle mite; mite with shields; six-legged "
+            "mite larva; globular springtail; long white springtail; "
+            "symphylan; pauropod; proturan; dipluran",
+        ),
+        um("length", 400, 80, 6000, "length of the body without legs, feelers and tails"),
+        accent("body", "legs", "feelers", "spring", "hairs", "shields", "tail"),
     ),
     many,
 )

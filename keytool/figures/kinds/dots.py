@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import cos, hypot, pi, sin
 from random import Random
 
@@ -10,14 +11,17 @@ from ..frame import Sketch, pen_for
 from ..shapes import Point, Points, Shape
 from .kind import Kind, Values, accent, choice, num, um, word
 
+_BUILT, _NEAR = ("commas", "waves", "coils", "spore-rods", "clubs"), 6.5
+"""Forms whose build has to show are seen from nearer: over so many of their lengths."""
+_GROUPS = {"pairs": ((-0.5, 0.0), (0.5, 0.0)), "fours": ((-0.5, -0.5), (0.5, -0.5), (-0.5, 0.5), (0.5, 0.5))}
+"""Where the members of a group lie, in steps of nearly one size: they share a flat face."""
+
 
 def dots(v: Values) -> Sketch:
     """A strewing of small bodies, each `size` long."""
     size, form, layout = num(v, "size"), word(v, "form"), word(v, "layout")
-    across = 16 * size
-    shapes: list[Shape] = []
-    for x, y, turn in _places(form, layout, across, size):
-        shapes.append(_body(form, size, x, y, turn))
+    across = (_NEAR if form in _BUILT else 16) * size
+    shapes = [shape for x, y, turn in _places(form, layout, across, size) for shape in _body(form, size, x, y, turn)]
     return Sketch(tuple(shapes), pen_for(across, across))
 
 
@@ -33,10 +37,21 @@ def _places(form: str, layout: str, across: float, size: float) -> list[tuple[fl
                 spots.append((x, y, lean))
                 x, y = x + step * size * cos(lean), y + step * size * sin(lean)
         return spots
-    gap = 1.04 * size if layout == "clump" else 1.7 * size
+    if layout in _GROUPS:
+        groups = _places(form, "scattered", 1.6 * across, 3.2 * size)
+        step = 0.90 * size
+        return [(0.62 * x + step * a, 0.62 * y + step * b, 0.0) for x, y, _ in groups for a, b in _GROUPS[layout]]
+    if layout == "raft":
+        return [
+            (1.06 * size * (col + 0.5 * (row % 2)), 0.40 * size * row, 0.0)
+            for row in range(7)
+            for col in range(4)
+            if (row, col) not in ((0, 0), (0, 3), (6, 0), (6, 3), (1, 3))
+        ]
+    gap = 1.04 * size if layout == "clump" else (1.35 if form in _BUILT else 1.7) * size
     reach = 0.27 * across if layout == "clump" else 0.5 * across
     tries = 0
-    while len(spots) < (34 if layout == "clump" else 17) and tries < 4000:
+    while len(spots) < (34 if layout == "clump" else 9 if form in _BUILT else 17) and tries < 4000:
         tries += 1
         x, y = chance.uniform(-reach, reach), chance.uniform(-reach, reach)
         if layout == "clump" and hypot(x, y) > reach:
@@ -46,22 +61,108 @@ def _places(form: str, layout: str, across: float, size: float) -> list[tuple[fl
     return spots
 
 
-def _body(form: str, size: float, x: float, y: float, turn: float) -> Shape:
-    if form == "cocci":
-        return pen.disc(x, y, size / 2, "dots")
-    if form == "rods":
-        half, r = size / 2, 0.17 * size
-        right = geometry.arc(half - r, 0, r, -pi / 2, pi / 2, count=10)
-        left = geometry.arc(r - half, 0, r, pi / 2, 1.5 * pi, count=10)
-        return pen.filled(geometry.moved((*right, *left), x, y, turn=turn), "dots")
-    chance = Random(f"{x:.6f} {y:.6f}")
-    ring = [
-        (cos(a) * size / 2 * s, sin(a) * size / 2 * s * 0.8) for a, s in ((2 * pi * k / 6, chance.uniform(0.55, 1.0)) for k in range(6))
+def _body(form: str, size: float, x: float, y: float, turn: float) -> list[Shape]:
+    match form:
+        case "cocci":
+            return [pen.disc(x, y, size / 2, "dots")]
+        case "rods":
+            return [pen.filled(geometry.moved(_capsule(size, 0.17 * size), x, y, turn=turn), "dots")]
+        case "ovals":
+            return [pen.filled(geometry.moved(_capsule(size, 0.34 * size), x, y, turn=turn), "dots")]
+        case "splinters":
+            return [
+                pen.filled(
+                    geometry.moved(
+                        [(-size / 2, 0), (-0.2 * size, -0.07 * size), (size / 2, -0.02 * size), (0.1 * size, 0.08 * size)], x, y, turn=turn
+                    ),
+                    "dots",
+                )
+            ]
+        case "specks":
+            chance = Random(f"{x:.6f} {y:.6f}")
+            ring = [
+                (cos(a) * size / 2 * s, sin(a) * size / 2 * s * 0.8)
+                for a, s in ((2 * pi * k / 6, chance.uniform(0.55, 1.0)) for k in range(6))
+            ]
+            return [pen.filled(geometry.moved(fitted(ring, size), x, y, turn=turn), "dots")]
+        case "commas":
+            return [_bent(fitted(list(geometry.arc(0, 0, size, -0.62, 0.62, count=16)), 0.97 * size), 0.14 * size, x, y, turn)]
+        case "waves" | "coils":
+            return [_wave(form, size, x, y, turn)]
+        case "clubs":
+            return _club_pair(size, x, y, turn)
+        case "spore-rods":
+            return _spore_rod(size, x, y, turn, end=(round(1e3 * x) % 3 == 0))
+        case _:  # unresolved: a soft grey dot, no edge
+            return [pen.disc(x, y, r * size / 2, "dots", role="faint") for r in (1.0, 0.7)]
+
+
+def _capsule(size: float, r: float) -> Points:
+    half = size / 2
+    return (*geometry.arc(half - r, 0, r, -pi / 2, pi / 2, count=10), *geometry.arc(r - half, 0, r, pi / 2, 1.5 * pi, count=10))
+
+
+def _bent(line: Points, thick: float, x: float, y: float, turn: float) -> Shape:
+    """A body of even thickness along a bent line, its middle at (x, y)."""
+    cx, cy = sum(p[0] for p in line) / len(line), sum(p[1] for p in line) / len(line)
+    placed = geometry.moved(tuple((px - cx, py - cy) for px, py in line), x, y, turn=turn)
+    count = len(placed)
+    half = [
+        thick
+        / 2
+        * min(1.0, (1 - (1 - min(k, count - 1 - k) / (0.12 * count)) ** 2) ** 0.5 if min(k, count - 1 - k) < 0.12 * count else 1.0)
+        for k in range(count)
     ]
-    return pen.filled(geometry.moved(fitted(ring, size), x, y, turn=turn), "dots")
+    return pen.filled((*geometry.offset(placed, half), *reversed(geometry.offset(placed, [-h for h in half]))), "dots")
 
 
-def fitted(points: list[Point], size: float) -> Points:
+def _wave(form: str, size: float, x: float, y: float, turn: float) -> Shape:
+    """A stiff wave of few turns, or a very thin coil bent as a whole."""
+    turns, amp, thick = (2.5, 0.085, 0.065) if form == "waves" else (7.0, 0.045, 0.030)
+    bend = 0.0 if form == "waves" else 0.9
+    line: list[Point] = []
+    px = py = 0.0
+    for k in range(121):
+        t = k / 120
+        a = bend * sin(2 * pi * (0.8 * t + 0.3 * turn))
+        off = amp * size * sin(2 * pi * turns * t)
+        line.append((px - off * sin(a), py + off * cos(a)))
+        px, py = px + size / 120 * cos(a), py + size / 120 * sin(a)
+    return _bent(fitted(line, 0.97 * size), thick * size, x, y, turn)
+
+
+def _club_pair(size: float, x: float, y: float, turn: float) -> list[Shape]:
+    """Two rods that lie like a V, thicker where they snapped apart; the size is that of one rod."""
+    out: list[Shape] = []
+    for lean in (-0.55, 0.55):
+        club = [
+            (0.0, -0.10 * size),
+            (0.5 * size, -0.12 * size),
+            (0.86 * size, -0.20 * size),
+            (size, 0.0),
+            (0.86 * size, 0.20 * size),
+            (0.5 * size, 0.12 * size),
+            (0.0, 0.10 * size),
+        ]
+        body = geometry.curve(club, closed=True, per=5)
+        span = max(p[0] for p in body) - min(p[0] for p in body)
+        body = tuple((px * size / span, py * size / span) for px, py in body)
+        out.append(pen.filled(geometry.moved(geometry.moved(body, 0.06 * size, 0.0, turn=lean), x, y, turn=turn), "dots"))
+    return out
+
+
+def _spore_rod(size: float, x: float, y: float, turn: float, *, end: bool) -> list[Shape]:
+    """A dull rod with one bright oval, which swells it where it lies near an end."""
+    r = 0.15 * size
+    at = 0.32 * size if end else 0.0
+    big = 0.19 * size if end else 0.125 * size
+    rod = geometry.moved(_capsule(size, r), x, y, turn=turn)
+    c, s = cos(turn), sin(turn)
+    spore = geometry.ellipse(x + at * c, y + at * s, 1.3 * big * 0.8, big * 0.8, turn=turn, count=32)
+    return [pen.stroke(rod, 0.8, "dots", closed=True), pen.contour(spore, 0.9, 1.4, "spores")]
+
+
+def fitted(points: Sequence[Point], size: float) -> Points:
     """The ring scaled so that its longest span is exactly `size`."""
     span = max(hypot(a[0] - b[0], a[1] - b[1]) for a in points for b in points)
     return tuple((x * size / span, y * size / span) for x, y in points)
@@ -69,12 +170,17 @@ def fitted(points: list[Point], size: float) -> Points:
 
 KIND = Kind(
     "dots",
-    "small bodies near the limit of the lens: rods, round dots, specks",
+    "small bodies near the limit of the lens: bacteria by shape, specks, unresolved dots",
     (
-        choice("form", ("rods", "cocci", "specks"), "shape of each"),
+        choice(
+            "form",
+            ("rods", "cocci", "specks", "ovals", "commas", "waves", "coils", "spore-rods", "clubs", "splinters", "unresolved"),
+            "shape of each; waves: stiff corkscrews; coils: thin and bending; spore-rods: with a bright oval; clubs: "
+            "pairs like a V; unresolved: soft dots at the limit of the lens",
+        ),
         um("size", 2, 0.2, 60, "length of each"),
-        choice("layout", ("scattered", "chains", "clump"), "how they lie"),
-        accent("dots"),
+        choice("layout", ("scattered", "chains", "clump", "pairs", "fours", "raft"), "how they lie"),
+        accent("dots", "spores"),
     ),
     dots,
 )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from math import pi
 
 from .. import geometry, pen
@@ -15,12 +14,10 @@ def bubble(v: Values) -> Sketch:
     """An air bubble: broad black rim, bright middle."""
     d = num(v, "diameter")
     r = d / 2
-    # The rim is one area with a hole: the hole runs the other way round.
-    rim = pen.filled(geometry.ellipse(0, 0, r, r, count=96), "outline")
-    hole = pen.filled(tuple(reversed(geometry.ellipse(-0.02 * r, -0.02 * r, 0.60 * r, 0.60 * r, count=72))), "outline")
+    hole = geometry.ellipse(-0.02 * r, -0.02 * r, 0.60 * r, 0.60 * r, count=72)
     return Sketch(
         (
-            replace(rim, steps=(*rim.steps, *hole.steps)),
+            pen.holed(geometry.ellipse(0, 0, r, r, count=96), [hole], "outline"),
             pen.ring(-0.02 * r, -0.02 * r, 0.50 * r, 0.7, "glint", role="faint"),
             pen.disc(-0.16 * r, -0.18 * r, 0.07 * r, "glint", role="faint"),
         ),

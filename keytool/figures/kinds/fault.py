@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import cos, hypot, pi, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
-from ..shapes import Shape
+from ..shapes import Box, Shape
 from .kind import Kind, Values, accent, choice, num, um, word
+from .points import pts
 
 
 def fault(v: Values) -> Sketch:
@@ -58,14 +60,109 @@ def _scratch(r: float) -> list[Shape]:
     return [pen.line(one, (0.8, 2.4, 1.0), "fault") for one in lines]
 
 
-_FAULTS: dict[str, Callable[[float], list[Shape]]] = {"dust": _dust, "rings": _rings, "scratch": _scratch}
+def _floater(r: float) -> list[Shape]:
+    """Pale strings and beads in the eye, in front of everything."""
+    strings = [pts("-.62 -.3, -.4 -.42, -.22 -.22, -.02 -.3, .1 -.12, .06 .1, -.12 .06"), pts(".2 .62, .34 .44, .3 .24, .48 .1, .64 .22")]
+    out: list[Shape] = [pen.line(geometry.curve(geometry.scaled(s, r), per=8), (2.2, 3.0, 1.6), "fault", role="faint") for s in strings]
+    for x, y, size in ((-0.30, 0.42, 0.055), (-0.20, 0.50, 0.04), (-0.37, 0.53, 0.045), (0.46, -0.40, 0.05)):
+        out.append(pen.ring(x * r, y * r, size * r, 1.8, "fault", role="faint"))
+    return out
+
+
+def _contours(r: float) -> list[Shape]:
+    """Bright and dark lines round the edge of a grain when the iris is nearly closed."""
+    base = pts("-.36 -.3, -.08 -.47, .27 -.38, .45 -.1, .4 .24, .12 .45, -.24 .38, -.46 .08")
+    edge = geometry.clockwise(geometry.scaled(base, 0.9 * r))
+    soft = geometry.spaced((*edge, edge[0]), 0.02 * r)[:-1]
+    out: list[Shape] = [pen.contour(edge, 1.6, 2.8, "grain")]
+    for k, (by, weight) in enumerate(((0.075, 1.6), (0.145, 1.1), (0.21, 0.8))):
+        for s in (-1, 1) if k == 0 else (-1,):
+            ring = geometry.offset(soft, [s * by * r] * len(soft), closed=True)
+            out.append(pen.stroke(ring[::3], weight, "fault", closed=True, role="ink" if k == 0 and s < 0 else "faint"))
+    return out
+
+
+def _air_edge(r: float) -> list[Shape]:
+    """The edge of the liquid: a thick black line with air on one side, all life on the other."""
+    line = geometry.curve(geometry.scaled(pts("-.34 -.94, -.18 -.5, -.1 0, -.16 .45, -.36 .935"), r), per=10)
+    specks = [(0.30, -0.44, 0.03), (0.52, 0.18, 0.022), (0.18, 0.40, 0.028), (0.44, 0.58, 0.02), (0.66, -0.20, 0.024), (0.16, -0.10, 0.02)]
+    return [
+        pen.line(line, (5.5, 7.0, 5.5), "fault"),
+        pen.stroke(geometry.offset(line, [-0.055 * r] * len(line)), 0.9, "fault"),
+        pen.stroke(geometry.offset(line, [-0.10 * r] * len(line)), 0.6, "fault", role="faint"),
+        *(pen.ring(x * r, y * r, s * r, 1.0, "life") for x, y, s in specks),
+    ]
+
+
+def _lashes(r: float) -> list[Shape]:
+    """The shadow of eyelashes: soft dark bars reaching in from the rim."""
+    bars = [
+        geometry.curve(
+            geometry.scaled(
+                [(cos(a), sin(a)), (0.74 * cos(a + 0.05), 0.74 * sin(a + 0.05)), (0.52 * cos(a + 0.16), 0.52 * sin(a + 0.16))], 0.99 * r
+            ),
+            per=8,
+        )
+        for a in (0.95, 1.15, 1.36, 1.58, 1.80, 2.02)
+    ]
+    return [pen.line(b, (5.0, 3.6, 0.6), "fault", role="faint") for b in bars]
+
+
+def _shade(r: float) -> list[Shape]:
+    """One side of the field dark: the lamp or the condenser is not in line."""
+    dense = pen.stipple(
+        Box(-r, -r, 2 * r, 2 * r),
+        lambda p: max(0.0, min(1.0, (p[0] + 0.5 * p[1]) / r + 0.1)) if hypot(*p) < 0.985 * r else 0.0,
+        0.034 * r,
+        "fault",
+        sizes=(1.6, 2.2),
+    )
+    return list(dense)
+
+
+def _lamp(r: float) -> list[Shape]:
+    """The picture of the lamp in the field: bright turns of a wire, the same everywhere on the slide."""
+    turns = [(0.62 * r * (k / 60 - 0.5) * 2, 0.20 * r * sin(2 * pi * 5 * k / 60)) for k in range(61)]
+    return [pen.line(geometry.curve(turns, per=3), (3.4, 3.4), "fault", role="faint")]
+
+
+def _smear(r: float) -> list[Shape]:
+    """Dirt or a smear on the glass: broad soft streaks and dried drops, out of focus."""
+    streaks = [
+        geometry.curve(geometry.scaled([(-0.78, y), (-0.2, y - 0.10), (0.3, y + 0.02), (0.76, y - 0.12)], r), per=8)
+        for y in (-0.28, -0.10, 0.08, 0.26)
+    ]
+    drops = [
+        pen.ring(x * r, y * r, s * r, 2.2, "fault", role="faint")
+        for x, y, s in ((-0.34, 0.56, 0.11), (0.24, 0.52, 0.07), (0.42, -0.52, 0.09))
+    ]
+    return [*(pen.line(s, (1.0, 5.0, 4.0, 1.0), "fault", role="faint") for s in streaks), *drops]
+
+
+_FAULTS: dict[str, Callable[[float], list[Shape]]] = {
+    "dust": _dust,
+    "rings": _rings,
+    "scratch": _scratch,
+    "floater": _floater,
+    "contours": _contours,
+    "air-edge": _air_edge,
+    "lashes": _lashes,
+    "shade": _shade,
+    "lamp": _lamp,
+    "smear": _smear,
+}
 
 
 KIND = Kind(
     "optical-fault",
-    "a fault in the optics, shown in a round field of view",
+    "a fault in the optics or the light, shown in a round field of view",
     (
-        choice("form", tuple(_FAULTS), "eyepiece dust, out-of-focus rings, or scratches"),
+        choice(
+            "form",
+            tuple(_FAULTS),
+            "eyepiece dust; out-of-focus rings; scratches; floaters in the eye; false lines round a "
+            "grain; the edge of the liquid; shadow of lashes; one side dark; picture of the lamp; smear",
+        ),
         um("field", 450, 50, 6000, "diameter of the field of view"),
         accent("fault"),
     ),

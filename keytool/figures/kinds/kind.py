@@ -114,6 +114,18 @@ def word(values: Values, name: str) -> str:
     return str(values[name])
 
 
+def long_enough(widths: float) -> Callable[[Values], list[str]]:
+    """The check of a kind whose `length`, where given, must be so many times its `width`."""
+
+    def check(v: Values) -> list[str]:
+        width = num(v, "width")
+        length = given(v, "length", widths * width)
+        least = widths * width
+        return [f"length {length:g} µm is too short to show what is {width:g} µm wide (at least {least:g} µm)"] if length < least else []
+
+    return check
+
+
 def did_you_mean(name: str, known: tuple[str, ...]) -> str:
     """` (did you mean 'x'?)` where something known is close, else nothing."""
     close = get_close_matches(name, known, 1, 0.6)

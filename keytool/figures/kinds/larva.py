@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from math import pi, sin
+from math import pi, pow, sin
 
 from .. import geometry, pen
 from ..frame import Sketch
 from ..shapes import Shape
 from . import tube
-from .kind import Kind, Values, accent, num, um
+from .kind import Kind, Values, accent, choice, num, um, word
 from .tube import pen_of, scalloped
 
 
 def larva(v: Values) -> Sketch:
     """A fly larva: a hard dark head capsule on a soft ringed body without legs."""
     length, width = num(v, "length"), num(v, "width")
+    if word(v, "front") == "hooks":
+        return _maggot(length, width)
     count = 12
     head = 0.085
     line = tube.axis(length, lambda t: 0.55 * sin(2 * pi * (0.8 * t + 0.1)), steps=240)
@@ -54,10 +56,40 @@ def larva(v: Values) -> Sketch:
     )
 
 
+def _maggot(length: float, width: float) -> Sketch:
+    """A maggot: a soft pointed front end with dark hooks that slide in and out, a blunt hind end with breathing holes."""
+    count = 12
+    line = tube.axis(length, lambda t: 0.45 * sin(2 * pi * (0.8 * t + 0.1)), steps=240)
+    soft = scalloped(width, count, depth=0.09, head=0.0, tail=0.05)
+
+    def half(t: float) -> float:
+        return soft(t) * (0.16 + 0.84 * pow(min(1.0, t / 0.55), 0.75)) * tube.round_ends(t, 0.02, 0.0)
+
+    edge = tube.ring(line, half)
+    hooks: list[Shape] = []
+    for s in (-1, 1):
+        rod = [tube.beside(line, lambda t: width / 2, t, s * u) for t, u in ((0.085, 0.10), (0.05, 0.08), (0.012, 0.06), (-0.0, 0.10))]
+        hooks.append(pen.line(geometry.curve(rod, per=6), (1.4, 2.8, 2.2, 1.0), "head-capsule"))
+    holes = [pen.disc(*tube.beside(line, half, 0.985, s * 0.32), 0.045 * width, "breathing-holes") for s in (-1, 1)]
+    rings = [tube.across(line, half, k / count, share=0.97, bow=0.08) for k in range(1, count)]
+    gut = tube.ring(line[24:225], lambda u: half(0.1 + 0.83 * u) * 0.34 * tube.round_ends(u, 0.05, 0.05))
+    return Sketch(
+        (
+            pen.contour(edge, 1.0, 2.2, "outline"),
+            pen.strokes(rings, 0.8, "segments"),
+            *hooks,
+            *holes,
+            pen.stroke(gut, 0.6, "gut", role="faint", closed=True),
+        ),
+        pen_of(edge),
+    )
+
+
 KIND = Kind(
     "larva",
-    "a fly larva with a dark head capsule",
+    "a fly larva: with a dark head capsule, or a maggot with mouth hooks",
     (
+        choice("front", ("capsule", "hooks"), "hard head capsule, or a soft pointed front with dark hooks"),
         um("length", 3000, 300, 20000, "length along the body"),
         um("width", 420, 40, 4000, "greatest width"),
         accent("body", "head-capsule", "segments"),

@@ -39,6 +39,10 @@ def _drawn(v: Values, worm: Strand, anus: float, *, whole: bool) -> Sketch:
     ]
     if word(v, "rings") == "coarse":
         shapes.append(_rings(worm, width))
+    if word(v, "rings") == "lengthwise":
+        shapes += _ridges(worm)
+    if word(v, "tail") == "clear-tip":
+        shapes += _clear_tip(worm, anus, pen_um)
     if v["sheath"]:
         shapes.append(_sheath(worm, max(0.10 * width, 2.2 * pen_um), whole=whole))
     return Sketch(tuple(shapes), pen_um)
@@ -88,6 +92,28 @@ def _rings(worm: Strand, width: float) -> Shape:
     return pen.strokes([tube.across(worm.axis, worm.half, k / count, share=0.96, bow=0.10) for k in range(2, count)], 0.6, "rings")
 
 
+def _ridges(worm: Strand) -> list[Shape]:
+    """Ridges of the skin from end to end, closer together toward the edge."""
+    lines = [
+        [tube.beside(worm.axis, worm.half, 0.03 + 0.92 * k / 160, u) for k in range(161)]
+        for u in (-0.86, -0.66, -0.38, -0.06, 0.28, 0.58, 0.82)
+    ]
+    return [pen.stroke(one, 0.6, "rings") for one in lines]
+
+
+def _clear_tip(worm: Strand, anus: float, pen_um: float) -> list[Shape]:
+    """Grain fills the tail but for its last part, which is clear as glass behind a sharp border."""
+    border = anus + 0.60 * (1 - anus)
+    count = len(worm.axis) - 1
+    grainy = tuple(p for k, p in enumerate(worm.axis) if anus <= k / count <= border)
+    edge = tube.ring(grainy, lambda u: max(0.0, worm.half(anus + u * (border - anus)) - 2.4 * pen_um))
+    return [
+        *pen.grain(edge, 2.2 * pen_um, "cuticle", lambda p: 0.7),
+        pen.stroke(tube.across(worm.axis, worm.half, border, share=0.94, bow=-0.5), 0.9, "clear-tip"),
+        tube.hull(worm, 1.8, 2.6, "clear-tip", pen_um, first=border, closed=False),
+    ]
+
+
 def _sheath(worm: Strand, gap: float, *, whole: bool) -> Shape:
     def loose(t: float) -> float:
         return worm.half(t) + gap * (1.0 + 0.25 * sin(23 * t))
@@ -105,11 +131,11 @@ KIND = Kind(
         um("width", 32, 4, 400, "greatest width"),
         choice("view", ("whole", "tail"), "the whole worm, or its rear end close up"),
         choice("posture", ("wave", "straight", "arcuate", "C", "spiral", "six", "coiled"), "how it lies (whole view)"),
-        choice("rings", ("none", "coarse"), "rings of the skin seen at low power"),
+        choice("rings", ("none", "coarse", "lengthwise"), "rings of the skin seen at low power, or ridges along the body"),
         choice("tail", tuple(TAILS), "end of the body"),
         flag("sheath", "a second, loose skin"),
         flag("opaque-gut", "gut dark and grainy"),
-        accent("body", "tail", "rings", "gut", "sheath"),
+        accent("body", "tail", "clear-tip", "rings", "gut", "sheath"),
     ),
     build,
     lambda v: (

@@ -29,7 +29,25 @@ def worm(v: Values) -> Sketch:
         shapes.append(pen.filled(band, "saddle", role="faint"))
     shapes += _gut(line, half, count)
     shapes += _bristles(line, half, count, num(v, "bristle-length"), pen_um)
+    if v["long-hairs"]:
+        shapes.append(_hairs(line, half, count, 0.75 * width))
+    if v["skin-drops"]:
+        spots = [tube.beside(line, half, (k + 0.7) / 44, 0.82 * sin(2.4 * k)) for k in range(42)]
+        shapes += [pen.disc(x, y, 0.045 * width, "skin-drops") for x, y in spots]
     return Sketch(tuple(shapes), pen_um)
+
+
+def _hairs(line: Points, half: Callable[[float], float], count: int, size: float) -> Shape:
+    """Thin hairs, some as long as the body is wide, two to a side on every second segment."""
+    lines = []
+    for k in range(1, count - 1, 2):
+        t = (k + 0.5) / count
+        for side in (-1, 1):
+            lines += [
+                (tube.beside(line, half, t, side * 0.97), tube.beside(line, half, t, side * (1 + size / half(t)), lean * size))
+                for lean in (-0.2, 0.35)
+            ]
+    return pen.strokes(lines, 0.5, "long-hairs")
 
 
 def _gut(line: Points, half: Callable[[float], float], count: int) -> list[Shape]:
@@ -62,7 +80,9 @@ KIND = Kind(
         amount("segments", 28, 15, 70, "number of rings"),
         um("bristle-length", 60, 5, 400, "length of a bristle beyond the skin"),
         flag("saddle", "the thickened band of a grown worm"),
-        accent("body", "segments", "bristles", "gut", "saddle"),
+        flag("long-hairs", "long soft hairs among the bristles"),
+        flag("skin-drops", "coloured drops scattered in the skin"),
+        accent("body", "segments", "bristles", "long-hairs", "skin-drops", "gut", "saddle"),
     ),
     worm,
     lambda v: ["width must be at most a fifth of the length"] if num(v, "width") > num(v, "length") / 5 else [],

@@ -7,7 +7,7 @@ from math import cos, sin
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Box, Point, Shape
-from .kind import Kind, Values, accent, num, um
+from .kind import Kind, Values, accent, flag, num, um
 
 _BEAR = (  # right side, shares of length; stubby legs are part of the outline
     ((0, 0), (0.05, 0.006), (0.09, 0.035), (0.115, 0.085), (0.122, 0.135), (0.135, 0.165)),
@@ -25,7 +25,7 @@ _CLAWS = ((0.250, 0.205, -0.35), (0.282, 0.430, 0.15), (0.262, 0.668, 0.6), (0.1
 
 
 def bear(v: Values) -> Sketch:
-    """A tardigrade from above, head at the top: four pairs of stubby legs with claws."""
+    """A tardigrade from above, head at the top: four pairs of stubby legs with claws; smooth, or with plates on its back."""
     n = num(v, "length") / 0.981  # the outline ends at the tips of the last pair of legs
     side: list[Point] = []
     for stretch in _BEAR:
@@ -48,8 +48,27 @@ def bear(v: Values) -> Sketch:
         for w, y in ((0.105, 0.150), (0.135, 0.315), (0.150, 0.520), (0.135, 0.735))
     ]
     shapes.append(pen.strokes(folds, 0.6, "folds", role="faint"))
-    shapes += _bear_inside(n, pen_um)
+    shapes += _plates(n, pen_um) if v["plates"] else _bear_inside(n, pen_um)
     return Sketch(tuple(shapes), pen_um)
+
+
+def _plates(n: float, pen_um: float) -> list[Shape]:
+    """Rows of plates across the back, some with long hairs."""
+    out: list[Shape] = []
+    for y0, y1, w0, w1 in (
+        (0.03, 0.14, 0.09, 0.105),
+        (0.16, 0.30, 0.125, 0.14),
+        (0.32, 0.47, 0.145, 0.155),
+        (0.49, 0.64, 0.155, 0.15),
+        (0.66, 0.86, 0.14, 0.09),
+    ):
+        half: list[Point] = [(w0 * n, (y0 + 0.01) * n), (max(w0, w1) * n, (y0 + y1) / 2 * n), (w1 * n, (y1 - 0.01) * n)]
+        plate = geometry.clockwise(
+            geometry.curve([(0.0, y0 * n), *half, (0.0, y1 * n), *reversed(geometry.mirrored(half))], closed=True, per=6)
+        )
+        out += [pen.contour(plate, 1.2, 1.9, "plates"), *pen.grain(plate, 3.2 * pen_um, "plates", lambda p: 0.6)]
+    hairs = [((s * 0.12 * n, y * n), (s * 0.30 * n, (y + 0.05) * n)) for s in (-1, 1) for y in (0.29, 0.56)]
+    return [*out, *(pen.line(h, (1.3, 0.5), "hairs") for h in hairs)]
 
 
 def _bear_inside(n: float, pen_um: float) -> list[Shape]:
@@ -78,6 +97,10 @@ def _bear_inside(n: float, pen_um: float) -> list[Shape]:
 KIND = Kind(
     "eight-legged",
     "a tardigrade: plump, four pairs of stubby legs with claws",
-    (um("length", 300, 50, 1500, "length of the body"), accent("body", "claws", "eyes", "gut", "mouth-tube")),
+    (
+        um("length", 300, 50, 1500, "length of the body"),
+        flag("plates", "plates on the back"),
+        accent("body", "claws", "eyes", "gut", "mouth-tube", "plates"),
+    ),
     bear,
 )

@@ -15,7 +15,17 @@ def branches(strand: Strand, width: float, style: str) -> list[Strand]:
     """Side arms; they start inside the thread so that their walls join its walls."""
     if style == "none":
         return []
-    x, y, _, _ = tube.place(strand.axis, 0.36 if style == "side" else 0.55)
+    x, y, _, _ = tube.place(strand.axis, 0.55 if style == "fork" else 0.36)
+    if style == "bridge":
+        across = geometry.moved(tube.axis(3.6 * width, lambda u: pi / 2 - 0.25 + 0.5 * u), x, y)
+        second = geometry.moved(strand.axis, 3.5 * width, 0.0)
+        return [
+            Strand(across, 3.6 * width, lambda u: 0.40 * width, "branch"),
+            Strand(second, strand.length, strand.half, "branch"),
+        ]
+    if style == "right-angle":
+        arm = geometry.moved(tube.axis(4.2 * width, lambda u: pi / 2 - 0.12 + 0.3 * u), x, y)
+        return [Strand(arm, 4.2 * width, lambda u: 0.46 * width * (1 - 0.34 * max(0.0, 1 - (abs(u - 0.165) / 0.09) ** 2)), "branch")]
     arms = ((0.95, 4.2),) if style == "side" else ((0.5, 5.0), (-0.5, 5.0))
     return [_arm(lean, size, width, (x, y)) for lean, size in arms]
 
@@ -60,13 +70,18 @@ def contents(strand: Strand, style: str, pen_um: float) -> list[Shape]:
     return []
 
 
-def cross_walls(strand: Strand, spacing: float, *, clamp: bool) -> list[Shape]:
-    """Thin walls right across, `spacing` µm apart; with `clamp`, a side loop bridges each."""
+def cross_walls(strand: Strand, spacing: float, *, clamp: bool, lean: float = 0.0) -> list[Shape]:
+    """Thin walls right across, or slanting by `lean` µm to each side, `spacing` µm apart; with `clamp`, a side loop bridges each."""
     count = max(1, int(0.94 * strand.length / spacing))
     first = (strand.length - (count - 1) * spacing) / 2
     out: list[Shape] = []
     for t in ((first + k * spacing) / strand.length for k in range(count)):
-        out.append(pen.stroke(tube.across(strand.axis, strand.half, t, share=0.97), 1.2, "cross-walls"))
+        ends = (
+            [tube.beside(strand.axis, strand.half, t, s * 0.97, s * lean) for s in (-1, 1)]
+            if lean
+            else tube.across(strand.axis, strand.half, t, share=0.97)
+        )
+        out.append(pen.stroke(ends, 1.2, "cross-walls"))
         if clamp:
             out += _clamp(strand, t)
     return out

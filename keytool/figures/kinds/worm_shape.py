@@ -13,6 +13,7 @@ TAILS = {  # length in anal body widths
     "clavate": 5.0,
     "hooked": 3.4,
     "with-spinneret": 4.5,
+    "clear-tip": 2.6,
 }
 
 
@@ -68,6 +69,8 @@ def _tail_shape(tail: str, u: float) -> float:
     match tail:
         case "conoid-sharp" | "hooked":
             return 1 - u
+        case "clear-tip":
+            return (1 - 0.70 * u) * round_tip
         case "conoid-blunt":
             return (1 - 0.62 * u) * round_tip
         case "rounded":

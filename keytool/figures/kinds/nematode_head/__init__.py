@@ -163,8 +163,9 @@ KIND = Kind(
         um("guiding-ring-at", None, 1, 250, "distance of the guiding ring from the front of the head"),
         choice(
             "tooth",
-            ("none", "small", "hook", "large-dorsal", "basal-dorsal", "three", "three-forward", "movable"),
-            "tooth inside the mouth cavity; three points back, three-forward points to the mouth",
+            ("none", "small", "hook", "large-dorsal", "basal-dorsal", "three", "three-forward", "movable", "front-hooks"),
+            "tooth inside the mouth cavity; three points back, three-forward points to the mouth; front-hooks: small "
+            "hooks at the front of a tube",
         ),
         choice("denticles", ("none", "ridge", "rows"), "small points on the wall facing the tooth"),
         choice("rings", ("none", "fine", "coarse"), "rings of the skin"),

@@ -106,7 +106,7 @@ def plan(head: Head) -> Gullet | None:
         case "cylindrical":
             return Gullet(((a, slim), (shoulder, 0.12 * d), (z, 0.17 * d)), (), head.end, (a, z + d), head)
         case "thin":
-            return Gullet(((a, slim), (shoulder, 0.09 * d), (z, 0.11 * d)), (), head.end, (a, z + d), head)
+            return Gullet(((a, slim), (shoulder, 0.07 * d), (z, 0.085 * d)), (), head.end, (a, a), head)
         case _:
             return None
 

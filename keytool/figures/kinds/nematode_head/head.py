@@ -67,7 +67,7 @@ class Head:
     @property
     def neck(self) -> float:
         """Half width just behind the lips."""
-        share = {"smooth": 1.03, "offset": 0.90, "angular": 0.86, "disc": 0.82, "frilled": 0.9, "capped": 0.98}
+        share = {"smooth": 1.03, "offset": 0.93, "angular": 0.86, "disc": 0.82, "frilled": 0.9, "capped": 0.98}
         return self.lip * share[self.lip_shape]
 
     @property

@@ -24,7 +24,10 @@ def quill_half(head: Head) -> float:
     """Half the thickness of the quill."""
     if head.spear_width is not None:
         return head.spear_width / 2
-    return max(0.046 * min(head.spear_length, 30.0) + 0.27, 1.5 * head.pen)
+    # Needle and dagger nematodes have the longest spears and yet slim ones, about 2 µm thick.
+    stout = 0.046 * min(head.spear_length, 30.0) + 0.27
+    slim = min(1.0, max(0.0, (head.spear_length - 35.0) / 30.0))
+    return max(stout - 0.65 * slim, 1.3 * head.pen)
 
 
 def odontostyle(head: Head, aperture: float, base: str, ring: str, ring_at: float) -> list[Shape]:

@@ -31,6 +31,8 @@ def _teeth(side: Points, style: str, head: Head) -> list[Shape]:
             return _three(side, head, back=style == "three")
         case "movable":
             return _claws(side, head)
+        case "front-hooks":
+            return _front_hooks(side, head)
         case _:
             return []
 
@@ -87,6 +89,26 @@ def _three(side: Points, head: Head, *, back: bool) -> list[Shape]:
     middle = geometry.curve([(-0.10 * w, y - way * 0.08 * n), (-0.05 * w, y + way * 0.03 * n), (0.0, y + way * 0.16 * n)], per=6)
     front = (*middle, *reversed(geometry.mirrored(middle)))
     return [pen.filled(right, "tooth"), pen.filled(geometry.mirrored(right), "tooth"), pen.stroke(front, 0.9, "tooth", closed=True)]
+
+
+def _front_hooks(side: Points, head: Head) -> list[Shape]:
+    """Small hooks at the very front of a tube, on its walls, their tips curling outward; one more between, seen from the front."""
+    x, y = side[0]
+    size = max(1.1 * head.mouth_width, 0.20 * head.lip)
+    hook = (
+        *geometry.curve(
+            [
+                (x, y + 0.9 * size),
+                (x + 0.04 * size, y + 0.2 * size),
+                (x + 0.30 * size, y - 0.10 * size),
+                (x + 0.62 * size, y + 0.22 * size),
+            ],
+            per=6,
+        ),
+        *geometry.curve([(x + 0.62 * size, y + 0.22 * size), (x + 0.36 * size, y + 0.22 * size), (x + 0.26 * size, y + 0.9 * size)], per=6),
+    )
+    middle = ((-0.14 * size, y + 0.42 * size), (0.0, y - 0.02 * size), (0.14 * size, y + 0.42 * size))
+    return [pen.filled(hook, "tooth"), pen.filled(geometry.mirrored(hook), "tooth"), pen.stroke(middle, 0.9, "tooth")]
 
 
 def _claws(side: Points, head: Head) -> list[Shape]:

@@ -1,23 +1,18 @@
-"""Loose fibres: plant, cotton, man-made."""
+"""Fibres from living things: plant, cotton, paper, silk."""
 
 from __future__ import annotations
 
 from itertools import pairwise
 from math import pi, sin
 
-from .. import geometry, pen
-from ..frame import Sketch, pen_for
-from ..shapes import Box, Point, Shape
-from . import tube
-from .kind import Kind, Values, accent, choice, num, um, word
+from ... import geometry, pen
+from ...frame import Sketch, pen_for
+from ...shapes import Shape
+from .. import tube
+from ..points import pts
 
 
-def fibre(v: Values) -> Sketch:
-    """A length of fibre at its true width, one end in view."""
-    return {"plant": _plant, "cotton": _cotton, "synthetic": _synthetic}[word(v, "form")](num(v, "width"))
-
-
-def _plant(w: float) -> Sketch:
+def plant(w: float) -> Sketch:
     """A plant fibre: thick layered wall, narrow hollow, slanting pits, a cross-wall, a blunt broken end."""
     n = 9 * w
     line = tube.axis(n, lambda t: 0.12 * sin(2 * pi * (0.6 * t + 0.1)))
@@ -37,15 +32,12 @@ def _plant(w: float) -> Sketch:
             [tube.across(line, lambda t: w / 2, 0.42, share=0.5), tube.across(line, lambda t: w / 2, 0.435, share=0.5)], 1.0, "cross-walls"
         )
     )
-    end = [
-        tube.beside(line, lambda t: w / 2, 1.0, u, d * w)
-        for u, d in ((-1, 0), (-0.6, 0.10), (-0.3, -0.12), (0.1, 0.14), (0.45, -0.06), (0.75, 0.12), (1, 0))
-    ]
+    end = [tube.beside(line, lambda t: w / 2, 1.0, u, d * w) for u, d in pts("-1 0, -.6 .1, -.3 -.12, .1 .14, .45 -.06, .75 .12, 1 0")]
     shapes.append(pen.stroke(end, 1.0, "outline"))
     return Sketch(tuple(shapes), pen_for(0.34 * n, n))
 
 
-def _cotton(w: float) -> Sketch:
+def cotton(w: float) -> Sketch:
     """Cotton: a flat ribbon that twists now this way, now that; at each twist it is narrow and its edges cross."""
     n = 13 * w
     line = tube.axis(n, lambda t: 0.24 * sin(2 * pi * (0.75 * t + 0.1)), steps=420)
@@ -92,37 +84,51 @@ def _cotton(w: float) -> Sketch:
     )
 
 
-def _synthetic(w: float) -> Sketch:
-    """A man-made fibre: perfectly even, a bright line along it, specks of pigment, cut square."""
-    n = 10 * w
-    pen_um = pen_for(0.32 * n, n)
-    line = tube.axis(n, lambda t: 0.20 * sin(pi * (t + 0.1)))
-    right, left = tube.sides(line, lambda t: w / 2)
+def paper(w: float) -> Sketch:
+    """A paper fibre: a flat, kinked ribbon, fuzzy at its end, with peeling fibrils and pits on its face."""
+    n = 8 * w
+    kinks = pts("0 0, .1 1.6, -.55 2.9, .3 4.3, .75 5.6, .1 6.9, .25 8")
+    line = geometry.spaced(geometry.scaled(kinks, w), n / 120)
 
-    def specks(p: Point) -> float:
-        return 0.35 if geometry.inside(tube_ring, p) else 0.0
+    def half(t: float) -> float:
+        return float(w / 2 * (1 - 0.12 * sin(14 * t) ** 2))
 
-    tube_ring = tube.ring(line, lambda t: 0.40 * w)
-    xs = [x for x, _ in tube_ring]
-    return Sketch(
-        (
-            pen.line(right, (1.8,), "outline", inset=-1.0),
-            pen.line(left, (2.6,), "outline", inset=1.0),
-            pen.stroke((left[-1], right[-1]), 1.6, "outline"),
-            *(pen.stroke(s, 0.6, "glint", role="faint") for s in tube.sides(line, lambda t: 0.12 * w)),
-            *pen.stipple(Box(min(xs), 0, max(xs) - min(xs), n), specks, 3.2 * pen_um, "specks", sizes=(0.9, 1.5)),
-        ),
-        pen_um,
-    )
+    right, left = tube.sides(line, half)
+    shapes: list[Shape] = [pen.line(right, (1.3,), "outline", inset=-1.0), pen.line(left, (2.0,), "outline", inset=1.0)]
+    shapes.append(pen.strokes([tube.across(line, half, t, share=0.8) for t in (0.205, 0.35, 0.52, 0.70)], 0.7, "folds"))
+    for k, t in enumerate((0.10, 0.27, 0.44, 0.60, 0.80, 0.92)):
+        s = 1 if k % 2 else -1
+        peel = [
+            tube.beside(line, half, t, s),
+            tube.beside(line, half, t + 0.03, s * 1.5),
+            tube.beside(line, half, t + 0.09, s * (1.9 - 0.2 * (k % 3))),
+        ]
+        shapes.append(pen.line(geometry.curve(peel, per=6), (0.9, 0.5), "fibrils"))
+    frayed = [
+        (tube.beside(line, half, 0.985, u), tube.beside(line, half, 1.0, 1.35 * u, (0.30 + 0.2 * ((k * 0.618) % 1)) * w))
+        for k, u in enumerate((-0.95, -0.6, -0.25, 0.1, 0.45, 0.8, 1.0))
+    ]
+    shapes.append(pen.strokes(frayed, 0.8, "fibrils"))
+    pits = [tube.beside(line, half, t, u) for t, u in pts(".12 .2, .15 -.3, .29 .1, .46 -.1, .49 .35, .64 0, .77 -.25, .86 .2")]
+    return Sketch((*shapes, *(pen.ring(x, y, 0.07 * w, 0.8, "pits") for x, y in pits)), pen_for(0.42 * n, n))
 
 
-KIND = Kind(
-    "fibre",
-    "a loose fibre",
-    (
-        choice("form", ("plant", "cotton", "synthetic"), "what it is made of"),
-        um("width", 18, 1, 200, "width; of cotton, of the flat ribbon"),
-        accent("body", "pits", "wall", "folds"),
-    ),
-    fibre,
-)
+def silk(w: float) -> Sketch:
+    """Silk: a pair of bare slack lines in wide curves, no hollow, droplets of glue evenly spaced on the outside."""
+    n = 60 * w
+    out: list[Shape] = []
+    line = tube.axis(n, lambda t: 0.75 * sin(2 * pi * (0.8 * t + 0.08)))
+    for s in (-1.4, 1.4):
+        path = geometry.offset(line, [s * w] * len(line))
+        out.append(
+            pen.filled((*geometry.offset(path, [w / 2] * len(path)), *reversed(geometry.offset(path, [-w / 2] * len(path)))), "outline")
+        )
+    for k in range(6):
+        at = 0.08 + 0.168 * k
+        x, y = tube.place(line, at)[:2]
+        out.append(
+            pen.contour(
+                geometry.ellipse(x, y, 2.4 * w, 3.0 * w, turn=-0.75 * sin(2 * pi * (0.8 * at + 0.08)), count=36), 1.0, 1.7, "droplets"
+            )
+        )
+    return Sketch(tuple(out), pen_for(0.5 * n, n))

@@ -1,0 +1,31 @@
+"""The drawings of a couplet's leads in a terminal, side by side, each under its number."""
+
+from __future__ import annotations
+
+from keytool.cli.terminal import Terminal
+from keytool.library.model import Couplet, Library
+
+ROWS = 9
+GAP = 3
+
+
+def pictures(terminal: Terminal, library: Library, couplet: Couplet, *, indent: int) -> str:
+    """Lines to print above the leads; empty where no lead is drawn or the terminal cannot show pictures."""
+    if not terminal.shows_braille:
+        return ""
+    from keytool.figures.drawn import of_lead
+    from keytool.figures.terminal import preview
+
+    drawings = [of_lead(library, couplet, lead) for lead in couplet.leads.values()]
+    if not any(drawings):
+        return ""
+    columns = (terminal.width - indent) // len(drawings) - GAP
+    blocks = [preview(each, columns, ROWS).split("\n") if each else [] for each in drawings]
+    rows = max(map(len, blocks))
+    lines = ["".join(f"{number:<{columns + GAP}}" for number in range(1, len(blocks) + 1))]
+    lines += ["".join(f"{_line(block, row - rows + len(block)):<{columns + GAP}}" for block in blocks) for row in range(rows)]
+    return "\n".join((" " * indent + line).rstrip() for line in lines)
+
+
+def _line(block: list[str], row: int) -> str:
+    return block[row] if row >= 0 else ""

@@ -1,0 +1,151 @@
+"""Crystals and mineral flakes, by the form of their faces and edges."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from math import cos, pi, sin
+
+from .. import geometry, pen
+from ..frame import Sketch, pen_for
+from ..shapes import Point, Points, Shape
+from .dots import fitted
+from .kind import Kind, Values, accent, choice, num, um, word
+from .points import pts
+
+
+def crystal(v: Values) -> Sketch:
+    """A crystal with its faces."""
+    return _CRYSTALS[word(v, "form")](num(v, "size"))
+
+
+def flake(v: Values) -> Sketch:
+    """A flake or shard."""
+    return _FLAKES[word(v, "form")](num(v, "size"))
+
+
+def _faced(ring: Points, lines: list[tuple[Point, Point]], n: float) -> Sketch:
+    span = max(((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2) ** 0.5 for a in ring for b in ring)
+    edge = geometry.clockwise(geometry.scaled(ring, n / span))
+    faces = [geometry.scaled(one, n / span) for one in lines]
+    # An even line: a swelling one would break off at sharp corners.
+    return Sketch((pen.stroke(edge, 1.7, "outline", closed=True), pen.strokes(faces, 1.0, "faces")), pen_for(0.9 * n, 0.9 * n))
+
+
+def _box(n: float) -> Sketch:
+    """A box of square corners, as of common salt."""
+    ring = pts("-.4 -.2, -.1 -.42, .42 -.34, .42 .2, .12 .42, -.4 .34")
+    middle = (0.12, -0.12)
+    return _faced(ring, [(middle, (-0.4, -0.2)), (middle, (0.42, -0.34)), (middle, (0.12, 0.42))], n)
+
+
+def _slanted_box(n: float) -> Sketch:
+    """A box whose corners are all slanted, as of calcite."""
+    ring = pts("-.5 .05, -.22 -.32, .34 -.36, .52 -.1, .24 .3, -.34 .32")
+    middle = (-0.04, -0.06)
+    return _faced(ring, [(middle, (-0.22, -0.32)), (middle, (0.52, -0.10)), (middle, (-0.34, 0.32))], n)
+
+
+def _blade(n: float) -> Sketch:
+    """Two blades grown together like a swallow's tail, as of gypsum."""
+    ring = pts("0 .5, -.17 .36, -.28 -.46, -.08 -.36, 0 -.18, .08 -.36, .28 -.46, .17 .36")
+    return _faced(ring, [((0.0, -0.18), (0.0, 0.5)), ((-0.20, -0.38), (-0.10, 0.38)), ((0.20, -0.38), (0.10, 0.38))], n)
+
+
+def _spiky_ball(n: float) -> Sketch:
+    """A ball of many sharp points, as of oxalate in plant cells."""
+    ring = [
+        (r * cos(a), r * sin(a)) for k in range(36) for a, r in ((2 * pi * k / 36, 0.5 - 0.045 * ((k * 0.618) % 1) if k % 2 else 0.36),)
+    ]
+    edge = geometry.clockwise(fitted(ring, n))
+    spikes: list[Shape] = []
+    for k in range(9):
+        a, r = 2.39996 * k, 0.27 * n * ((k + 0.5) / 9) ** 0.5
+        x, y, s = r * cos(a), r * sin(a), 0.075 * n
+        spikes.append(
+            pen.stroke(
+                ((x - s, y + 0.6 * s), (x + 0.1 * s, y - s), (x + s, y + 0.5 * s), (x + 0.1 * s, y - s), (x, y + 0.9 * s)), 0.9, "faces"
+            )
+        )
+    return Sketch((pen.contour(edge, 1.3, 2.2, "outline"), *spikes), pen_for(n, n))
+
+
+def _steps(n: float) -> Sketch:
+    """One thin sheet or a few, their edges like steps, as of mica."""
+    ring = geometry.clockwise(
+        fitted(
+            list(pts("-.42 -.2, -.2 -.44, .14 -.42, .22 -.34, .44 -.28, .46 .06, .3 .3, .1 .32, -.02 .44, -.3 .36, -.34 .2, -.48 .14")), n
+        )
+    )
+    inner = [
+        tuple((0.84 * x - 0.03 * n, 0.84 * y - 0.02 * n) for x, y in ring[2:11]),
+        tuple((0.66 * x - 0.06 * n, 0.66 * y - 0.05 * n) for x, y in ring[3:10]),
+    ]
+    return Sketch((pen.contour(ring, 0.9, 1.6, "outline"), *(pen.stroke(i, 0.9, "edges") for i in inner)), pen_for(n, n))
+
+
+def _stack(n: float) -> Sketch:
+    """Many leaves stood apart like a bellows, as of vermiculite."""
+    ends = []
+    for k in range(15):
+        y, lean = (k / 14 - 0.5) * n, 0.10 * n * sin(0.9 * k)
+        ends.append(
+            ((-0.26 * n + 0.5 * lean, y * 0.94 + 0.03 * n * sin(2.1 * k)), (0.26 * n + 0.5 * lean, y * 0.94 + 0.03 * n * cos(1.7 * k)))
+        )
+    by = n / (max(max(a[1], b[1]) for a, b in ends) - min(min(a[1], b[1]) for a, b in ends))
+    sheets = [geometry.scaled(one, by) for one in ends]
+    rims = [[s[k] for s in sheets] for k in (0, 1)]
+    return Sketch(
+        (
+            *(pen.line(r, (1.0, 1.8), "outline") for r in rims),
+            pen.strokes(sheets, 1.1, "edges"),
+            pen.stroke(sheets[0], 1.6, "outline"),
+            pen.stroke(sheets[-1], 1.6, "outline"),
+        ),
+        pen_for(0.8 * n, n),
+    )
+
+
+def _bubble_walls(n: float) -> Sketch:
+    """A clear three-armed shard that was the wall between bubbles, as of volcanic glass."""
+    ring = geometry.curve(
+        pts(
+            "0 -.5, .05 -.44, .07 -.16, .16 0, .46 .22, .44 .3, .36 .3, .12 .16, 0 .14, "
+            "-.12 .16, -.36 .3, -.44 .3, -.46 .22, -.16 0, -.07 -.16, -.05 -.44"
+        ),
+        closed=True,
+    )
+    edge = geometry.clockwise(fitted(ring, n))
+    return Sketch((pen.contour(edge, 1.3, 2.3, "outline"), pen.ring(0.0, 0.03 * n, 0.035 * n, 0.8, "bubble")), pen_for(n, n))
+
+
+def _chip(n: float) -> Sketch:
+    """A sharp clear chip with straight and shell-like broken sides."""
+    ring = geometry.clockwise(fitted(list(pts("-.1 -.5, .3 -.2, .22 .4, .02 .5, -.34 .18")), n))
+    shell = [geometry.arc(0.22 * n, 0.30 * n, r * n, 1.02 * pi, 1.55 * pi, count=16) for r in (0.16, 0.26, 0.36)]
+    inside = [run for one in shell for run in geometry.runs(one, lambda p: geometry.inside(ring, p))]
+    return Sketch((pen.contour(ring, 1.5, 2.5, "outline"), pen.strokes(inside, 0.8, "edges")), pen_for(n, n))
+
+
+_CRYSTALS: dict[str, Callable[[float], Sketch]] = {"box": _box, "slanted-box": _slanted_box, "blade": _blade, "spiky-ball": _spiky_ball}
+_FLAKES: dict[str, Callable[[float], Sketch]] = {"steps": _steps, "stack": _stack, "bubble-walls": _bubble_walls, "chip": _chip}
+
+CRYSTAL = Kind(
+    "crystal",
+    "a crystal by its faces",
+    (
+        choice("form", tuple(_CRYSTALS), "box; slanted box; twin blade; ball of points"),
+        um("size", 30, 1, 2000, "longest measure"),
+        accent("body", "faces"),
+    ),
+    crystal,
+)
+FLAKE = Kind(
+    "flake",
+    "a mineral flake or shard",
+    (
+        choice("form", tuple(_FLAKES), "flake with steps; stack of leaves; three-armed glass shard; sharp chip"),
+        um("size", 60, 1, 3000, "longest measure"),
+        accent("body", "edges"),
+    ),
+    flake,
+)

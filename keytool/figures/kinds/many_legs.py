@@ -1,0 +1,122 @@
+"""Small arthropods from above, put together from rings, legs, feelers and tails."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import cos, pi, sin
+
+from .. import geometry, pen
+from ..frame import Sketch, pen_for
+from ..shapes import Point, Points, Shape
+from .limbs import leg
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """An animal from above: all lengths in shares of the body's length, head at the top.
+
+    `rings` are (start, stop, half width); a leg leaves the ring's side at `legs` = (depth, reach, lean down the page).
+    """
+
+    head: Point
+    rings: tuple[tuple[float, float, float], ...]
+    legs: tuple[tuple[float, float, float], ...]
+    feelers: str
+    tail: str = "plain"
+    thick: float = 0.018
+
+
+def _many(count: int, first: float, last: float, half: float, gap: float = 0.005) -> tuple[tuple[float, float, float], ...]:
+    step = (last - first) / count
+    return tuple(
+        (first + k * step, first + (k + 1) * step - gap, half * (0.80 + 0.20 * sin(pi * (k + 0.8) / (count + 0.6)))) for k in range(count)
+    )
+
+
+def _even(count: int, first: float, last: float, reach: float) -> tuple[tuple[float, float, float], ...]:
+    return tuple((first + (last - first) * (k + 0.5) / count, reach, -0.25 + 0.9 * k / max(1, count - 1)) for k in range(count))
+
+
+PLANS: dict[str, Plan] = {
+    "symphylan": Plan((0.085, 0.065), _many(14, 0.105, 0.965, 0.075), _even(12, 0.12, 0.90, 0.085), "beads", "points", 0.014),
+    "pauropod": Plan((0.13, 0.105), _many(6, 0.15, 0.99, 0.145), _even(9, 0.22, 0.95, 0.15), "forked", "plain", 0.022),
+    "proturan": Plan(
+        (0.105, 0.055), _many(12, 0.115, 1.0, 0.080), ((0.17, 0.24, -1.25), (0.25, 0.12, 0.2), (0.33, 0.13, 0.5)), "none", "plain", 0.020
+    ),
+    "dipluran": Plan(
+        (0.115, 0.075),
+        _many(13, 0.125, 0.98, 0.070),
+        ((0.18, 0.17, -0.35), (0.26, 0.18, 0.15), (0.34, 0.20, 0.6)),
+        "beads",
+        "threads",
+        0.016,
+    ),
+}
+
+
+def build(name: str, n: float) -> Sketch:
+    """The animal of that plan, `n` long without feelers and tails."""
+    plan = PLANS[name]
+    out: list[Shape] = []
+    outlines = [_head(plan, n), *(_ring(ring, n, last=ring is plan.rings[-1]) for ring in plan.rings)]
+    for depth, reach, lean in plan.legs:
+        half = next((h for a, b, h in plan.rings if a <= depth <= b + 0.01), plan.rings[0][2])
+        for s in (-1, 1):
+            out += leg(_joints(s, half, depth, reach, lean, n), plan.thick * n, None, "legs")
+    out += [pen.contour(edge, 1.2, 2.1, "outline") for edge in outlines]
+    out += _feelers(plan, n)
+    out += _tail(plan, n)
+    return Sketch(tuple(out), pen_for(0.75 * n, 1.35 * n))
+
+
+def _joints(s: int, half: float, depth: float, reach: float, lean: float, n: float) -> list[Point]:
+    x, y = s * half * 0.96 * n, depth * n
+    c, d = cos(lean), sin(lean)
+    return [
+        (x + s * r * reach * c * n, y + (r * reach * d + bow * reach) * n)
+        for r, bow in ((0.0, 0.0), (0.40, -0.12), (0.72, -0.02), (1.0, 0.14))
+    ]
+
+
+def _head(plan: Plan, n: float) -> Points:
+    deep, half = plan.head
+    side: list[Point] = [(0.45 * half * n, 0.05 * deep * n), (half * n, 0.45 * deep * n), (0.85 * half * n, 0.90 * deep * n)]
+    return geometry.clockwise(geometry.curve([(0.0, 0.0), *side, (0.0, deep * n), *reversed(geometry.mirrored(side))], closed=True, per=8))
+
+
+def _ring(ring: tuple[float, float, float], n: float, *, last: bool) -> Points:
+    a, b, half = ring
+    side = geometry.curve([(0.86 * half * n, a * n), (half * n, (a + b) / 2 * n), (0.90 * half * n, b * n)], per=6)
+    if last:
+        side = geometry.curve([(0.90 * half * n, a * n), (0.78 * half * n, (a + 0.6 * (b - a)) * n), (0.30 * half * n, b * n)], per=6)
+    return geometry.clockwise((*side, *reversed(geometry.mirrored(side))))
+
+
+def _feelers(plan: Plan, n: float) -> list[Shape]:
+    deep, half = plan.head
+    out: list[Shape] = []
+    for s in (-1, 1):
+        start = (s * 0.55 * half * n, 0.12 * deep * n)
+        if plan.feelers == "beads":
+            path = geometry.curve([start, (s * (half + 0.06) * n, -0.12 * n), (s * (half + 0.10) * n, -0.26 * n)], per=8)
+            out += [pen.ring(x, y, 0.0105 * n, 1.0, "feelers") for x, y in geometry.spaced(path, 0.021 * n)]
+        if plan.feelers == "forked":
+            fork = (s * (half + 0.02) * n, -0.07 * n)
+            out.append(pen.line((start, fork), (3.0, 2.4), "feelers"))
+            for lean, size in ((-0.35, 0.15), (0.25, 0.18), (0.6, 0.13)):
+                tip = (fork[0] + s * size * sin(0.5 + lean) * n, fork[1] - size * cos(0.5 + lean) * n)
+                out.append(pen.line((fork, tip), (1.6, 0.5), "feelers"))
+    return out
+
+
+def _tail(plan: Plan, n: float) -> list[Shape]:
+    half = plan.rings[-1][2]
+    out: list[Shape] = []
+    for s in (-1, 1):
+        start = (s * 0.4 * half * n, 0.975 * n)
+        if plan.tail == "points":
+            out.append(pen.filled((start, (s * 0.62 * half * n, 1.075 * n), (s * 0.85 * half * n, 0.965 * n)), "tail"))
+        if plan.tail == "threads":
+            path = geometry.curve([start, (s * 0.10 * n, 1.12 * n), (s * 0.17 * n, 1.28 * n)], per=8)
+            out += [pen.ring(x, y, 0.0105 * n, 1.0, "tail") for x, y in geometry.spaced(path, 0.021 * n)]
+    return out

@@ -1,0 +1,105 @@
+"""Amoebae with one front: slugs, fans, folded bags, flat discs."""
+
+from __future__ import annotations
+
+from math import cos, hypot, pi, sin
+
+from ... import geometry, pen
+from ...frame import Sketch, pen_for
+from ...shapes import Point
+from ..cell_parts import clear_of
+from ..points import pts
+from .parts import insides, outline_of
+
+_SLUG = pts("0 0, .1 .03, .145 .11, .15 .22, .125 .42, .13 .62, .105 .8, .05 .93, .01 1")
+_SLUG += pts("-.05 .93, -.1 .82, -.13 .66, -.12 .46, -.145 .24, -.14 .11, -.1 .03")
+
+
+def slug(n: float) -> Sketch:
+    """A steady slug with one blunt clear front."""
+    edge, pen_um = outline_of(_SLUG, n), pen_for(0.36 * n, n)
+    inside = insides(edge, n, (0, 0.40, 0.055), (0.0, 0.82, 0.05), lambda p: p[1] < 0.13, pen_um)
+    cap = geometry.curve(geometry.scaled([(-0.14, 0.15), (0, 0.115), (0.14, 0.15)], n), per=8)
+    return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), pen.stroke(cap, 0.5, "cap", role="faint"), *inside), pen_um)
+
+
+def eruptive(n: float) -> Sketch:
+    """A slug on whose front a clear half-ball has just burst out to one side; the last one, on the other side, is filling."""
+    body = pts(".02 .16, .06 .19, .13 .29, .15 .4, .13 .55, .13 .7, .09 .86, .03 .96, .01 1")
+    body += pts("-.035 .95, -.09 .88, -.13 .74, -.14 .56, -.15 .46, -.22 .42, -.255 .33, -.215 .235")
+    body += pts("-.235 .17, -.21 .06, -.12 0, -.02 .03, .03 .11")
+    edge, pen_um = outline_of(body, n), pen_for(0.48 * n, n)
+    inside = insides(edge, n, (0.0, 0.47, 0.06), (0.0, 0.84, 0.055), lambda p: p[1] < 0.235 and p[0] < 0.04, pen_um)
+    mouth = geometry.curve(geometry.scaled([(-0.21, 0.235), (-0.11, 0.20), (0.02, 0.165)], n), per=8)
+    bulge = tuple(p for p in edge if p[1] < 0.232 * n and p[0] < 0.03 * n)
+    start = max(range(len(bulge)), key=lambda k: hypot(bulge[k][0] - bulge[k - 1][0], bulge[k][1] - bulge[k - 1][1]))
+    front = pen.line((*bulge[start:], *bulge[:start]), (1.1, 2.0, 1.4), "pseudopods")
+    return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), front, pen.stroke(mouth, 0.6, "cap", role="faint"), *inside), pen_um)
+
+
+def knob_slug(n: float) -> Sketch:
+    """A stout cylinder full of crystals, a round knob at its rear."""
+    half = pts(".09 .01, .165 .07, .19 .2, .18 .42, .185 .64, .16 .79, .085 .865, .075 .89")
+    half += pts(".105 .935, .07 .985")
+    edge = outline_of([(0, 0), *half, (0, 1.0), *reversed(geometry.mirrored(half))], n)
+    pen_um = pen_for(0.45 * n, n)
+    inside = insides(edge, n, (0.02, 0.42, 0.07), (-0.05, 0.68, 0.065), lambda p: p[1] < 0.12, pen_um)
+    crystals = []
+    for k in range(34):
+        x, y = 0.145 * (2 * ((k * 0.7549) % 1) - 1) * n, (0.17 + 0.62 * ((k * 0.5698) % 1)) * n
+        if clear_of((0.02 * n, 0.42 * n, 0.08 * n), (-0.05 * n, 0.68 * n, 0.075 * n))((x, y)):
+            s = 0.012 * n
+            crystals.append(pen.stroke(((x, y - s), (x + s, y), (x, y + s), (x - s, y)), 0.8, "crystals", closed=True))
+    knob = tuple(p for p in edge if p[1] > 0.885 * n)
+    return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), pen.line(knob, (1.4, 2.4, 1.4), "knob"), *inside, *crystals), pen_um)
+
+
+def fan(n: float) -> Sketch:
+    """A half-moon wider than long: clear front, grainy hump behind."""
+    half = pts(".2 .01, .42 .09, .585 .27, .63 .48, .6 .66, .5 .73, .36 .77, .24 .88, .13 .975")
+    edge = outline_of([(0, 0), *half, (0, 1.0), *reversed(geometry.mirrored(half))], n)
+    pen_um = pen_for(1.3 * n, n)
+    hump = geometry.curve(geometry.scaled(pts("-.5 .68, -.34 .47, 0 .4, .34 .47, .5 .68"), n), per=8)
+
+    def clear(p: Point) -> bool:
+        return p[1] < 0.42 + 0.95 * p[0] ** 2
+
+    inside = insides(edge, n, (0.04, 0.63, 0.075), (-0.10, 0.83, 0.055), clear, pen_um)
+    return Sketch((pen.contour(edge, 1.0, 2.0, "outline"), pen.stroke(hump, 0.5, "hump", role="faint"), *inside), pen_um)
+
+
+def wrinkled(n: float) -> Sketch:
+    """A thick skin in lengthwise folds."""
+    half = pts(".14 .02, .27 .12, .325 .3, .3 .44, .335 .6, .29 .8, .16 .95")
+    left = pts("-.16 .95, -.31 .78, -.3 .6, -.34 .44, -.3 .28, -.25 .12, -.13 .03")
+    edge, pen_um = outline_of([(0, 0), *half, (0, 1.0), *left], n), pen_for(0.72 * n, n)
+    folds = []
+    for x, y0, y1, bow in (
+        (-0.20, 0.16, 0.86, -0.05),
+        (-0.10, 0.10, 0.70, 0.03),
+        (0.02, 0.13, 0.50, 0.02),
+        (0.13, 0.12, 0.78, 0.05),
+        (0.23, 0.30, 0.88, 0.03),
+    ):
+        fold = [(x * 0.7, y0), (x + bow, y0 + 0.3 * (y1 - y0)), (x - 0.3 * bow, y0 + 0.65 * (y1 - y0)), (x * 0.75, y1)]
+        folds.append(pen.line(geometry.curve(geometry.scaled(fold, n), per=8), (0.4, 1.5, 0.5), "folds"))
+    inside = insides(edge, n, (0.0, 0.62, 0.085), (0.05, 0.86, 0.055), lambda p: p[1] < 0.10, pen_um)
+    skin = geometry.offset(edge, [0.022 * n] * len(edge), closed=True)
+    return Sketch(
+        (pen.contour(edge, 1.4, 2.4, "outline"), pen.stroke(skin, 0.5, "skin", closed=True, role="faint"), *folds, *inside), pen_um
+    )
+
+
+def disc(n: float) -> Sketch:
+    """A flat disc with a clear rim all round."""
+    edge = outline_of(
+        [
+            (0.5 * cos(a) * (1 + 0.03 * sin(3 * a + 1)), 0.5 * sin(a) * (1 + 0.03 * cos(2 * a)))
+            for a in (2 * pi * k / 24 for k in range(24))
+        ],
+        n,
+    )
+    pen_um = pen_for(n, n)
+    rim = geometry.ellipse(0.0, 0.5 * n, 0.36 * n, 0.36 * n)
+    inside = insides(edge, n, (0.05, 0.47, 0.085), (-0.12, 0.60, 0.075), lambda p: p[0] ** 2 + (p[1] - 0.5) ** 2 > 0.36**2, pen_um)
+    return Sketch((pen.contour(edge, 0.9, 1.7, "outline"), pen.stroke(rim, 0.5, "hump", closed=True, role="faint"), *inside), pen_um)

@@ -1,0 +1,37 @@
+"""What a single body holds."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from ...shapes import Points, Shape
+from .cells import animal, cell, four, many, two, worm
+from .fillings import ball, clear, dark, even, grains, green, oil, one_drop, spores, star
+
+
+def contents(style: str, room: Points, pen_um: float) -> list[Shape]:
+    """The contents named by `style`, within the closed edge `room`."""
+    return _DRAW[style](room, pen_um)
+
+
+_DRAW: dict[str, Callable[[Points, float], list[Shape]]] = {
+    "grains": grains,
+    "oil": oil,
+    "star": star,
+    "clear": clear,
+    "cell": cell,
+    "two-cells": two,
+    "four-cells": four,
+    "many-cells": many,
+    "worm": worm,
+    "animal": animal,
+    "spores": spores,
+    "one-drop": one_drop,
+    "ball": ball,
+    "green": green,
+    "even-tint": even,
+    "dark": dark,
+}
+
+
+STYLES = tuple(_DRAW)

@@ -1,0 +1,206 @@
+"""Lifeless scraps with a build of their own: charcoal, plant tissue, droppings, dark nodules, polished grains."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable
+from math import cos, pi, sin
+from random import Random
+
+from .. import geometry, pen
+from ..frame import Sketch, pen_for
+from ..shapes import Points, Shape
+from . import small_scraps
+from .dots import fitted
+from .kind import Kind, Values, accent, choice, num, um, word
+from .points import pts
+
+
+def build(v: Values) -> Sketch:
+    """The scrap."""
+    return _FORMS[word(v, "form")](num(v, "size"))
+
+
+def _charcoal(n: float) -> Sketch:
+    """A black splinter with sharp edges and the pores of the wood along it."""
+    ring = fitted(pts("-.16 -.5, -.02 -.43, .12 -.47, .17 -.2, .13 .02, .2 .3, .1 .5, -.03 .36, -.12 .46, -.2 .1, -.14 -.14"), n)
+    pores: list[Points] = []
+    for row in range(9):
+        for k in range(3):
+            x, y = (-0.085 + 0.085 * k + 0.02 * (row % 2)) * n, (-0.36 + 0.088 * row) * n
+            hole = geometry.ellipse(x, y, 0.016 * n, 0.028 * n, count=20)
+            if all(geometry.inside(ring, (px * 1.12, py * 1.03)) for px, py in hole):
+                pores.append(hole)
+    rims = [pen.stroke(hole, 0.5, "pores", closed=True) for hole in pores]
+    return Sketch((pen.holed(ring, pores, "outline"), *rims), pen_for(0.5 * n, n), tonal=True)
+
+
+def _plant(n: float) -> Sketch:
+    """A torn piece of leaf or root: joined brick-like cells, a vessel, pits, a ragged edge."""
+    pen_um = pen_for(n, n)
+    out: list[Shape] = []
+    rows, tall = 6, 0.155 * n
+    chance = Random("plant scrap")
+    for row in range(rows):
+        y = (row - rows / 2) * tall
+        x = -0.46 * n + chance.uniform(0.0, 0.10) * n
+        end = 0.46 * n - chance.uniform(0.0, 0.10) * n
+        stops = [x]
+        while stops[-1] < end - 0.10 * n:
+            stops.append(stops[-1] + chance.uniform(0.17, 0.26) * n)
+        for a, b in itertools.pairwise(stops):
+            r, g = 0.022 * n, 0.008 * n
+            cell = geometry.curve(
+                [
+                    (a + g + r, y + g),
+                    (b - g - r, y + g),
+                    (b - g, y + g + r),
+                    (b - g, y + tall - g - r),
+                    (b - g - r, y + tall - g),
+                    (a + g + r, y + tall - g),
+                    (a + g, y + tall - g - r),
+                    (a + g, y + g + r),
+                ],
+                closed=True,
+                per=4,
+            )
+            out.append(pen.contour(geometry.clockwise(cell), 1.2, 1.9, "cells"))
+            if row in (1, 4):
+                out += [pen.ring(a + (b - a) * s, y + 0.5 * tall, 0.010 * n, 0.8, "pits") for s in (0.3, 0.5, 0.7)]
+    y = 0.5 * rows * tall + 0.045 * n
+    spring = [
+        pen.line(geometry.curve([(x, y - 0.035 * n), (x + 0.015 * n, y), (x + 0.03 * n, y + 0.035 * n)], per=5), (1.2, 2.0, 1.2), "vessel")
+        for x in (-0.40 * n + 0.034 * n * k for k in range(23))
+    ]
+    walls = [pen.line(((-0.42 * n, y + s * 0.04 * n), (0.42 * n, y + s * 0.04 * n)), (1.1,), "vessel") for s in (-1, 1)]
+    torn = [
+        (((-0.44 if s < 0 else 0.42) * n, (k - 2) * 0.16 * n), ((-0.50 if s < 0 else 0.49) * n, (k - 2.2) * 0.16 * n))
+        for s in (-1, 1)
+        for k in range(5)
+    ]
+    return Sketch((*out, *walls, *spring, pen.strokes(torn, 0.8, "torn")), pen_um)
+
+
+def _pellet(n: float) -> Sketch:
+    """A neat oval packed from small mixed bits, without a wall."""
+    edge = geometry.clockwise(pen.wobble(geometry.ellipse(0, 0, 0.33 * n, 0.5 * n, count=160), 0.008 * n, 9, "pellet"))
+    box = geometry.around(edge)
+    edge = tuple((x, y * n / box.height) for x, y in edge)
+    chance = Random("pellet")
+    bits: list[Shape] = []
+    spots: list[tuple[float, float, float]] = []
+    for r in (*([0.050] * 260), *([0.032] * 700), *([0.018] * 900)):
+        x, y = chance.uniform(-0.34, 0.34), chance.uniform(-0.5, 0.5)
+        if all((x - a) ** 2 + (y - b) ** 2 > (0.88 * (r + c)) ** 2 for a, b, c in spots) and geometry.inside(
+            edge, (x * n * 1.08, y * n * 1.06)
+        ):
+            spots.append((x, y, r))
+            count = chance.choice((3, 4, 5, 7))
+            ring = [
+                ((x + r * s * cos(a)) * n, (y + r * s * sin(a)) * n)
+                for a, s in ((2 * pi * k / count + 9 * x, chance.uniform(0.5, 1.0)) for k in range(count))
+            ]
+            bits.append(pen.stroke(ring, 0.8, "bits", closed=True) if chance.random() < 0.7 else pen.filled(ring, "bits"))
+    dashes = [edge[k : k + 7] for k in range(0, 154, 10)]
+    return Sketch((pen.strokes(dashes, 1.0, "outline"), *bits), pen_for(0.8 * n, n))
+
+
+def _nodule(n: float) -> Sketch:
+    """A rounded body that lets no light through, a rough rim, one dull gleam."""
+    ring = fitted(list(pen.wobble(geometry.ellipse(0, 0, 0.5 * n, 0.46 * n, count=160), 0.014 * n, 7, "nodule")), n)
+    gleam = geometry.curve(geometry.scaled([(-0.27, -0.20), (-0.16, -0.29), (-0.03, -0.32), (-0.15, -0.265)], n), closed=True, per=8)
+    return Sketch((pen.holed(ring, [gleam], "outline"),), pen_for(n, n), tonal=True)
+
+
+def _worn(n: float) -> Sketch:
+    """A clear rounded grain without wall or rings: worn sand or a silica body."""
+    ring = geometry.clockwise(
+        fitted(list(geometry.curve(pts("-.3 -.36, .05 -.45, .36 -.28, .45 .06, .28 .36, -.06 .4, -.38 .28, -.46 -.06"), closed=True)), n)
+    )
+    inner = geometry.offset(ring, [0.06 * n] * len(ring), closed=True)
+    return Sketch(
+        (
+            pen.contour(ring, 2.0, 3.2, "outline"),
+            pen.stroke(inner, 0.5, "rim", closed=True, role="faint"),
+            pen.line(geometry.arc(0, 0, 0.28 * n, 1.1 * pi, 1.38 * pi), (0.5, 1.4, 0.5), "gleam", role="faint"),
+        ),
+        pen_for(n, n),
+    )
+
+
+def _cocoon(n: float) -> Sketch:
+    """A tough lemon with soil grains stuck to it and milky eggs within."""
+    half = pts(".07 0, .1 .05, .25 .17, .34 .42, .33 .62, .22 .84, .09 .95, .06 1")
+    edge = geometry.clockwise(geometry.tall(geometry.curve([*half, *reversed(geometry.mirrored(half))], closed=True), n))
+    out: list[Shape] = [
+        pen.contour(edge, 1.6, 2.6, "outline"),
+        pen.stroke(geometry.offset(edge, [0.035 * n] * len(edge), closed=True), 0.7, "wall", closed=True),
+    ]
+    for x, y, r in ((-0.06, 0.36, 0.15), (0.08, 0.63, 0.15)):
+        egg = geometry.ellipse(x * n, y * n, 0.85 * r * n, r * n, count=48)
+        out += [pen.contour(egg, 0.9, 1.5, "eggs"), *pen.grain(egg, 0.022 * n, "eggs", lambda p: 0.7)]
+    walk = geometry.spaced((*edge, edge[0]), 0.10 * n)[:-1]
+    for k, ((x, y), (nx, ny)) in enumerate(zip(walk, geometry.normals(walk, closed=True), strict=True)):
+        s = n * (0.020 + 0.020 * ((k * 0.618) % 1))
+        grain = geometry.moved(
+            [(-s, -0.4 * s), (0.2 * s, -0.9 * s), (s, -0.1 * s), (0.4 * s, 0.8 * s), (-0.7 * s, 0.6 * s)],
+            x - nx * 0.6 * s,
+            y - ny * 0.6 * s,
+            turn=2.0 * k,
+        )
+        out.append(pen.stroke(grain, 1.1, "soil", closed=True))
+    return Sketch(tuple(out), pen_for(0.85 * n, n))
+
+
+def _rhizoids(n: float) -> Sketch:
+    """A ball from which fine branching threads spread and thin out; the size is that of the ball."""
+    out: list[Shape] = [
+        pen.contour(geometry.ellipse(0, 0, n / 2, n / 2, count=96), 1.3, 2.3, "outline"),
+        *pen.grain(geometry.ellipse(0, 0, 0.42 * n, 0.42 * n), 0.045 * n, "contents", lambda p: 0.6),
+    ]
+    for k, a in enumerate((0.55, 1.15, 1.75, 2.4)):
+        c, s = cos(a), sin(a)
+        root = [(0.49 * n * c, 0.49 * n * s), (0.9 * n * c + 0.05 * n, 0.9 * n * s), (1.35 * n * c, 1.35 * n * s + 0.05 * n)]
+        out.append(pen.line(geometry.curve(root, per=8), (2.4, 1.6, 1.0), "threads"))
+        for j, lean in enumerate((-0.45, 0.4)):
+            b = a + lean
+            start = root[1] if j == k % 2 else root[2]
+            tip = (start[0] + 0.5 * n * cos(b), start[1] + 0.5 * n * sin(b))
+            mid = (start[0] + 0.28 * n * cos(b - 0.2), start[1] + 0.28 * n * sin(b - 0.2))
+            out.append(pen.line(geometry.curve([start, mid, tip], per=6), (1.1, 0.4), "threads"))
+            out.append(pen.line((mid, (mid[0] + 0.2 * n * cos(b + 0.6), mid[1] + 0.2 * n * sin(b + 0.6))), (0.7, 0.4), "threads"))
+    return Sketch(tuple(out), pen_for(2.6 * n, 2.6 * n))
+
+
+_FORMS: dict[str, Callable[[float], Sketch]] = {
+    "charcoal": _charcoal,
+    "plant": _plant,
+    "pellet": _pellet,
+    "nodule": _nodule,
+    "worn-grain": _worn,
+    "cocoon": _cocoon,
+    "rhizoid-ball": _rhizoids,
+    "dumb-bell": small_scraps.dumb_bell,
+    "insect-scale": small_scraps.scale,
+    "moss-net": small_scraps.moss_net,
+    "film": small_scraps.film,
+    "soot": small_scraps.soot,
+    "empty-skin": small_scraps.hollow_skin,
+}
+
+KIND = Kind(
+    "scrap",
+    "a scrap or small body that is no animal: charcoal, plant tissue, a dropping, a nodule, a cocoon",
+    (
+        choice(
+            "form",
+            tuple(_FORMS),
+            "black splinter with pores; torn plant tissue; packed dropping; nodule; clear worn grain; cocoon with soil "
+            "stuck to it; ball with spreading fine threads; dumb-bell of silica; insect scale; net of "
+            "moss cells; torn film; soot; empty skin with legs",
+        ),
+        um("size", 120, 2, 6000, "longest measure; of the ball with threads, the ball alone"),
+        accent("body", "pores", "cells", "hoops", "ridges", "legs", "pits", "vessel", "bits", "eggs", "soil", "threads"),
+    ),
+    build,
+)

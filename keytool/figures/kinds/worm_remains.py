@@ -1,0 +1,143 @@
+"""Nematodes that are dead or empty, and one seen head-on."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable
+from math import cos, pi, sin
+from random import Random
+
+from .. import geometry, pen
+from ..frame import Sketch, pen_for
+from ..shapes import Shape
+from . import tube
+from .kind import Kind, Values, accent, choice, num, um, word
+from .tube import Strand
+from .worm_shape import profile
+
+Drawer = Callable[[float, float], Sketch]
+
+
+def build(v: Values) -> Sketch:
+    """The worm or its skin; of one seen head-on, the head."""
+    n, w = num(v, "length"), num(v, "width")
+    return _FORMS[word(v, "form")](n, w)
+
+
+def _strand(n: float, w: float, bend: Callable[[float], float]) -> Strand:
+    return Strand(tube.axis(n, bend), n, profile(n, w, "conoid-sharp", min(0.3, 3.2 * 0.62 * w / n)))
+
+
+def _skin(n: float, w: float) -> Sketch:
+    """The empty skin: thin, folded, fine rings, the lining of the mouth still in it."""
+    worm = _strand(n, w, lambda t: 1.3 * sin(2 * pi * (0.7 * t + 0.1)) + 0.35 * sin(19 * t))
+
+    def crumple(t: float) -> float:
+        return float(worm.half(t) * (0.80 + 0.20 * sin(37 * t) * sin(11 * t + 1)))
+
+    right, left = tube.sides(worm.axis, crumple)
+    pen_um = min(tube.pen_of(worm.ring()), w / 12)
+    rings = [tube.across(worm.axis, crumple, k / 90, share=0.95, bow=0.10) for k in range(3, 88) if (k // 7) % 3 != 2]
+    folds = [
+        [tube.beside(worm.axis, crumple, t + d, u) for d, u in ((0.0, -0.9), (0.012, -0.1), (0.03, 0.85))]
+        for t in (0.12, 0.25, 0.33, 0.48, 0.57, 0.70, 0.82)
+    ]
+    mouth = [tuple(tube.beside(worm.axis, crumple, 0.004 + 0.03 * k / 6, s * 0.22) for k in range(7)) for s in (-1, 1)]
+    return Sketch(
+        (
+            pen.line(left, (0.9,), "outline"),
+            pen.line(right, (0.8,), "outline"),
+            pen.strokes(rings, 0.45, "rings", role="faint"),
+            *(pen.line(geometry.curve(f, per=6), (0.5, 1.2, 0.5), "folds") for f in folds),
+            *(pen.line(m, (1.4,), "mouth-lining") for m in mouth),
+        ),
+        pen_um,
+    )
+
+
+def _overgrown(n: float, w: float) -> Sketch:
+    """The skin of a dead worm packed with hyphae, some growing out through it."""
+    worm = _strand(n, w, lambda t: 0.7 * sin(2 * pi * (0.6 * t + 0.1)))
+    pen_um = min(tube.pen_of(worm.ring()), w / 12)
+    chance = Random("overgrown")
+    threads: list[Shape] = []
+    for k in range(7):
+        u, phase = -0.72 + 1.44 * k / 6, chance.uniform(0, 6)
+        line = [tube.beside(worm.axis, worm.half, 0.03 + 0.88 * j / 120, 0.8 * (u + 0.20 * sin(11 * j / 120 + phase))) for j in range(121)]
+        threads.append(pen.line(line, (1.2,), "threads"))
+    for t, s in ((0.16, 1), (0.30, -1), (0.41, 1), (0.56, -1), (0.67, 1), (0.80, -1)):
+        start = tube.beside(worm.axis, worm.half, t, 0.6 * s)
+        mid, tip = tube.beside(worm.axis, lambda t: w, t, 1.3 * s, -0.4 * w), tube.beside(worm.axis, lambda t: w, t, 2.3 * s, 0.3 * w)
+        threads.append(pen.line(geometry.curve([start, mid, tip], per=8), (1.3, 1.1), "threads"))
+    return Sketch((tube.hull(worm, 0.9, 1.5, "outline", pen_um), *threads), pen_um)
+
+
+def _collapsed(n: float, w: float) -> Sketch:
+    """A dead worm: kinked and shrunken, the gut in separate drops."""
+    kinks = [(0.0, 0.0), (0.35, 0.26), (0.10, 0.46), (0.55, 0.62), (0.42, 0.80), (0.75, 1.0)]
+    raw = geometry.spaced(geometry.curve(geometry.scaled(kinks, n), per=3), n / 200)
+    long = sum(((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5 for a, b in itertools.pairwise(raw))
+    line = geometry.scaled(raw, n / long)
+    whole = profile(n, w, "conoid-sharp", min(0.3, 3.2 * 0.62 * w / n))
+
+    def shrunk(t: float) -> float:
+        return float(whole(t) * (0.70 + 0.30 * sin(13 * t + 0.8) ** 2))
+
+    worm = Strand(line, n, shrunk)
+    pen_um = min(tube.pen_of(worm.ring()), w / 12)
+    folds = [
+        tube.across(line, shrunk, t, share=0.9, bow=b)
+        for t, b in ((0.21, 0.5), (0.23, 0.4), (0.40, -0.5), (0.42, -0.4), (0.61, 0.5), (0.77, -0.4))
+    ]
+    drops = [
+        pen.disc(*tube.beside(line, shrunk, t, 0.25 * sin(40 * t)), 0.20 * w * s, "drops", role="faint")
+        for t, s in ((0.16, 0.8), (0.28, 1.1), (0.33, 0.7), (0.47, 1.2), (0.53, 0.8), (0.57, 0.6), (0.68, 1.0), (0.73, 0.7))
+    ]
+    rings = [
+        pen.ring(*tube.beside(line, shrunk, t, 0.25 * sin(40 * t)), 0.20 * w * s, 0.9, "drops")
+        for t, s in ((0.16, 0.8), (0.28, 1.1), (0.33, 0.7), (0.47, 1.2), (0.53, 0.8), (0.57, 0.6), (0.68, 1.0), (0.73, 0.7))
+    ]
+    return Sketch((tube.hull(worm, 0.9, 1.7, "outline", pen_um), pen.strokes(folds, 0.9, "folds"), *drops, *rings), pen_um)
+
+
+def _head_on(n: float, w: float) -> Sketch:
+    """The head points at you: rings one within the other, six lips round a mouth, the body falling away out of focus behind."""
+    r = 0.36 * w
+    out: list[Shape] = [
+        pen.ring(0.05 * w, 0.07 * w, 0.5 * w, 1.0, "outline"),
+        pen.contour(geometry.ellipse(0, 0, r, r, count=96), 1.4, 2.4, "head"),
+    ]
+    for k in range(6):
+        a = 2 * pi * k / 6
+        out.append(
+            pen.stroke(
+                geometry.ellipse(0.58 * r * cos(a), 0.58 * r * sin(a), 0.30 * r, 0.25 * r, turn=a, count=36), 1.0, "lips", closed=True
+            )
+        )
+        out.append(pen.disc(0.66 * r * cos(a), 0.66 * r * sin(a), 0.035 * r, "lips"))
+    out.append(pen.contour(geometry.ellipse(0, 0, 0.20 * r, 0.20 * r, count=48), 1.4, 1.8, "mouth"))
+    trail = [
+        geometry.curve([(s * 0.42 * w + 0.05 * w, 0.33 * w), (s * 0.5 * w + 0.14 * w, 0.72 * w), (s * 0.5 * w + 0.02 * w, 1.15 * w)], per=8)
+        for s in (-1, 1)
+    ]
+    return Sketch((*(pen.line(t, (1.0, 0.6), "body", role="faint") for t in trail), *out), pen_for(1.2 * w, 1.8 * w))
+
+
+_FORMS: dict[str, Drawer] = {"shed-skin": _skin, "full-of-threads": _overgrown, "collapsed": _collapsed, "head-on": _head_on}
+
+KIND = Kind(
+    "worm-remains",
+    "a nematode that is dead or empty, or that points its head at you",
+    (
+        choice("form", tuple(_FORMS), "empty shed skin; skin packed with threads of a fungus; collapsed dead worm; head seen end-on"),
+        um("length", 600, 80, 8000, "length along the body (not used for one seen end-on)"),
+        um("width", 26, 4, 300, "greatest width"),
+        accent("body", "folds", "rings", "threads", "drops", "mouth", "lips", "mouth-lining"),
+    ),
+    build,
+    lambda v: (
+        [f"width {num(v, 'width'):g} µm is too much for a worm {num(v, 'length'):g} µm long (at most a sixth of it)"]
+        if word(v, "form") != "head-on" and num(v, "width") > num(v, "length") / 6
+        else []
+    ),
+)
