@@ -7,7 +7,7 @@ PYTHON ?= python3
 VENV := .venv
 RUN := $(VENV)/bin
 
-.PHONY: serve check card site test lint bench clean chromium
+.PHONY: serve check card site test lint bench screenshot clean chromium
 
 serve: $(VENV)/.installed
 	$(RUN)/wetmount serve
@@ -27,6 +27,9 @@ test: $(VENV)/.installed-test chromium
 lint: $(VENV)/.installed-test
 	$(RUN)/ruff check keytool tests benchmarks
 	$(RUN)/mypy keytool
+
+screenshot: site $(VENV)/.installed-test
+	$(RUN)/python site/screenshot.py
 
 bench: $(VENV)/.installed-test
 	$(RUN)/python benchmarks/run.py
