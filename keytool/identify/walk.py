@@ -90,7 +90,7 @@ def stand(ground: Ground, answers: Answers) -> Standing:
     """
     given = {each.couplet: each.lead for each in answers}
     chance = _chance(ground, answers)
-    possible = tuple(sorted(_possible(ground, answers), key=lambda id: (-chance[id], id)))
+    possible = tuple(sorted(_possible(ground, answers), key=lambda id: (-round(chance[id], 9), id)))
     open_couplets, ends = _reach(ground, given, possible)
     asks = ""
     if open_couplets:

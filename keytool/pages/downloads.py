@@ -77,6 +77,12 @@ def downloads_page(library: Library, files: Iterable[Asset]) -> Page:
                 f"schema_version is {SCHEMA_VERSION}. It goes up when a field is renamed, removed or changes its meaning, never for a new "
                 "field. Words of closed lists are the ids of the vocabulary in the JSON.",
             ),
+            el(
+                "p",
+                "Every drawing on one PDF, each with its name and its own scale bar: ",
+                el("code", "wetmount plate -o drawings.pdf"),
+                ".",
+            ),
             heading(2, "Licence", "licence"),
             el("p", *_licence(writer)),
         ],

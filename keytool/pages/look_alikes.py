@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.library.model import Library, LookAlikes
+from keytool.library.model import Library, LookAlikes, Statement
 from keytool.library.show import name_of, plain, showing_words
 from keytool.pages.drawings import of_entry
 from keytool.pages.html import Html, el
@@ -84,10 +84,16 @@ def _row(writer: Writer, these: LookAlikes, character: str) -> Html:
     cells = []
     for each in these.entries:
         statement = library.entries[each].statements.get(character)
-        shows = [showing_words(library, statement), "\u00a0", writer.mark(statement.basis)] if statement else ["not stated"]
+        shows = _shown(writer, statement) if statement else ["not stated"]
         whose = el("span", name_of(library, each), class_="wm-whose", aria_hidden="true")
         cells.append(el("td", whose, el("div", *shows), class_=None if statement else "wm-unstated", role="cell"))
     return el("tr", el("th", writer.link(character), scope="row", role="rowheader"), *cells, role="row")
+
+
+def _shown(writer: Writer, statement: Statement) -> list[Html | str]:
+    """What is shown; its mark stays with the last word where the cell is narrow."""
+    *words, last = showing_words(writer.library, statement).split(" ")
+    return ["".join(f"{each} " for each in words), el("span", last, " ", writer.mark(statement.basis), class_="wm-together")]
 
 
 def _cautions(writer: Writer, these: LookAlikes) -> Html | str:

@@ -77,7 +77,7 @@ def moving_leads(ground: Ground, couplet: Couplet) -> Html | None:
     """The leads of a question about movement, each as a field, folded; None for other questions."""
     if not set(couplet.characters) <= MOVEMENT:
         return None
-    here = [entry for entry in ground.members if couplet.id in _asked(ground, entry.id)]
+    here = [entry for entry in ground.members if couplet.id in _asked(ground, entry)]
     fields = [field for lead in couplet.leads.values() if (field := _of_lead(ground, couplet, lead, here))]
     if not fields:
         return None
@@ -102,13 +102,15 @@ def _shown(field: Field, kind: str = "") -> Html:
 
 
 def _of_lead(ground: Ground, couplet: Couplet, lead: Lead, here: list[Entry]) -> Field | None:
-    """The field of one lead, from the entries that come to its question and may take it, and the groups in scope that hold them."""
+    """The field of one lead, from the entries that come to its question and may take it, and the groups that hold no others."""
     library = ground.library
     wants = ground.wants[couplet.id][lead.id]
     shows = {state for name in MOVEMENT & wants.keys() for state in getattr(wants[name], "ids", ())}
-    kept = {above for each in here if lead.id in ground.may[couplet.id][each.id] for above in library.ancestry(each.id)}
-    scope = set(ground.key.scope)
-    entries = (each for each in library.entries.values() if each.id in kept and scope & library.ancestry(each.id))
+    kept = {each.id for each in here if lead.id in ground.may[couplet.id][each.id]}
+    groups = {above for id in kept for above in library.ancestry(id) - kept}
+    come = {each.id for each in here}
+    alike = {each for each in groups if {member.id for member in library.members((each,))} <= come}
+    entries = (each for each in library.entries.values() if each.id in kept | alike)
     field = lead_field(library, plain(library, lead.text), shows, entries)
     return field and _few(field)
 
@@ -125,14 +127,15 @@ def _few(field: Field) -> Field:
     return {**field, "movers": movers}
 
 
-def _asked(ground: Ground, entry: str) -> set[str]:
-    """The couplets that walks of an entry come to, whatever it may show."""
+def _asked(ground: Ground, entry: Entry) -> set[str]:
+    """The couplets that an entry is known to come to: by leads of which it says something, and where it says something itself."""
     found: set[str] = set()
     waiting = [ground.key.first]
     while waiting:
         at = waiting.pop()
-        if at not in found:
+        couplet = ground.key.couplets[at]
+        if at not in found and any(each in entry.statements for each in couplet.characters):
             found.add(at)
-            leads = ground.key.couplets[at].leads.values()
-            waiting += [lead.couplet for lead in leads if lead.couplet and lead.id in ground.may[at][entry]]
+            leads = couplet.leads.values()
+            waiting += [lead.couplet for lead in leads if lead.couplet and lead.id in ground.may[at][entry.id]]
     return found

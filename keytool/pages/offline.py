@@ -15,7 +15,7 @@ OWN_PAGE = "offline.html"
 NEVER = (".map", ".gz", "sitemap.xml", "404.html", "search_index.js")
 """Ends of paths that a device has no use for; from a web server the search reads its index as JSON."""
 OTHER_LANGUAGES = "assets/javascripts/lunr/"
-CORE = ("keys/", "guides/", "assets/", "index.html", "cautions.html", "live-field.html", "cards.html", OWN_PAGE)
+CORE = ("keys/", "guides/", "assets/", "search/", "index.html", "cautions.html", "live-field.html", "cards.html", OWN_PAGE)
 """What is kept at once: enough to name a thing at the bench. Starts of paths."""
 LISTS = 'var BUILT = {"version": "", "core": [], "rest": []};'
 
@@ -33,9 +33,9 @@ def offline_page() -> Page:
             heading(2, "On a phone or a tablet", "phone"),
             el(
                 "p",
-                "Opened from a web server, the keys, guides and cautions (",
+                "Opened from a web server, the keys, guides, cautions and the search (",
                 _size("core"),
-                ") stay on the device by themselves after the first visit. The entries, look-alikes and the search come with the button: ",
+                ") stay on the device by themselves after the first visit. The entries and look-alikes come with the button: ",
                 _size("rest"),
                 " more. A server that packs files sends about a tenth of that.",
             ),

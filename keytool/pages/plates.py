@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from keytool.figures import common_scale, matched, to_svg
 from keytool.figures.frame import with_shapes
-from keytool.figures.shapes import Drawing, Path
+from keytool.figures.shapes import Drawing
 from keytool.pages.html import Html, el
 
 SMALLEST = 0.2
@@ -16,8 +16,6 @@ LETTERS = 11.0
 """The least height (px) of the lettering of a scale bar, to be read at a dim bench."""
 PEN = 0.95
 """The least width (px) of one pen."""
-SOLID = 0.3
-"""Ink filled over this share of a drawing, both ways, is black in itself, not a line: it must not turn bright in a dark room."""
 TALL = 1.35
 """Drawings this much taller than wide stand better side by side than one below the other."""
 
@@ -57,21 +55,13 @@ def are_tall(drawings: Sequence[Drawing | None]) -> bool:
 
 
 def plate(drawing: Drawing, scale: float, id: str) -> Html:
-    """A drawing at `scale` px to the micrometre; the page may zoom all plates of a row alike by `--zoom`."""
+    """A drawing at `scale` px to the micrometre; the page may zoom all plates of a row alike by `--zoom`.
+
+    Where light and dark are what it shows, it lies on light paper in a dark room too.
+    """
     size = f"--w:{drawing.box.width * scale:.1f}px;--h:{drawing.box.height * scale:.1f}px"
-    looks = "wm-plate wm-lit" if _is_solid(drawing) else "wm-plate"
+    looks = "wm-plate wm-lit" if drawing.tonal else "wm-plate"
     return el("span", Html(to_svg(drawing, scale, id_prefix=id)), class_=looks, style=size, data_search_exclude=True)
-
-
-def _is_solid(drawing: Drawing) -> bool:
-    """Whether it has a large field of solid black, such as the rim of a bubble."""
-    for shape in drawing.shapes:
-        if isinstance(shape, Path) and shape.fill and shape.role == "ink":
-            across = [value for _, values in shape.steps for value in values[0::2]]
-            down = [value for _, values in shape.steps for value in values[1::2]]
-            if max(across) - min(across) >= SOLID * drawing.frame.width and max(down) - min(down) >= SOLID * drawing.frame.height:
-                return True
-    return False
 
 
 def empty() -> Html:

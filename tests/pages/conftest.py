@@ -9,11 +9,11 @@ from typing import Any
 
 import pytest
 
+from keytool.cli.site import extras
 from keytool.library import Library, root
 from keytool.pages.build import build_site
 from tests.conftest import copy_mini
 
-CHROMIUM = "/usr/bin/chromium"
 PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
 
 
@@ -21,7 +21,7 @@ PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobil
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The site of the real library."""
     out = tmp_path_factory.mktemp("site") / "built"
-    build_site(root(), out)
+    build_site(root(), out, extras)
     return out
 
 

@@ -11,8 +11,8 @@ from mkdocs.config import load_config
 from mkdocs.structure.files import get_files
 
 from keytool.library import load
-from keytool.pages import assets, pages
-from keytool.pages.build import SiteNotBuilt, build_site
+from keytool.pages import assets, pages, write
+from keytool.pages.build import SiteNotBuilt, build_site, plain_config
 
 ROOT = Path(__file__).parents[2]
 
@@ -52,8 +52,9 @@ def test_the_plugin_hands_over_what_is_written(mini_root: Path, monkeypatch: pyt
     files = config.plugins.on_files(get_files(config), config=config)
     given = {file.src_uri: file.content_bytes for file in files}
     library = load(mini_root).library
-    expected = {each.path: each.text.encode() for each in pages(library)} | {each.path: each.content for each in assets()}
-    assert given == expected
+    expected = {each.path: each.text.encode() for each in pages(library)} | {each.path: each.content for each in assets(library)}
+    assert {path: given.get(path) for path in expected} == expected
+    assert all((ROOT / "site/pages" / path).is_file() for path in given.keys() - expected.keys()), "the rest is written by hand"
 
 
 def test_each_page_knows_the_file_it_is_edited_in(mini_root: Path, monkeypatch: pytest.MonkeyPatch):
@@ -114,7 +115,7 @@ def test_every_link_and_anchor_leads_somewhere_and_nothing_is_loaded_from_elsewh
             target, anchor = urldefrag(link)
             there = (path.parent / unquote(target)).resolve() if target else path
             there = there / "index.html" if there.is_dir() else there
-            assert there in read, (path.relative_to(site), link)
+            assert there in read or (there.suffix != ".html" and there.is_file()), (path.relative_to(site), link)
             assert not anchor or "=" in anchor or anchor in read[there].anchors, (path.relative_to(site), link)
 
 
@@ -127,3 +128,23 @@ def test_no_page_names_another_server(site: Path):
 def test_the_shim_stands_with_its_licence(site: Path):
     assert (site / "assets/vendor/iframe-worker.js").is_file()
     assert "Martin Donath" in (site / "assets/vendor/iframe-worker.LICENSE").read_text()
+
+
+def test_a_plain_mkdocs_builds_the_written_pages(mini_root: Path, tmp_path: Path):
+    """The way out should the plugin ever no longer load: written pages, the same theme and navigation, no plugin of ours."""
+    from mkdocs.commands.build import build
+
+    write(load(mini_root).library, tmp_path / "docs")
+    (tmp_path / "mkdocs.yml").write_text(plain_config(mini_root), "utf-8")
+    config = load_config(str(tmp_path / "mkdocs.yml"), site_dir=str(tmp_path / "out"))
+    assert "wetmount" not in config.plugins
+    build(config)
+    assert (tmp_path / "out/keys/buttons.html").is_file() and (tmp_path / "out/entries/coat-button.html").is_file()
+    assert "wm-walk" in (tmp_path / "out/assets/wetmount.css").read_text("utf-8")
+
+
+def test_what_other_faces_add_is_on_the_site(site: Path):
+    """The guide for contributors, its form and schemas: handed over by whoever builds the site."""
+    assert (site / "assets/contribute-data.js").is_file()
+    assert (site / "schemas/entry.schema.json").is_file()
+    assert "data-contribute" in (site / "contribute/form.html").read_text("utf-8")

@@ -186,6 +186,57 @@ def test_cannot_tell_keeps_everything_possible_and_goes_on(visit: Visit, site: P
     assert page.locator(".wm-one-of").count() == len(standing.ends)
 
 
+def likeliest(it: Ground, answers: Answers) -> str:
+    """The end with most chance of those that can still be reached."""
+    standing = stand(it, answers)
+    given = {each.couplet: each.lead for each in answers}
+    ends, seen, waiting = set(), set(), [it.key.first]
+    while waiting:
+        at = waiting.pop()
+        if at in seen:
+            continue
+        seen.add(at)
+        leads = it.key.couplets[at].leads
+        told = given.get(at, CANNOT_TELL)
+        live = [told] if told != CANNOT_TELL else [id for id in leads if any(id in it.may[at][one] for one in standing.possible)]
+        for lead in (leads[id] for id in live):
+            (waiting.append if lead.couplet else ends.add)(lead.goes_to)
+    return min(ends, key=lambda end: (-round(sum(standing.chance[id] for id in it.within[end]), 9), end))
+
+
+def test_the_likeliest_end_is_said_as_what_it_is(visit: Visit, site: Path, library: Library):
+    """An end that cannot be told is not passed over in favour of a rarer one with a name."""
+    said = set()
+    for key in library.keys.values():
+        it = ground(library, key)
+        page = visit(url(site, key.id)).page
+        assert "Likeliest" not in page.locator(".wm-left").inner_text(), "before the first look there is nothing to go by"
+        for couplet in list(key.couplets)[1:8]:
+            answers = walk_to(it, couplet=couplet)
+            page.evaluate("hash => { location.hash = hash }", address(answers))
+            page.locator(f'.wm-asked[data-couplet="{couplet}"]').wait_for(state="attached")
+            end = likeliest(it, answers)
+            kind = "key" if end in library.keys else library.entries[end].kind
+            words = {"key": "goes on in another key, ", "cannot-be-told": "cannot be told, "}.get(kind, "")
+            assert f"Likeliest end: {words}{name_of(library, end)}: " in page.locator(".wm-left").inner_text()
+            said.add(words)
+    assert len(said) == 3
+
+
+def test_a_shortcut_is_folded_and_stays_away_from_an_answer(visit: Visit, site: Path, library: Library):
+    shortcut = next(iter(library.shortcuts.values()))
+    it = ground(library, library.keys[shortcut.key])
+    page = visit(url(site, shortcut.key)).page
+    fold = page.locator(".wm-shortcut")
+    assert f"fails at {len({each.entry for each in shortcut.fails})} entries" in fold.locator("summary").first.inner_text()
+    assert fold.locator("q").first.is_hidden()
+    page.evaluate("hash => { location.hash = hash }", address(a_walk(it)))
+    page.locator(".wm-arrival h2").first.wait_for()
+    assert fold.is_hidden()
+    linked = visit(url(site, shortcut.key, f"shortcut-{shortcut.id}")).page
+    assert linked.locator(".wm-shortcut q").first.is_visible(), "a link to it opens it"
+
+
 def test_a_link_brings_the_walk_back(visit: Visit, site: Path, it: Ground):
     answers = a_walk(it)[:2]
     page = visit(url(site, it.key.id, address(answers))).page

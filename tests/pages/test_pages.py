@@ -101,6 +101,18 @@ def test_a_term_is_explained_where_it_first_stands(small: Library):
     assert "abbr" not in writer.rich("a shank")
 
 
+def test_an_everyday_word_is_explained_only_where_it_is_linked(small: Library):
+    term = small.terms["shank"]
+    library = replace(small, terms={**small.terms, "shank": replace(term, everyday=True)})
+    assert "abbr" not in Writer(library, "entries/x.md").rich("Shanks are shanks")
+    assert "terms.html#shank" in Writer(library, "entries/x.md").rich("a [[shank]]")
+
+
+def test_words_that_mislead_are_not_explained_unasked(library: Library):
+    written = Writer(library, "x.md").rich("Sizes overlap in this state, on the stage, at an interval, to the naked eye; you cannot tell.")
+    assert "abbr" not in written
+
+
 def test_no_mark_stands_inside_a_paragraph(library: Library):
     """A browser ends a paragraph where `<details>` begins, and the mark would fall on a line of its own."""
     for each in pages(library):
@@ -146,7 +158,7 @@ def test_words_for_how_sure_are_those_of_the_command_line():
 def test_writing_gives_pages_and_assets(small: Library, tmp_path: Path):
     out = tmp_path / "out"
     write(small, out)
-    expected = {each.path: each.text.encode() for each in pages(small)} | {each.path: each.content for each in assets()}
+    expected = {each.path: each.text.encode() for each in pages(small)} | {each.path: each.content for each in assets(small)}
     assert {path.relative_to(out).as_posix(): path.read_bytes() for path in out.rglob("*") if path.is_file()} == expected
 
 

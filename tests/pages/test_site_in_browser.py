@@ -38,7 +38,13 @@ def kinds(library: Library, start_key: str) -> list[str]:
         "guides/index.html",
         "guides/making-the-slide.html",
         "look-alikes/index.html",
+        f"look-alikes/{max(library.look_alikes.values(), key=lambda each: (len(each.entries), each.id)).id}.html",
+        f"look-alikes/{min(library.look_alikes.values(), key=lambda each: (len(each.entries), each.id)).id}.html",
         "voices.html",
+        "live-field.html",
+        "cards.html",
+        "downloads.html",
+        "offline.html",
         "quantities.html",
         "about.html",
     ]
