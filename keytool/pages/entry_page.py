@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
+from keytool.figures.drawn import of_entry
 from keytool.identify import Ground, address
 from keytool.library.basis import weakest
 from keytool.library.model import Entry, Library, Said, Statement
 from keytool.library.show import feeding_words, name_of, plain, showing_words
-from keytool.pages.drawings import of_entry
 from keytool.pages.html import Html, el, join
 from keytool.pages.moving import moving_entry
 from keytool.pages.page import Page, heading, page

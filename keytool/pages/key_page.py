@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.figures.drawn import of_lead
+from keytool.figures.drawn import of_entry, of_lead
 from keytool.identify import Ground
 from keytool.library.model import Couplet, Key, Lead, Library
 from keytool.library.show import feeding_words, name_of, plain
-from keytool.pages.drawings import of_entry
 from keytool.pages.html import Html, el, join
 from keytool.pages.key_data import key_data
 from keytool.pages.moving import moving_leads, scripts

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from keytool.figures.drawn import of_entry
 from keytool.library.model import Library, LookAlikes, Statement
 from keytool.library.show import name_of, plain, showing_words
-from keytool.pages.drawings import of_entry
 from keytool.pages.html import Html, el
 from keytool.pages.page import Page, heading, page
 from keytool.pages.plates import row

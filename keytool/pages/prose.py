@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 
+from keytool.figures.drawn import of_entry
 from keytool.library.model import Library
 from keytool.library.show import name_of
-from keytool.pages.drawings import of_entry
 from keytool.pages.html import Html, el
 from keytool.pages.lists import first_keys, key_cards
 from keytool.pages.page import Page

@@ -10,11 +10,11 @@ import shutil
 from pathlib import Path
 
 import pytest
-from conftest import TESTS, copy_mini, everything_found
 
 from keytool.library import Finding, load
 from keytool.library.checks import CHECKS
 from keytool.library.report import as_text
+from tests.conftest import TESTS, copy_mini, everything_found
 
 BAD = sorted((TESTS / "bad").glob("*.expected"))
 GOOD = sorted((TESTS / "good").glob("*.expected"))

@@ -6,10 +6,10 @@ import pkgutil
 from pathlib import Path
 
 import pytest
-from conftest import everything_found
 
 from keytool.library import Loaded, Place, Severity, checks, load
 from keytool.library.checks import CHECKS, known, run, unused
+from tests.conftest import everything_found
 
 
 def test_every_check_has_a_name_of_its_own_and_says_its_rule() -> None:

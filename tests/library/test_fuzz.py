@@ -10,12 +10,12 @@ import time
 from pathlib import Path
 
 import pytest
-from conftest import copy_mini, everything_found
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from keytool.library import load
 from keytool.library.report import as_json, as_text
+from tests.conftest import copy_mini, everything_found
 
 FILES = int(os.environ.get("WETMOUNT_FUZZ", "300"))
 LONGEST = 2.0

@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from conftest import KEYDATA
 from jsonschema import Draft202012Validator
 
 from keytool.library import messages
 from keytool.library.messages import did_you_mean, sentences
 from keytool.library.schemas import Schemas
 from keytool.library.yaml_file import YamlFile, read_yaml
+from tests.conftest import KEYDATA
 
 
 def found(tmp_path: Path, schema: object, text: str) -> list[tuple[int, int, str, str, str]]:

@@ -6,12 +6,12 @@ import json
 from itertools import product
 
 import pytest
-from conftest import KEYDATA
 
 from keytool.library import Loaded
 from keytool.library.basis import _WEAKNESS, Basis, weakest
 from keytool.library.checks import unread, within
 from keytool.library.yaml_file import read_yaml
+from tests.conftest import KEYDATA
 
 WORDS = read_yaml(KEYDATA / "vocabulary.yaml", "vocabulary.yaml").data
 SCHEMAS = {path.name: json.loads(path.read_text("utf-8")) for path in (KEYDATA / "schema").glob("*.schema.json")}

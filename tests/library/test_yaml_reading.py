@@ -5,12 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from conftest import KEYDATA, TESTS
 from hypothesis import given
 from hypothesis import strategies as st
 
 from keytool.library import plain_text, yaml_file
 from keytool.library.yaml_file import YamlFile, read_yaml
+from tests.conftest import KEYDATA, TESTS
 
 TEXT = """\
 id: plectus
