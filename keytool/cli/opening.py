@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from keytool.library import Library, Loaded, NoLibrary, root
-from keytool.library.remembered import recall, remember
+from keytool.library.remembered import LIBRARY_CODE, key_of, recall, remember
 
 
 def where(named: Path | None) -> Path:
@@ -34,11 +34,11 @@ def opened(named: Path | None) -> Loaded:
 
 def library(named: Path | None) -> Library:
     """The library, free of problems; remembered from the last time where nothing has changed since."""
-    folder = where(named)
-    known = recall(folder)
-    if known is None:
+    key = key_of([where(named) / "keydata", LIBRARY_CODE])
+    known = recall("library", key)
+    if not isinstance(known, Library):
         known = opened(named).library
-        remember(folder, known)
+        remember("library", key, known)
     return known
 
 

@@ -32,7 +32,7 @@ def site_command(named: Path | None, output: Path, cards: bool, sources: bool) -
         loaded = opened(named)
         write(loaded.library, output, extras=extras(loaded, cards=cards))
     else:
-        build_site(where(named), output, lambda loaded: extras(loaded, cards=cards))
+        build_site(where(named), output, lambda loaded: extras(loaded, cards=cards), variant="cards" if cards else "")
     Terminal().say(f"The site is in {output}" + ("." if sources else f"; open {output / 'index.html'} in a browser."))
 
 

@@ -1,7 +1,7 @@
-"""A library that was found clean is remembered, so that a walk starts at once.
+"""What was made from exactly these files is remembered, so that a walk or a second build starts at once.
 
-It is kept in the user's cache folder under the hash of every file it was made from and of the
-code that made it; a changed byte anywhere means another hash, and everything is read anew.
+It is kept in the user's cache folder under a hash of every file it was made from and of the
+code that made it; a changed byte anywhere means another hash, and everything is made anew.
 """
 
 from __future__ import annotations
@@ -9,46 +9,47 @@ from __future__ import annotations
 import hashlib
 import os
 import pickle
+from collections.abc import Iterable
 from pathlib import Path
+from typing import Any
 
-from keytool.library.model import Library
 from keytool.library.save import save
 
 MOST_KEPT = 4
+LIBRARY_CODE = Path(__file__).parent
 
 
-def recall(root: Path) -> Library | None:
-    """The library as it was found clean with exactly these files, or None."""
+def recall(kind: str, key: str) -> Any:
+    """What was remembered of a kind, such as "library", under this key; None where nothing is."""
     try:
-        library = pickle.loads(_file(root).read_bytes())
-    except (OSError, pickle.UnpicklingError, AttributeError, EOFError, ImportError, TypeError):
+        return pickle.loads(_file(kind, key).read_bytes())
+    except (OSError, pickle.UnpicklingError, AttributeError, EOFError, ImportError, IndexError, TypeError, ValueError):
         return None
-    return library if isinstance(library, Library) else None
 
 
-def remember(root: Path, library: Library) -> None:
-    """Keep a library that was found clean. Without a cache folder that can be written, nothing happens."""
-    file = _file(root)
+def remember(kind: str, key: str, made: Any) -> None:
+    """Keep something under its key; only the newest few of a kind. Without a cache folder that can be written, nothing happens."""
+    file = _file(kind, key)
     try:
         file.parent.mkdir(parents=True, exist_ok=True)
-        save(file, pickle.dumps(library))
-        for old in sorted(file.parent.glob("*.library"), key=lambda each: each.stat().st_mtime)[:-MOST_KEPT]:
+        save(file, pickle.dumps(made))
+        for old in sorted(file.parent.glob(f"*.{kind}"), key=lambda each: each.stat().st_mtime)[:-MOST_KEPT]:
             old.unlink(missing_ok=True)
     except OSError:
         return
 
 
-def _file(root: Path) -> Path:
-    cache = os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache"
-    return Path(cache) / "wetmount" / f"{_hash(root)}.library"
-
-
-def _hash(root: Path) -> str:
-    """Of the names and bytes of all files of the library and of the code that reads them."""
-    whole = hashlib.sha256()
-    for folder in (root / "keydata", Path(__file__).parent):
+def key_of(folders: Iterable[Path], *more: str) -> str:
+    """The key of what is made from all files of some folders: a hash of their names and bytes, and of `more`."""
+    whole = hashlib.sha256("\0".join(more).encode())
+    for folder in folders:
         for path in sorted(folder.rglob("*")):
-            if path.suffix in (".yaml", ".json", ".py"):
+            if path.is_file() and "__pycache__" not in path.parts:
                 whole.update(path.relative_to(folder).as_posix().encode() + b"\0")
                 whole.update(hashlib.sha256(path.read_bytes()).digest())
     return whole.hexdigest()[:24]
+
+
+def _file(kind: str, key: str) -> Path:
+    cache = os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache"
+    return Path(cache) / "wetmount" / f"{key}.{kind}"

@@ -7,25 +7,22 @@ import logging
 import os
 import re
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 
 import click
 
-from keytool.library import Library, Loaded, load
+from keytool.library import Loaded, load
 from keytool.pages.extras import Extras
 from keytool.pages.home import home
-from keytool.pages.sound import LibraryProblems, sound
-from keytool.pages.whole import NOTHING, navigation
+from keytool.pages.made import Adding, made
+from keytool.pages.sound import LibraryProblems
+from keytool.pages.whole import NOTHING, Made, navigation
 
 MARK = "assets/walk.js"
 """A folder that holds this is a site made here and may be replaced."""
-
-
-Adding = Callable[[Loaded], Extras]
-"""What other faces add, made from the library as it was loaded."""
 
 
 def nothing_more(loaded: Loaded) -> Extras:
@@ -37,8 +34,11 @@ class SiteNotBuilt(click.ClickException):
     """Raised when no site was made; the message says why. What stood there before is untouched."""
 
 
-def build_site(root: Path, out: Path, extras: Adding = nothing_more) -> None:
+def build_site(root: Path, out: Path, extras: Adding = nothing_more, *, variant: str = "") -> None:
     """Build the site of the library under `root` into the folder `out`, with the `extras` made from that library.
+
+    What was made from exactly the same files is remembered and taken as it was; `variant` tells
+    apart builds of one library with different extras.
 
     It is built beside `out` and takes its place only when it is whole. The same library gives
     the same bytes, whenever it is built.
@@ -54,19 +54,19 @@ def build_site(root: Path, out: Path, extras: Adding = nothing_more) -> None:
     out = out.resolve()
     if out.is_file() or (out.is_dir() and any(out.iterdir()) and not (out / MARK).is_file()):
         raise SiteNotBuilt(f"'{out}' is not empty and holds no site made by wetmount. Name another folder, or empty it first.")
-    loaded = _sound(root)
+    ready = _made(root, extras, variant)
     out.parent.mkdir(parents=True, exist_ok=True)
     with (
         tempfile.TemporaryDirectory(prefix=f".{out.name}-", dir=out.parent) as beside,
-        _environment(root, loaded.library, extras),
+        _environment(root, ready.reviewed, extras, variant),
         _warnings() as said,
     ):
-        made = Path(beside) / "new"
+        new = Path(beside) / "new"
         try:
-            config = load_config(str(home(root) / "mkdocs.yml"), site_dir=str(made))
+            config = load_config(str(home(root) / "mkdocs.yml"), site_dir=str(new))
             plugin = config.plugins["wetmount"]
             assert isinstance(plugin, WetmountPlugin)
-            plugin.read = loaded
+            plugin.ready = ready
             config.plugins.on_startup(command="build", dirty=False)
             build(config)
             config.plugins.on_shutdown()
@@ -74,7 +74,7 @@ def build_site(root: Path, out: Path, extras: Adding = nothing_more) -> None:
             raise SiteNotBuilt("\n".join([*said, error.format_message()])) from None
         if out.is_dir():
             out.rename(Path(beside) / "old")
-        made.rename(out)
+        new.rename(out)
 
 
 def serve(root: Path, port: int, extras: Adding = nothing_more) -> None:
@@ -85,9 +85,9 @@ def serve(root: Path, port: int, extras: Adding = nothing_more) -> None:
     """
     from mkdocs.commands.serve import serve as mkdocs_serve
 
-    loaded = _sound(root)
+    ready = _made(root, extras, "serve")
     logging.basicConfig(level=logging.INFO, format="%(message)s")
-    with _environment(root, loaded.library, extras):
+    with _environment(root, ready.reviewed, extras, "serve"):
         try:
             mkdocs_serve(str(home(root) / "mkdocs.yml"), dev_addr=f"127.0.0.1:{port}", livereload=True)
         except (OSError, click.ClickException) as error:
@@ -106,29 +106,28 @@ def plain_config(root: Path) -> str:
     return f"{text}\nnav: {json.dumps(navigation(load(root).library), ensure_ascii=False)}\n"
 
 
-def _sound(root: Path) -> Loaded:
+def _made(root: Path, extras: Adding, variant: str) -> Made:
     try:
-        return sound(load(root))
+        return made(root, home(root) / "site", extras, variant)
     except LibraryProblems as problems:
         raise SiteNotBuilt(str(problems)) from None
 
 
 @contextmanager
-def _environment(root: Path, library: Library, extras: Adding) -> Iterator[None]:
+def _environment(root: Path, last: str, extras: Adding, variant: str) -> Iterator[None]:
     """Tells the plugin where the library is and what is added, and MkDocs which day to date pages with: that of the last review."""
     from keytool.pages.plugin import WetmountPlugin
 
-    last = max((entry.reviewed for entry in library.entries.values()), default="2000-01-01")
     epoch = str(int(datetime.fromisoformat(last).replace(tzinfo=UTC).timestamp()))
-    before, added = dict(os.environ), WetmountPlugin.extras
-    WetmountPlugin.extras = staticmethod(extras)
+    before, added = dict(os.environ), (WetmountPlugin.extras, WetmountPlugin.variant)
+    WetmountPlugin.extras, WetmountPlugin.variant = staticmethod(extras), variant
     os.environ.update({"WETMOUNT_ROOT": str(root.resolve()), "SOURCE_DATE_EPOCH": os.environ.get("SOURCE_DATE_EPOCH", epoch)})
     try:
         yield
     finally:
         os.environ.clear()
         os.environ.update(before)
-        WetmountPlugin.extras = added
+        WetmountPlugin.extras, WetmountPlugin.variant = staticmethod(added[0]), added[1]
 
 
 @contextmanager

@@ -14,12 +14,12 @@ from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files, InclusionLevel
 
-from keytool.library import Loaded, load
-from keytool.library.model import Library
+from keytool.library import Loaded
 from keytool.pages.extras import Extras
+from keytool.pages.made import made
 from keytool.pages.offline import put_in
-from keytool.pages.sound import LibraryProblems, sound
-from keytool.pages.whole import NOTHING, assets, navigation, pages
+from keytool.pages.sound import LibraryProblems
+from keytool.pages.whole import NOTHING, Made
 
 
 class WetmountConfig(Config):  # type: ignore[no-untyped-call]
@@ -33,10 +33,11 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
 
     extras: ClassVar[Callable[[Loaded], Extras]] = staticmethod(lambda loaded: NOTHING)
     """What other faces add, asked for anew at each build; whoever starts MkDocs may put their own here."""
-    read: Loaded | None = None
-    """A library that was read and found sound already, and need not be read again."""
-    library: Library
-    added: Extras
+    variant: ClassVar[str] = "plain"
+    """Tells apart sites of one library with different extras."""
+    ready: Made | None = None
+    """A site that was made already, and need not be made again."""
+    made: Made
     is_served: bool = False
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
@@ -46,26 +47,24 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Read the library, watch what the pages are made from, and set the navigation."""
         try:
-            loaded = self.read or sound(load(self._root(config)))
+            self.made, self.ready = self.ready or self._make(config), None
         except LibraryProblems as problems:
             raise PluginError(str(problems)) from None
-        self.library, self.added, self.read = loaded.library, type(self).extras(loaded), None
         config.watch += [str(self._root(config) / "keydata"), str(self._site(config))]
-        config.nav = navigation(self.library)
+        config.nav = list(self.made.navigation)
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Put the generated pages beside the written ones, each with the file its edit link goes to."""
-        site = self._site(config)
         named = _paths(config.nav)
-        for page in pages(self.library, site, self.added):
+        for page in self.made.pages:
             if written := files.get_file_from_path(page.path):
                 files.remove(written)
             level = InclusionLevel.INCLUDED if page.path in named else InclusionLevel.NOT_IN_NAV
             file = File.generated(config, page.path, content=page.text, inclusion=level)
             file.edit_uri = page.source
             files.append(file)
-        for asset in assets(self.library, site, self.added):
+        for asset in self.made.assets:
             files.append(File.generated(config, asset.path, content=asset.content))
         return files
 
@@ -73,6 +72,9 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
         """Add the worker that keeps the finished site on a device."""
         worker = (self._site(config) / "worker.js").read_text("utf-8")
         put_in(Path(config.site_dir), worker, keeps=not self.is_served)
+
+    def _make(self, config: MkDocsConfig) -> Made:
+        return made(self._root(config), self._site(config), type(self).extras, type(self).variant)
 
     def _root(self, config: MkDocsConfig) -> Path:
         return Path(self.config.root or posixpath.dirname(str(config.config_file_path)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -25,6 +26,22 @@ from keytool.pages.sources_page import sources_page
 from keytool.pages.voices import voices_page
 
 NOTHING = Extras()
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """Everything of a site that is made from the library: pages, assets, navigation, and the day of the last review."""
+
+    pages: tuple[Page, ...]
+    assets: tuple[Asset, ...]
+    navigation: list[dict[str, Any]]
+    reviewed: str
+
+
+def make(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> Made:
+    """The whole site of a library that is free of problems, before a site builder has seen it."""
+    reviewed = max((entry.reviewed for entry in library.entries.values()), default="2000-01-01")
+    return Made(tuple(pages(library, site, extras)), tuple(assets(library, site, extras)), navigation(library), reviewed)
 
 
 def pages(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> list[Page]:

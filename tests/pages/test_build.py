@@ -148,3 +148,18 @@ def test_what_other_faces_add_is_on_the_site(site: Path):
     assert (site / "assets/contribute-data.js").is_file()
     assert (site / "schemas/entry.schema.json").is_file()
     assert "data-contribute" in (site / "contribute/form.html").read_text("utf-8")
+
+
+def test_a_remembered_site_is_the_same_and_one_changed_byte_makes_it_anew(mini: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+
+    def built() -> dict[str, bytes]:
+        build_site(mini, tmp_path / "out")
+        return {path.relative_to(tmp_path / "out").as_posix(): path.read_bytes() for path in (tmp_path / "out").rglob("*") if path.is_file()}
+
+    made = built()
+    assert list((tmp_path / "cache").rglob("*.site"))
+    assert built() == made
+    cautions = mini / "keydata/cautions.yaml"
+    cautions.write_text(cautions.read_text("utf-8").replace("Needles prick.,", "Needles prick and roll.,"), "utf-8")
+    assert b"prick and roll" in built()["cautions.html"]
