@@ -22,7 +22,7 @@ site: $(VENV)/.installed
 	$(RUN)/wetmount site --cards
 
 test: $(VENV)/.installed-test chromium
-	$(RUN)/python -m pytest
+	$(RUN)/python -m pytest -n 2 --dist loadfile
 
 lint: $(VENV)/.installed-test
 	$(RUN)/ruff check keytool tests benchmarks

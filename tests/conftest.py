@@ -35,6 +35,14 @@ def everything_found(loaded: Loaded) -> list[Finding]:
     return found
 
 
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Prints what tests recorded as a score, also when they ran in another process."""
+    for report in terminalreporter.stats.get("passed", []):
+        for name, text in getattr(report, "user_properties", []):
+            if name == "score":
+                terminalreporter.write_line(str(text))
+
+
 @pytest.fixture(scope="session", autouse=True)
 def own_cache(tmp_path_factory: pytest.TempPathFactory) -> None:
     """Keeps what the tests remember out of the user's cache, also for the commands they start."""

@@ -11,7 +11,7 @@ For nematodes the feeding group is that of Yeates, Bongers, de Goede, Freckman a
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -94,7 +94,7 @@ def test_a_case_names_a_source_or_says_memory(library: Library, head: dict[str, 
         assert bases <= {"memory", "common-practice", "computed"}
 
 
-def test_the_key_beats_the_four_way_shortcut(library: Library, capsys: pytest.CaptureFixture[str]) -> None:
+def test_the_key_beats_the_four_way_shortcut(library: Library, record_property: Callable[[str, object], None]) -> None:
     """Both are scored on the same worms; a worm the shortcut gets wrong and the key right is marked so."""
     ours: Counter[str] = Counter()
     shortcut: Counter[str] = Counter()
@@ -110,9 +110,8 @@ def test_the_key_beats_the_four_way_shortcut(library: Library, capsys: pytest.Ca
         shortcut[theirs] += 1
         if theirs == "wrong" and mine != "wrong":
             mended.append(case["taxon"])
-    with capsys.disabled():
-        print(f"\n{sum(ours.values())} published worms. Key: {dict(ours)}. Four-way shortcut: {dict(shortcut)}.")
-        print(f"Wrong by the shortcut, right by the key ({len(mended)}): {', '.join(mended)}.")
+    record_property("score", f"{sum(ours.values())} published worms. Key: {dict(ours)}. Four-way shortcut: {dict(shortcut)}.")
+    record_property("score", f"Wrong by the shortcut, right by the key ({len(mended)}): {', '.join(mended)}.")
     assert sum(ours.values()) >= 30
     assert ours["wrong"] == 0
     assert len(mended) >= 10
