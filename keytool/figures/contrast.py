@@ -37,8 +37,8 @@ def contrast(
         return Contrast(tuple(drawings), tuple(0.0 for _ in drawings), True)
     scale = common_scale(there, width, height)
     one = all(max(each.frame.width, each.frame.height) * scale >= smallest * max(width, height) for each in there)
-    groups = [list(matched(there))] if one else [[each] for each in there]
-    done = iter([pair for group in groups for pair in _inked(group, width, height, letter, pen)])
+    together = [matched(there) if len(there) > 1 else there] if one else [[each] for each in there]
+    done = iter([pair for group in together for pair in _inked(group, width, height, letter, pen)])
     pairs = [next(done) if each else (None, 0.0) for each in drawings]
     return Contrast(tuple(each for each, _ in pairs), tuple(scale for _, scale in pairs), one)
 
@@ -52,9 +52,13 @@ def without_twins(drawings: Sequence[Drawing | None]) -> tuple[Drawing | None, .
 def _inked(drawings: Sequence[Drawing], width: float, height: float, letter: float, pen: float) -> list[tuple[Drawing, float]]:
     """The drawings with lettering and lines heavy enough for the room, each with the scale at which it then fits."""
     scale = common_scale(drawings, width, height)
-    heavier = [
-        with_shapes(replace(each, letter_um=max(each.letter_um, letter / scale), pen_um=max(each.pen_um, pen / scale)), each.shapes)
-        for each in drawings
-    ]
+    heavier = [_heavier(each, letter / scale, pen / scale) for each in drawings]
     scale = common_scale(heavier, width, height)
     return [(each, scale) for each in heavier]
+
+
+def _heavier(drawing: Drawing, letter: float, pen: float) -> Drawing:
+    """The drawing with lettering and pen of at least these, in µm; framing anew costs time, so only where it must be."""
+    if drawing.letter_um >= letter and drawing.pen_um >= pen:
+        return drawing
+    return with_shapes(replace(drawing, letter_um=max(drawing.letter_um, letter), pen_um=max(drawing.pen_um, pen)), drawing.shapes)

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from math import cos, hypot, sin
 from typing import Any, Literal
 
-from keytool.library.model import Entry, Library
+from keytool.library.model import Entry, Figure, Library
 from keytool.library.show import number
 from keytool.library.value import Interval
 
 from . import draw, geometry, kinds, pen
 from .drawn import resolved
-from .frame import Sketch, pen_for, plate
-from .marks import Mark, bounds, of_shape
-from .motion import OPTICS
+from .frame import Sketch, pen_for, plate, with_shapes
+from .marks import Mark, of_shape
+from .motion import OPTICS, WIDE
 from .raster import flattened
+from .reach import bounds
 from .shapes import Box, Dots, Drawing, Leader, Path, Point, Shape, Step, Swell
 
 Power = Literal["low", "high"]
@@ -24,6 +26,12 @@ _LEAST = 0.30
 """No line in the field is finer than this share of a pen; it lies inside the edge of what it outlines."""
 _SLENDER = 25.0
 """Length over width of a worm whose width the library does not say."""
+_PLAIN_STRANDS = ("thread", "hair")
+"""Strands plain enough to be drawn anew through a whole field; others lie there as the piece that their plate shows."""
+_NO_THING = ("optical-fault",)
+"""Kinds of drawing that show no thing in the field but the field itself."""
+_BARE = 0.3
+"""How far from the middle of a field, as a share of it, the first line may be before the field looks empty."""
 _ALONE = 0.12
 """What is longer than this share of the field is shown once; smaller things are shown several times."""
 
@@ -75,6 +83,70 @@ def field_view(library: Library, entry: Entry, seen: Optics) -> Drawing | None:
     sketch = Sketch(shapes, pen_for(seen.diameter, seen.diameter), tonal=whole.tonal)
     title = f"{entry.name} at {number(seen.power)}×"
     return plate(sketch, title, f"At true size in a field {number(round(seen.diameter / 1000, 3))} mm across.")
+
+
+@dataclass(frozen=True, slots=True)
+class Seen:
+    """What to look for in a field, in µm: its longest side, and how wide it is (of several small bodies, one of them)."""
+
+    longest: float
+    finest: float
+
+
+def seen_of(drawing: Drawing) -> Seen:
+    """The size of what a plate shows; of several small bodies, the size of one."""
+    bodies = [_box((shape,)) for shape in drawing.shapes if shape.part == "dots"]
+    if bodies:
+        sizes = [max(box.width, box.height) for box in bodies]
+        return Seen(max(sizes), min(sizes))
+    sides = sorted(side - 4 * drawing.pen_um for side in (drawing.frame.width, drawing.frame.height))
+    return Seen(sides[1], sides[0])
+
+
+def is_in_field(entry: Entry) -> bool:
+    """Whether the entry is a thing that lies in the field and is drawn."""
+    return entry.figure is not None and entry.figure.kind not in _NO_THING
+
+
+def beyond_its_plate(entry: Entry, seen: Optics) -> Drawing | None:
+    """What the field holds where the entry's own plate shows a part of it or a heap, else None.
+
+    The worm of a head; a thread that runs through the field; small bodies strewn over the whole field.
+    """
+    figure = entry.figure
+    if figure is None:
+        return None
+    runs_on = figure.kind in _PLAIN_STRANDS and "length" not in figure.params and figure.params.get("form") != "helical"
+    strewn = _strewn(entry)
+    whole = _whole(entry, seen.diameter) if runs_on or strewn or _is_worm_part(figure) else None
+    if whole is None or not strewn:
+        return whole
+    r = seen.diameter / 2
+    bodies = [
+        moved
+        for shapes, middle, at, turn in _copies(whole, r, strewn)
+        for shape in shapes
+        for moved in _placed(shape, middle, at, turn, 1.0, r)
+    ]
+    return with_shapes(whole, tuple(bodies))
+
+
+def spot(drawing: Drawing, field: float) -> Point:
+    """What is looked at of something longer than a field of `field` µm: its middle, or the nearest line where the middle is bare."""
+    middle = _centre(drawing.frame)
+    points = [point for shape in drawing.shapes for point in _points(shape)]
+    nearest = min(points, key=lambda p: hypot(p[0] - middle[0], p[1] - middle[1]), default=middle)
+    return middle if hypot(nearest[0] - middle[0], nearest[1] - middle[1]) < _BARE * field else nearest
+
+
+def _points(shape: Shape) -> Iterable[Point]:
+    match shape:
+        case Swell() | Dots():
+            return shape.points
+        case Path():
+            return [(v[-2], v[-1]) for _, v in shape.steps if v]
+        case _:
+            return ()
 
 
 def in_field(whole: Drawing, seen: Optics, *, strewn: int = 0) -> tuple[Shape, ...]:
@@ -130,7 +202,7 @@ def _strewn(entry: Entry) -> int:
 
 
 def _box(shapes: tuple[Shape, ...]) -> Box:
-    return bounds(tuple(mark for shape in shapes for mark in of_shape(shape, 0.0, 0.0)))
+    return bounds(shapes, 0.0, 0.0)
 
 
 def _centre(box: Box) -> Point:
@@ -143,7 +215,7 @@ def _whole(entry: Entry, field: float) -> Drawing | None:
     if figure is None:
         return None
     kind, params = figure.kind, {k: v for k, v in resolved(figure, entry).items() if k != "accent"}
-    if kind == "nematode-head" or (kind == "nematode-body" and params.get("view") == "tail"):
+    if _is_worm_part(figure):
         length = _middle(entry, "body-length", 800.0)
         width = min(_middle(entry, "body-width", length / _SLENDER), length / 6)
         kind, params = "nematode-body", {"length": length, "width": width}
@@ -154,18 +226,22 @@ def _whole(entry: Entry, field: float) -> Drawing | None:
     return draw(kind, _fitting(params, known), title=entry.name)
 
 
+def _is_worm_part(figure: Figure) -> bool:
+    return figure.kind == "nematode-head" or (figure.kind == "nematode-body" and figure.params.get("view") == "tail")
+
+
 def _fitting(params: dict[str, Any], known: dict[str, Any]) -> dict[str, Any]:
     """The same, every length drawn back into what the kind can draw."""
     return {k: min(max(v, known[k].low), known[k].high) if known[k].type == "um" and v is not None else v for k, v in params.items()}
 
 
 def _middle(entry: Entry, character: str, otherwise: float) -> float:
-    """The middle of what the entry says of a length, in µm."""
+    """The middle of what the entry says of a length, in µm; of a group of many sizes, the other length as far as it may be."""
     statement = entry.statements.get(character)
     if statement is None or not isinstance(statement.showing, Interval):
         return otherwise
     low, high = statement.showing.low, statement.showing.high
-    return (low + high) / 2 if low > 0 and high < float("inf") else otherwise
+    return min(max(otherwise, low), high) if low <= 0 or high > WIDE * low else (low + high) / 2
 
 
 def _finest(shapes: tuple[Shape, ...]) -> float:

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import floor, log10
 
-from .marks import bounds, of_shape, text_width
+from .marks import text_width
+from .reach import bounds
 from .shapes import Box, Drawing, ScaleBar, Shape
 
 _PENS_WIDE, _PENS_TALL = 120, 180
@@ -58,8 +59,7 @@ def with_shapes(drawing: Drawing, shapes: tuple[Shape, ...]) -> Drawing:
 
 
 def _frame(shapes: tuple[Shape, ...], pen: float, letter: float) -> Box:
-    tight = bounds(tuple(mark for shape in shapes for mark in of_shape(shape, pen, letter)))
-    return tight.grown(_MARGIN_PENS * pen)
+    return bounds(shapes, pen, letter).grown(_MARGIN_PENS * pen)
 
 
 def _set(shapes: tuple[Shape, ...], pen: float, letter: float, title: str, description: str, bar_length: float | None = None) -> Drawing:

@@ -65,12 +65,11 @@ def moved(points: Iterable[Point], dx: float, dy: float, *, turn: float = 0.0) -
 
 def normals(points: Sequence[Point], *, closed: bool = False) -> Points:
     """Unit vectors to the right-hand side of travel at each point (right as seen on the page)."""
-    last = len(points) - 1
+    before = (points[-1] if closed else points[0], *points[:-1])
+    after = (*points[1:], points[0] if closed else points[-1])
     out: list[Point] = []
-    for i in range(last + 1):
-        before = points[i - 1] if i > 0 or closed else points[i]
-        after = points[(i + 1) % (last + 1)] if i < last or closed else points[i]
-        dx, dy = after[0] - before[0], after[1] - before[1]
+    for (x1, y1), (x2, y2) in zip(before, after, strict=True):
+        dx, dy = x2 - x1, y2 - y1
         size = hypot(dx, dy) or 1.0
         out.append((-dy / size, dx / size))
     return tuple(out)
@@ -78,7 +77,7 @@ def normals(points: Sequence[Point], *, closed: bool = False) -> Points:
 
 def offset(points: Sequence[Point], by: Sequence[float], *, closed: bool = False) -> Points:
     """Points pushed to the right-hand side of travel by `by` (µm, one value per point)."""
-    return tuple((x + nx * d, y + ny * d) for (x, y), (nx, ny), d in zip(points, normals(points, closed=closed), by, strict=True))
+    return tuple([(x + nx * d, y + ny * d) for (x, y), (nx, ny), d in zip(points, normals(points, closed=closed), by, strict=True)])
 
 
 def clockwise(points: Sequence[Point]) -> Points:
@@ -87,16 +86,42 @@ def clockwise(points: Sequence[Point]) -> Points:
     return tuple(points) if twice_area > 0 else tuple(reversed(points))
 
 
-def inside(polygon: Sequence[Point], p: Point) -> bool:
+def inside(polygon: Points, p: Point) -> bool:
     """Whether `p` lies within the closed polygon (even-odd)."""
     x, y = p
+    top, per_band, bands = _bands(polygon)
+    at = int((y - top) * per_band)
+    if y < top or at >= len(bands):
+        return False
     hit = False
-    x1, y1 = polygon[-1]
-    for x2, y2 in polygon:
+    for x1, y1, x2, y2 in bands[at]:
         if (y1 > y) != (y2 > y) and x < (x2 - x1) * (y - y1) / (y2 - y1) + x1:
             hit = not hit
-        x1, y1 = x2, y2
     return hit
+
+
+Bands = tuple[float, float, list[list[tuple[float, float, float, float]]]]
+_lately: dict[int, tuple[Points, Bands]] = {}
+"""The polygons asked about last. Stipple asks thousands of times about the same one."""
+
+
+def _bands(polygon: Points) -> Bands:
+    """The sides of a polygon sorted into level bands, so that a point need be held against few of them."""
+    known = _lately.get(id(polygon))
+    if known and known[0] is polygon:
+        return known[1]
+    ys = [y for _, y in polygon]
+    top, count = min(ys), max(1, len(polygon) // 3)
+    per_band = count / ((max(ys) - top) or 1.0)
+    bands: list[list[tuple[float, float, float, float]]] = [[] for _ in range(count + 1)]
+    for (x1, y1), (x2, y2) in zip((polygon[-1], *polygon[:-1]), polygon, strict=True):
+        first, last = sorted((int((y1 - top) * per_band), int((y2 - top) * per_band)))
+        for band in bands[first : last + 1]:
+            band.append((x1, y1, x2, y2))
+    while len(_lately) >= 16:
+        del _lately[next(iter(_lately))]
+    _lately[id(polygon)] = polygon, (top, per_band, bands)
+    return top, per_band, bands
 
 
 def runs(points: Sequence[Point], keep: Callable[[Point], bool]) -> list[Points]:
@@ -131,24 +156,24 @@ def _border(p: Point, q: Point, keep: Callable[[Point], bool]) -> Point:
 
 
 def simplified(points: Sequence[Point], tolerance: float) -> Points:
-    """Fewer points along the same line: none strays more than `tolerance` µm from it."""
+    """Fewer points along the same line: none strays more than `tolerance` µm from it (Douglas and Peucker)."""
     keep = {0, len(points) - 1}
     todo = [(0, len(points) - 1)]
     while todo:
         first, last = todo.pop()
+        if last - first < 2:
+            continue
         (x1, y1), (x2, y2) = points[first], points[last]
         dx, dy = x2 - x1, y2 - y1
         size = hypot(dx, dy)
-        far, worst = -1, tolerance
-        for i in range(first + 1, last):
-            x, y = points[i]
-            gap = abs(dx * (y - y1) - dy * (x - x1)) / size if size else hypot(x - x1, y - y1)
-            if gap > worst:
-                far, worst = i, gap
-        if far > 0:
+        between = points[first + 1 : last]
+        gaps = [abs(dx * (y - y1) - dy * (x - x1)) for x, y in between] if size else [hypot(x - x1, y - y1) for x, y in between]
+        worst = max(gaps)
+        if worst > tolerance * (size or 1.0):
+            far = first + 1 + gaps.index(worst)
             keep.add(far)
             todo += [(first, far), (far, last)]
-    return tuple(points[i] for i in sorted(keep))
+    return tuple([points[i] for i in sorted(keep)])
 
 
 def spaced(points: Sequence[Point], step: float) -> Points:

@@ -6,10 +6,13 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from . import geometry
-from .shapes import Box, Dots, Drawing, Leader, Path, Points, Role, Shape, Step, Swell
+from .shapes import Dots, Drawing, Leader, Path, Points, Role, Shape, Step, Swell
 
 _TOLERANCE_PENS = 0.04
 """How far a simplified edge may stray: a hundredth of a millimetre on a bench card."""
+
+SCALE_BAR = ("scale-bar", "scale-label")
+"""The parts that make up the scale bar."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,8 +45,8 @@ def marks(drawing: Drawing) -> tuple[Mark | Lettering, ...]:
     (x, y), bar = drawing.bar.start, drawing.bar
     return (
         *body,
-        Mark((("M", (x, y)), ("L", (x + bar.length, y))), size / 6, "ink", "scale-bar"),
-        Lettering(x + bar.length + 0.35 * size, y + 0.34 * size, size, bar.label, "ink", "scale-label"),
+        Mark((("M", (x, y)), ("L", (x + bar.length, y))), size / 6, "ink", SCALE_BAR[0]),
+        Lettering(x + bar.length + 0.35 * size, y + 0.34 * size, size, bar.label, "ink", SCALE_BAR[1]),
     )
 
 
@@ -76,28 +79,23 @@ def text_width(text: str, size: float) -> float:
     return 0.6 * size * len(text)
 
 
-def bounds(marked: tuple[Mark | Lettering, ...]) -> Box:
-    """The smallest box that holds every mark, line weights included."""
-    xs: list[float] = []
-    ys: list[float] = []
-    for mark in marked:
-        if isinstance(mark, Lettering):
-            wide = text_width(mark.text, mark.size) * (1 if mark.anchor == "start" else -1)
-            xs += [mark.x, mark.x + wide]
-            ys += [mark.y - 0.8 * mark.size, mark.y + 0.25 * mark.size]
-            continue
-        half = mark.width / 2
-        for _, values in mark.steps:
-            xs += [v + s for v in values[0::2] for s in (-half, half)]
-            ys += [v + s for v in values[1::2] for s in (-half, half)]
-    return Box(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
+def edges(shape: Swell, pen: float) -> tuple[Points, Points]:
+    """The two edges of a swelling line drawn with a pen of `pen` µm: right and left as one travels along it."""
+    across = _normals(shape.points, shape.closed)
+    inner, outer = pen * (1 + shape.inset) / 2, pen * (1 - shape.inset) / 2
+    along = list(zip(shape.points, across, shape.weights, strict=True))
+    right = tuple([(x + nx * w * inner, y + ny * w * inner) for (x, y), (nx, ny), w in along])
+    left = shape.points if not outer else tuple([(x - nx * w * outer, y - ny * w * outer) for (x, y), (nx, ny), w in along])
+    return right, left
+
+
+@lru_cache(maxsize=16384)
+def _normals(points: Points, closed: bool) -> Points:
+    return geometry.normals(points, closed=closed)
 
 
 def _swollen(shape: Swell, pen: float) -> tuple[Step, ...]:
-    inner = [w * pen * (1 + shape.inset) / 2 for w in shape.weights]
-    outer = [-w * pen * (1 - shape.inset) / 2 for w in shape.weights]
-    right = geometry.offset(shape.points, inner, closed=shape.closed)
-    left = geometry.offset(shape.points, outer, closed=shape.closed)
+    right, left = edges(shape, pen)
     limit = _TOLERANCE_PENS * pen
     if shape.closed:
         rings = (geometry.simplified((*left, left[0]), limit)[:-1], geometry.simplified((*right, right[0]), limit)[:-1])

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from functools import lru_cache
 from itertools import groupby
 from xml.sax.saxutils import escape
 
@@ -82,26 +81,38 @@ def _element(mark: Mark | Lettering, x0: float, y0: float, k: float) -> str:
 def _data(steps: Iterable[Step], x0: float, y0: float, k: float) -> str:
     """Path data with relative steps; each is taken from the rounded point before, so rounding cannot add up."""
     words: list[str] = []
-    here = [0, 0]  # hundredths of a pixel
-    origin, scale = (x0, y0), k * 100
+    here_x = here_y = 0  # hundredths of a pixel
+    scale = k * 100
     for letter, values in steps:
-        at = [round((v - origin[i % 2]) * scale) for i, v in enumerate(values)]
-        if letter == "M":
-            words.append("M" + _joined(at))
-        elif letter != "Z":
-            words.append(letter.lower() + _joined([v - here[i % 2] for i, v in enumerate(at)]))
+        if letter == "L":
+            x, y = round((values[0] - x0) * scale), round((values[1] - y0) * scale)
+            words.append(f"l{_FIRST[x - here_x]}{_NEXT[y - here_y]}")
+            here_x, here_y = x, y
+        elif letter == "M":
+            here_x, here_y = round((values[0] - x0) * scale), round((values[1] - y0) * scale)
+            words.append(f"M{_FIRST[here_x]}{_NEXT[here_y]}")
+        elif letter == "C":
+            xs = [round((v - x0) * scale) for v in values[0::2]]
+            ys = [round((v - y0) * scale) for v in values[1::2]]
+            told = "".join([f"{_NEXT[x - here_x]}{_NEXT[y - here_y]}" for x, y in zip(xs, ys, strict=True)])
+            words.append("c" + told.lstrip(" "))
+            here_x, here_y = xs[-1], ys[-1]
         else:
             words.append("z")
-        here = at[-2:] or here
     return "".join(words)
 
 
-def _joined(hundredths: Iterable[int]) -> str:
-    """Numbers side by side, a space only where a minus sign does not already part them."""
-    return "".join([_spaced(h) for h in hundredths]).lstrip(" ")
+class _Texts(dict[int, str]):
+    """Hundredths as text, each worked out once; `gap` stands before a number that has no minus sign to part it from the last."""
+
+    def __init__(self, gap: str) -> None:
+        super().__init__()
+        self.gap = gap
+
+    def __missing__(self, hundredths: int) -> str:
+        text = number(hundredths / 100)
+        self[hundredths] = text if text[0] == "-" else self.gap + text
+        return self[hundredths]
 
 
-@lru_cache(maxsize=131072)
-def _spaced(hundredths: int) -> str:
-    text = number(hundredths / 100)
-    return text if text[0] == "-" else " " + text
+_FIRST, _NEXT = _Texts(""), _Texts(" ")

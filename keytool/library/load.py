@@ -23,11 +23,13 @@ NEEDED = f"guides/{build.FIRST_GUIDE}.yaml"
 FOLDERS = {"characters": "character", "keys": "key", "entries": "entry", "guides": "guide", "look-alikes": "look-alike",
            "photos": "photo"}
 DEPTHS = {"entries": 3, "photos": 3}
+LINKED = ("entry", "key", "guide", "look-alike", "character", "terms", "cautions")
+"""Kinds of file whose ids a [[link]] leads to. No two of them may share an id, or the link would have two meanings."""
 PICTURES = (".page.jpg", ".card.png")
 """How the pictures of a photograph end that stand beside its record."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Files:
     """The files of a library by what they hold, and where each part of them stands."""
 
@@ -145,11 +147,11 @@ def _misnamed(kind: str, path: Path, file: YamlFile) -> Iterator[Finding]:
 
 
 def taken_ids(kind: str, file: YamlFile, taken: dict[tuple[str, str], str]) -> Iterator[Finding]:
-    """Ids that stand in two files: two entries in different folders, or an entry and a key."""
+    """Ids that stand in two files: two entries in different folders, an entry and a key, or anything else a link could mean."""
     whole = kind in FOLDERS.values()
-    ids = [file.data["id"]] if whole else list(file.data) if kind in ("sources", "quantities") else []
+    ids = [file.data["id"]] if whole else list(file.data) if kind in ("sources", "quantities", "terms", "cautions") else []
     for each in ids:
-        space = "page" if kind in ("entry", "key", "guide", "look-alike") else kind
+        space = "page" if kind in LINKED else kind
         if (space, each) in taken:
             place = file.place(("id",)) if whole else file.place((each,), of_key=True)
             yield Finding("name", place, f"'{each}' is also the id of {taken[space, each]}.", tip="Choose another id.")

@@ -9,7 +9,6 @@ from pathlib import Path
 from typing import Any
 
 from jsonschema import Draft202012Validator
-from referencing import Registry, Resource
 
 from keytool.library.finding import Finding
 from keytool.library.messages import sentences
@@ -31,9 +30,6 @@ class Schemas:
 
     def __init__(self, folder: Path, words: Words) -> None:
         self._named = {schema["$id"]: schema for schema in _read_all(folder)} | {"words.schema.json": words_schema(words)}
-        self._registry: Registry[Any] = Registry().with_resources(
-            (name, Resource.from_contents(schema)) for name, schema in self._named.items()
-        )
         self._validators: dict[str, Draft202012Validator] = {}
 
     def named(self) -> Mapping[str, dict[str, Any]]:
@@ -43,9 +39,32 @@ class Schemas:
     def findings(self, kind: str, file: YamlFile) -> list[Finding]:
         """What is wrong with the shape of a file of a kind, such as "entry"."""
         if kind not in self._validators:
-            self._validators[kind] = Draft202012Validator(self._named[f"{kind}.schema.json"], registry=self._registry)
+            name = f"{kind}.schema.json"
+            self._validators[kind] = Draft202012Validator(_whole(self._named[name], name, self._named))
         found = (each for error in self._validators[kind].iter_errors(file.data) for each in sentences(error, file))
         return list(dict.fromkeys(found))
+
+
+def _whole(part: Any, name: str, named: Mapping[str, dict[str, Any]]) -> Any:
+    """A part of the schema `name` with every definition it points to put in its place.
+
+    Looking definitions up takes most of the time of holding a file against its schema; ours never point to themselves.
+    """
+    if isinstance(part, list):
+        return [_whole(each, name, named) for each in part]
+    if not isinstance(part, dict):
+        return part
+    rest = {key: _whole(each, name, named) for key, each in part.items() if key not in ("$ref", "$defs")}
+    if not isinstance(part.get("$ref"), str):
+        return rest
+    file, _, definition = part["$ref"].partition("#/$defs/")
+    there = file or name
+    pointed = _whole(named[there]["$defs"][definition], there, named)
+    return {"allOf": [pointed], **rest} if rest.keys() - _SAID else pointed
+
+
+_SAID = {"title", "description", "examples"}
+"""What a schema says beside a pointer that restricts nothing."""
 
 
 @cache

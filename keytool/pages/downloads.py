@@ -40,13 +40,13 @@ ENTRY_COLUMNS = (
 STATEMENT_COLUMNS = ("entry", "character", "states", "low", "high", "basis", "value", "sources", "stated_by", "schema_version")
 
 
-def downloads(library: Library) -> list[Asset]:
+def downloads(library: Library) -> tuple[Asset, ...]:
     """The files, the same for the same library. Lengths are in µm and speeds in µm/s whatever a file of the library uses."""
-    return [
+    return (
         Asset("downloads/library.json", as_json(library), "keydata"),
         Asset("downloads/entries.csv", _table(ENTRY_COLUMNS, _entries(library)), "keydata/entries"),
         Asset("downloads/statements.csv", _table(STATEMENT_COLUMNS, _statements(library)), "keydata/entries"),
-    ]
+    )
 
 
 def downloads_page(library: Library, files: Iterable[Asset]) -> Page:

@@ -9,10 +9,11 @@ from keytool.identify import Ground, address
 from keytool.library.basis import weakest
 from keytool.library.model import Entry, Library, Said, Statement
 from keytool.library.show import feeding_words, name_of, plain, showing_words
+from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
 from keytool.pages.moving import moving_entry
 from keytool.pages.page import Page, heading, page
-from keytool.pages.plates import single
+from keytool.pages.plates import empty, portrait
 from keytool.pages.shortcuts import failures_at
 from keytool.pages.voices import PRACTICE, PUBLISHED, voice, voices_on
 from keytool.pages.ways import Way, ways
@@ -25,8 +26,11 @@ MOST_WAYS = 4
 def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Page:
     """The page of one entry."""
     writer = Writer(library, f"entries/{entry.id}.md")
+    drawing = of_entry(library, entry)
+    shown = portrait(drawing) if drawing else None
     sections: list[tuple[str, str, Iterable[Html | None]]] = [
         ("What you see", "see", _statements(writer, entry)),
+        ("In the field of view", "field", field_views(writer, entry, shown)),
         ("How it moves", "moves", moving_entry(writer, entry)),
         ("Taken for something else", "mistaken", [*_mistaken(writer, entry), *_compared(writer, entry)]),
         ("What it means", "means", _tells(writer, entry)),
@@ -41,7 +45,7 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
         ("How the keys come here", "keys", _keys(writer, grounds, entry)),
         ("About this page", "about", [_about(writer, entry)]),
     ]
-    blocks: list[str] = [heading(1, entry.name), _lead(writer, entry)]
+    blocks: list[str] = [heading(1, entry.name), _lead(writer, entry, shown.plate if shown else empty())]
     for title, anchor, content in sections:
         if parts := [each for each in content if each]:
             blocks += [heading(2, title, anchor), *parts]
@@ -54,7 +58,7 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
     )
 
 
-def _lead(writer: Writer, entry: Entry) -> Html:
+def _lead(writer: Writer, entry: Entry, plate: Html) -> Html:
     library = writer.library
     kind = library.vocabulary["entry-kind"][entry.kind].label
     theme = library.vocabulary["theme"][entry.theme].label
@@ -76,7 +80,7 @@ def _lead(writer: Writer, entry: Entry) -> Html:
     ]
     return el(
         "div",
-        el("figure", single(of_entry(library, entry), "plate", 300, 300), class_="wm-portrait"),
+        el("figure", plate, class_="wm-portrait"),
         el(
             "div",
             el("p", join((each for each in names if each), " · "), class_="wm-names"),

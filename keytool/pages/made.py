@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import gc
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from keytool.library import Loaded, load
@@ -30,7 +32,20 @@ def made(root: Path, site: Path, extras: Adding, variant: str) -> Made:
     known = recall("site", key)
     if isinstance(known, Made):
         return known
-    loaded = sound(load(root))
-    anew = make(loaded.library, site, extras(loaded))
+    with _nothing_collected():
+        loaded = sound(load(root))
+        anew = make(loaded.library, site, extras(loaded))
     remember("site", key, anew)
     return anew
+
+
+@contextmanager
+def _nothing_collected() -> Iterator[None]:
+    """Python's search for circular garbage put off: a site in the making holds millions of parts and drops next to none."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from functools import lru_cache
 
-from keytool.figures import common_scale, matched, to_svg
-from keytool.figures.frame import with_shapes
+from keytool.figures import contrast, to_svg
+from keytool.figures.contrast import SMALLEST
 from keytool.figures.shapes import Drawing
 from keytool.pages.html import Html, el
 
-SMALLEST = 0.2
-"""A drawing whose longer side would come out smaller than this share of its room is not put to one scale with a giant."""
 LETTERS = 11.0
 """The least height (px) of the lettering of a scale bar, to be read at a dim bench."""
+PORTRAIT = (300.0, 300.0)
+"""Room for the drawing of an entry on its own page, px."""
+DRAWN = "wm-drawn"
+"""The id of the marks of a portrait."""
 PEN = 0.95
 """The least width (px) of one pen."""
 TALL = 1.35
@@ -33,20 +36,47 @@ def row(drawings: Sequence[Drawing | None], ids: Sequence[str], width: float, he
 
     They share one scale unless the smallest could then no longer be seen.
     """
-    there = [each for each in drawings if each]
-    if not there:
-        return Row(tuple(empty() for _ in drawings), True)
-    scale = common_scale(there, width, height)
-    one = all(max(each.frame.width, each.frame.height) * scale >= smallest * max(width, height) for each in there)
-    together = [matched(there) if len(there) > 1 else there] if one else [[each] for each in there]
-    groups = [_inked(each, width, height) for each in together]
-    scaled = iter([(drawing, scale) for group, scale in groups for drawing in group])
-    return Row(tuple(plate(*next(scaled), id) if each else empty() for each, id in zip(drawings, ids, strict=True)), one)
+    shown = contrast(drawings, width, height, letter=LETTERS, pen=PEN, smallest=smallest)
+    plates = (plate(each, scale, id) if each else empty() for each, scale, id in zip(shown.drawings, shown.scales, ids, strict=True))
+    return Row(tuple(plates), shown.one_scale)
 
 
 def single(drawing: Drawing | None, id: str, width: float, height: float) -> Html:
     """One plate as large as fits in `width` by `height` px."""
     return row([drawing], [id], width, height).plates[0]
+
+
+@dataclass(frozen=True, slots=True)
+class Portrait:
+    """The drawing of an entry as its page and the sheet of all drawings show it: an `<svg>` element, and `scale` px to the µm."""
+
+    svg: str
+    drawing: Drawing
+    scale: float
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Width and height in px."""
+        return self.drawing.box.width * self.scale, self.drawing.box.height * self.scale
+
+    @property
+    def plate(self) -> Html:
+        """The drawing inside a page."""
+        return _plate(self.svg, self.drawing, self.scale)
+
+
+@lru_cache(maxsize=1024)
+def portrait(drawing: Drawing) -> Portrait:
+    """The portrait of an entry. Two pages show it; it is written once."""
+    shown = contrast([drawing], *PORTRAIT, letter=LETTERS, pen=PEN)
+    inked, scale = shown.drawings[0] or drawing, shown.scales[0]
+    return Portrait("".join(grouped(to_svg(inked, scale, id_prefix="plate"), DRAWN)) + "</svg>", inked, scale)
+
+
+def grouped(svg: str, id: str) -> tuple[str, str]:
+    """An `<svg>` element as what stands before its marks, and its marks in a group that `<use>` can name."""
+    start, end = svg.index("<g "), svg.rindex("</svg>")
+    return svg[:start], f'<g id="{id}">\n{svg[start:end]}</g>'
 
 
 def are_tall(drawings: Sequence[Drawing | None]) -> bool:
@@ -59,9 +89,7 @@ def plate(drawing: Drawing, scale: float, id: str) -> Html:
 
     Where light and dark are what it shows, it lies on light paper in a dark room too.
     """
-    size = f"--w:{drawing.box.width * scale:.1f}px;--h:{drawing.box.height * scale:.1f}px"
-    looks = "wm-plate wm-lit" if drawing.tonal else "wm-plate"
-    return el("span", Html(to_svg(drawing, scale, id_prefix=id)), class_=looks, style=size, data_search_exclude=True)
+    return _plate(to_svg(drawing, scale, id_prefix=id), drawing, scale)
 
 
 def empty() -> Html:
@@ -69,15 +97,6 @@ def empty() -> Html:
     return el("span", el("span", "no drawing yet"), class_="wm-plate wm-plate-empty", data_search_exclude=True)
 
 
-def _inked(drawings: Sequence[Drawing], width: float, height: float) -> tuple[list[Drawing], float]:
-    """The drawings with lettering and lines heavy enough for this room, and the scale at which they then fit."""
-    scale = common_scale(drawings, width, height)
-    heavier = [_heavier(each, LETTERS / scale, PEN / scale) for each in drawings]
-    return heavier, common_scale(heavier, width, height)
-
-
-def _heavier(drawing: Drawing, letter: float, pen: float) -> Drawing:
-    """The drawing with lettering and pen of at least these, in µm; framing anew costs time, so only where it must be."""
-    if drawing.letter_um >= letter and drawing.pen_um >= pen:
-        return drawing
-    return with_shapes(replace(drawing, letter_um=max(drawing.letter_um, letter), pen_um=max(drawing.pen_um, pen)), drawing.shapes)
+def _plate(svg: str, drawing: Drawing, scale: float) -> Html:
+    size = f"--w:{drawing.box.width * scale:.1f}px;--h:{drawing.box.height * scale:.1f}px"
+    return el("span", Html(svg), class_="wm-plate wm-lit" if drawing.tonal else "wm-plate", style=size, data_search_exclude=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import ClassVar
 
@@ -13,11 +13,13 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.pages import Page
 
 from keytool.library import Loaded
 from keytool.pages.extras import Extras
 from keytool.pages.made import made
 from keytool.pages.offline import put_in
+from keytool.pages.set_aside import BLOCKS, UNSEARCHED, put_back, set_aside
 from keytool.pages.sound import LibraryProblems
 from keytool.pages.whole import NOTHING, Made
 
@@ -39,6 +41,7 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
     """A site that was made already, and need not be made again."""
     made: Made
     is_served: bool = False
+    aside: dict[str, Mapping[str, str]]
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Remember whether the site is only shown while it is edited."""
@@ -50,6 +53,7 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
             self.made, self.ready = self.ready or self._make(config), None
         except LibraryProblems as problems:
             raise PluginError(str(problems)) from None
+        self.aside = {}
         config.watch += [str(self._root(config) / "keydata"), str(self._site(config))]
         config.nav = list(self.made.navigation)
         return config
@@ -67,6 +71,20 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
         for asset in self.made.assets:
             files.append(File.generated(config, asset.path, content=asset.content))
         return files
+
+    def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Take out of a page the HTML that Markdown need not read."""
+        text, self.aside[page.file.src_uri] = set_aside(BLOCKS, markdown)
+        return text
+
+    def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Put it back, and take out what the search index need not read."""
+        text, self.aside[page.file.src_uri] = set_aside(UNSEARCHED, put_back(html, self.aside[page.file.src_uri]))
+        return text
+
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        """Put that back too: the page is whole."""
+        return put_back(output, self.aside[page.file.src_uri])
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Add the worker that keeps the finished site on a device."""

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
-from keytool.identify import ground
+from keytool.identify import Ground, ground
 from keytool.library.model import Library
 from keytool.pages.cards_page import cards_page
 from keytool.pages.characters_page import characters_page
@@ -21,7 +23,9 @@ from keytool.pages.look_alikes import look_alike_page, look_alikes_page
 from keytool.pages.moving import live_field_page
 from keytool.pages.offline import offline_page
 from keytool.pages.page import Asset, Page
+from keytool.pages.plate_pages import plate_assets, sheet_page, sheets_page, themes
 from keytool.pages.prose import prose_pages
+from keytool.pages.shared_out import shared_out
 from keytool.pages.sources_page import sources_page
 from keytool.pages.voices import voices_page
 
@@ -39,46 +43,95 @@ class Made:
 
 
 def make(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> Made:
-    """The whole site of a library that is free of problems, before a site builder has seen it."""
+    """The whole site of a library that is free of problems, before a site builder has seen it. Pages stand in a fixed order."""
+    folder = site or home() / "site"
     reviewed = max((entry.reviewed for entry in library.entries.values()), default="2000-01-01")
-    return Made(tuple(pages(library, site, extras)), tuple(assets(library, site, extras)), navigation(library), reviewed)
-
-
-def pages(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> list[Page]:
-    """Every page, in a fixed order. The library must be free of problems."""
-    grounds = [ground(library, key) for key in library.keys.values()]
-    return [
-        *prose_pages(library, site or home() / "site", extras.slots),
+    drawn = _drawn(library)
+    taken = downloads(library)
+    pages = [
+        *prose_pages(library, folder, extras.slots),
         keys_page(library),
-        *(key_page(each) for each in grounds),
+        *(drawn.pages[f"keys/{id}.md"] for id in library.keys),
         entries_page(library),
-        *(entry_page(library, grounds, each) for each in library.entries.values()),
-        characters_page(library),
+        *(drawn.pages[f"entries/{id}.md"] for id in library.entries),
+        drawn.pages["characters/index.md"],
         terms_page(library),
         sources_page(library),
         cautions_page(library),
         guides_page(library),
         *(guide_page(library, each) for each in library.guides.values()),
         look_alikes_page(library),
-        *(look_alike_page(library, each) for each in library.look_alikes.values()),
+        *(drawn.pages[f"look-alikes/{id}.md"] for id in library.look_alikes),
+        sheets_page(library),
+        *(drawn.pages[f"drawings/{theme}.md"] for theme in themes(library)),
         voices_page(library),
         quantities_page(library),
         *([live_field_page(library)] if library.manners else []),
         cards_page(library, extras),
-        downloads_page(library, downloads(library)),
+        downloads_page(library, taken),
         offline_page(),
     ]
+    added = (Asset(path, content, "keydata") for path, content in extras.files.items())
+    return Made(tuple(pages), (*_written(folder), *taken, *drawn.assets, *added), navigation(library), reviewed)
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """The pages with drawings, by path, and the drawings that are files."""
+
+    pages: dict[str, Page]
+    assets: list[Asset]
+
+
+def _drawn(library: Library) -> _Drawn:
+    """What takes long, because it is drawn, shared out: what shows the same drawings stays together."""
+    grounds = [ground(library, key) for key in library.keys.values()]
+    done = shared_out(
+        [
+            *(partial(_of_key, each) for each in sorted(grounds, key=lambda each: -len(each.key.couplets))),
+            *(partial(_of_theme, library, grounds, theme) for theme in themes(library)),
+            partial(_of_characters, library),
+            partial(_of_look_alikes, library),
+        ]
+    )
+    made = [each for group in done for each in group]
+    return _Drawn({each.path: each for each in made if isinstance(each, Page)}, [each for each in made if isinstance(each, Asset)])
+
+
+def _of_key(of: Ground) -> list[Page | Asset]:
+    return [key_page(of)]
+
+
+def _of_theme(library: Library, grounds: Sequence[Ground], theme: str) -> list[Page | Asset]:
+    entries = [each for each in library.entries.values() if each.theme == theme]
+    return [*(entry_page(library, grounds, each) for each in entries), sheet_page(library, theme), *plate_assets(library, theme)]
+
+
+def _of_characters(library: Library) -> list[Page | Asset]:
+    return [characters_page(library)]
+
+
+def _of_look_alikes(library: Library) -> list[Page | Asset]:
+    return [look_alike_page(library, each) for each in library.look_alikes.values()]
+
+
+def pages(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> list[Page]:
+    """Every page, in a fixed order. The library must be free of problems."""
+    return list(make(library, site, extras).pages)
 
 
 def assets(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> list[Asset]:
-    """Every file under `site/assets` as it stands there, the downloads, and the extra files."""
-    folder = site or home() / "site"
-    written = [
+    """Every file that is no page: what stands under `site/assets`, the downloads, the drawings, and the extra files."""
+    return list(make(library, site, extras).assets)
+
+
+def _written(folder: Path) -> list[Asset]:
+    """Every file under `site/assets` as it stands there."""
+    return [
         Asset(path.relative_to(folder).as_posix(), path.read_bytes(), f"site/{path.relative_to(folder).as_posix()}")
         for path in sorted((folder / "assets").rglob("*"))
         if path.is_file()
     ]
-    return [*written, *downloads(library), *(Asset(path, content, "keydata") for path, content in extras.files.items())]
 
 
 def navigation(library: Library) -> list[dict[str, Any]]:
@@ -86,7 +139,14 @@ def navigation(library: Library) -> list[dict[str, Any]]:
     return [
         {"Home": "index.md"},
         {"Keys": ["keys/index.md", *({library.keys[id].title: f"keys/{id}.md"} for id in first_keys(library))]},
-        {"Entries": ["entries/index.md", {"Look-alikes": "look-alikes/index.md"}, {"Two voices": "voices.md"}]},
+        {
+            "Entries": [
+                "entries/index.md",
+                {"Look-alikes": "look-alikes/index.md"},
+                {"All drawings": "drawings/index.md"},
+                {"Two voices": "voices.md"},
+            ]
+        },
         {
             "Bench": [
                 "guides/index.md",
@@ -113,9 +173,10 @@ def navigation(library: Library) -> list[dict[str, Any]]:
 
 def write(library: Library, folder: Path, site: Path | None = None, extras: Extras = NOTHING) -> None:
     """Pages and assets as files under `folder`, for any site builder; what stood there under these names is replaced."""
-    for page in pages(library, site, extras):
+    whole = make(library, site, extras)
+    for page in whole.pages:
         _put(folder / page.path, page.text.encode())
-    for asset in assets(library, site, extras):
+    for asset in whole.assets:
         _put(folder / asset.path, asset.content)
 
 

@@ -20,6 +20,7 @@ class Writer:
     def __init__(self, library: Library, path: str) -> None:
         self.library, self.path = library, path
         self._told: set[str] = set()
+        self._terms = _terms(tuple(library.terms.values()))
 
     def href(self, target: str, anchor: str = "") -> str:
         """The address of a page of the site (`entries/plectus.html`) as seen from this one."""
@@ -76,7 +77,7 @@ class Writer:
         return plain(self.library, f"{quantity.name}. {quantity.about} ({basis})")
 
     def _with_terms(self, text: str) -> Html:
-        pattern, by_word = _terms(tuple(self.library.terms.values()))
+        pattern, by_word = self._terms
         done: list[Child] = []
         end = 0
         for found in pattern.finditer(text) if pattern else ():

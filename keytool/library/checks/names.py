@@ -36,9 +36,12 @@ NAMED = {
 
 def check(loaded: Loaded) -> Iterator[Finding]:
     """A finding for each entry, key, character, caution or source that is named and does not exist."""
+    by_kind: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+    for (kind, pattern), what in NAMED.items():
+        by_kind.setdefault(kind, []).append((pattern, what))
     for part in parts(loaded):
-        for (kind, pattern), what in NAMED.items():
-            if part.kind == kind and _fits(part.path, pattern):
+        for pattern, what in by_kind.get(part.kind, ()):
+            if _fits(part.path, pattern):
                 yield from unknown(loaded, NAME, what, part.value, part.place)
     for part in bases(loaded):
         for number, source in enumerate(part.value.get("sources", ())):

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from keytool.library.finding import Place
-from keytool.library.load import Loaded
+from keytool.library.load import Files, Loaded
 from keytool.library.yaml_file import DataPath, YamlFile
 
 
@@ -26,9 +27,18 @@ class Part:
         return self.file.place(self.path)
 
 
-def parts(loaded: Loaded) -> Iterator[Part]:
+def parts(loaded: Loaded) -> tuple[Part, ...]:
     """Every part of every usable file, the outer before the inner, in the order of the files."""
-    for (kind, _), file in loaded.files.by_id.items():
+    return _parts(loaded.files)
+
+
+@lru_cache(maxsize=1)
+def _parts(files: Files) -> tuple[Part, ...]:
+    return tuple(_walked(files))
+
+
+def _walked(files: Files) -> Iterator[Part]:
+    for (kind, _), file in files.by_id.items():
         waiting: list[tuple[DataPath, Any]] = [((), file.data)]
         while waiting:
             path, value = waiting.pop()
@@ -49,6 +59,7 @@ def texts(loaded: Loaded) -> Iterator[Part]:
 def bases(loaded: Loaded) -> Iterator[Part]:
     """Every basis of every usable file, one by one where several join."""
     for part in parts(loaded):
-        names = [name for name in part.path[-2:] if not isinstance(name, int)]
-        if names[-1:] == ["basis"] and isinstance(part.value, dict) and "kind" in part.value:
-            yield part
+        if isinstance(part.value, dict) and "kind" in part.value and "basis" in part.path[-2:]:
+            names = [name for name in part.path[-2:] if not isinstance(name, int)]
+            if names[-1:] == ["basis"]:
+                yield part
