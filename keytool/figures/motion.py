@@ -1,13 +1,13 @@
 """Movement as data: what a live field needs to show an entry, a lead or everything at true size and speed.
 
-A live field is drawn by `site/assets/live-field.js`; this module turns the manners of moving
+A live field is drawn by the scripts in `site/assets/live-field`; this module turns the manners of moving
 (`keydata/bench/manners.yaml`) and what an entry says of its own size and speed into the plain JSON
-that script reads. A page shows it with
+they read. A page shows it with
 
     <div data-live-field><script type="application/json">{...}</script>
     <p>what it shows, in words, for a page without scripts</p></div>
 
-and loads `live-field.css`, `live-field.js` and `live-field-page.js`. `data-live-field="whole"` adds
+and loads them with `live-field.css`. `data-live-field="whole"` adds
 the fields in which people enter their own field number and objectives. The script replaces
 everything in the element but the JSON.
 """
@@ -38,13 +38,16 @@ LONG = 150
 WIDE = 10
 """An entry whose range is wider than this factor speaks for a group of many sizes."""
 
+UNSHOWN = "unshown"
+"""The motion of manners that say why the movement of an entry is not shown."""
+
 TAKEN_FROM_ENTRY = {"length": "body-length", "width": "body-width", "speed": "speed"}
 """Parameters that an entry narrows by what it says of these characters."""
 
 
 def manners_of(library: Library, entry: Entry) -> tuple[Manner, ...]:
     """The manners that name an entry. What only a group of it is named for is not said of it: kin move in different ways."""
-    return tuple(manner for manner in library.manners.values() if entry.id in manner.seen_in)
+    return tuple(manner for manner in library.manners.values() if entry.id in manner.seen_in and manner.motion != UNSHOWN)
 
 
 def entry_field(library: Library, entry: Entry) -> Json | None:
@@ -71,7 +74,7 @@ def lead_field(library: Library, title: str, shows: Iterable[str], entries: Iter
 def whole_field(library: Library, on: Iterable[str]) -> Json:
     """The field of the own page: every manner, those in `on` to be seen at first."""
     first = frozenset(on)
-    movers = [{**_mover(library, manner), "on": manner.id in first} for manner in library.manners.values() if manner.motion != "drift"]
+    movers = [{**_mover(library, manner), "on": manner.id in first} for manner in library.manners.values() if manner.motion not in ("drift", UNSHOWN)]
     return _field(library, "A live field", movers)
 
 
@@ -113,7 +116,7 @@ def _start(movers: list[Json]) -> str:
 def _mover(library: Library, manner: Manner, entry: Entry | None = None, *, one_of_several: bool = True) -> Json:
     usual = {name: _in_base(library, figure) for name, figure in manner.parameters.items()}
     figures = {name: _of_entry(figure, entry, TAKEN_FROM_ENTRY.get(name, "")) for name, figure in usual.items()}
-    if "width" in figures and figures["width"] == usual["width"] and figures["length"] not in (usual["length"], usual["width"]):
+    if "width" in figures and not _tells(entry, "body-width") and figures["length"] not in (usual["length"], usual["width"]):
         figures["width"] = _in_proportion(usual["width"], usual["length"], figures["length"])
     shown = {name: each for name, each in figures.items() if name in ("length", "speed", "waves")}
     return {
@@ -146,12 +149,19 @@ def _of_entry(figure: Quantity, entry: Entry | None, character: str) -> Quantity
     if statement is None or not isinstance(statement.showing, Interval):
         return figure
     said, usual = statement.showing, Interval.closed(figure.low, figure.high)
-    wide = not 0 < round(said.high, 6) <= WIDE * said.low
+    wide = not _tells(entry, character)
     kept = said.meet(usual) if wide and not said.meet(usual).is_empty else said
     if kept == usual or not (math.isfinite(kept.low) and math.isfinite(kept.high)):
         return figure
     basis = statement.basis if kept == said else tuple(dict.fromkeys((*figure.basis, *statement.basis)))
     return replace(figure, low=round(kept.low, 6), high=round(kept.high, 6), basis=basis)
+
+
+def _tells(entry: Entry | None, character: str) -> bool:
+    """Whether an entry gives a range of its own for this character, and not that of a group of many sizes."""
+    statement = entry.statements.get(character) if entry else None
+    said = statement.showing if statement else None
+    return isinstance(said, Interval) and math.isfinite(said.high) and round(said.high, 6) <= WIDE * said.low
 
 
 def _in_proportion(width: Quantity, length: Quantity, own: Quantity) -> Quantity:

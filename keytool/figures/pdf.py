@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from .marks import Lettering, Mark, marks
+from .marks import SCALE_BAR, Lettering, Mark, marks
 from .shapes import Drawing, Role
 
 if TYPE_CHECKING:
@@ -22,8 +22,10 @@ class Inks:
     colours: dict[Role, str] = field(default_factory=lambda: {"ink": "#1a1816", "accent": "#b0401c", "faint": "#7d7a75"})
 
 
-def to_pdf(pdf: FPDF, drawing: Drawing, x_mm: float, y_mm: float, mm_per_um: float, *, inks: Inks | None = None) -> None:
-    """Draw the plate with the top left of its box at (x_mm, y_mm), `mm_per_um` to scale.
+def to_pdf(
+    pdf: FPDF, drawing: Drawing, x_mm: float, y_mm: float, mm_per_um: float, *, inks: Inks | None = None, bar: bool = True
+) -> None:
+    """Draw the plate with the top left of its box at (x_mm, y_mm), `mm_per_um` to scale; without `bar` the scale bar is left out.
 
     The document must count in millimetres. Lettering is set in the font the caller has chosen; font size and text
     colour are put back afterwards.
@@ -33,7 +35,7 @@ def to_pdf(pdf: FPDF, drawing: Drawing, x_mm: float, y_mm: float, mm_per_um: flo
     letters: list[Lettering] = []
     with pdf.drawing_context() as page:
         for mark in marks(drawing):
-            if mark.role not in colours:
+            if mark.role not in colours or (not bar and mark.part in SCALE_BAR):
                 continue
             if isinstance(mark, Lettering):
                 letters.append(mark)

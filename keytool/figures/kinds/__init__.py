@@ -24,6 +24,7 @@ from . import (
     naked_amoeba,
     nematode_body,
     nematode_head,
+    polarised,
     pollen,
     rootlet,
     rotifer,
@@ -37,6 +38,7 @@ from . import (
     tardigrade,
     thread,
     trap,
+    tube_foot,
     vessel,
     worm_remains,
 )
@@ -68,6 +70,7 @@ KINDS: dict[str, Kind] = {
         trap.KIND,
         filament.KIND,
         rootlet.KIND,
+        tube_foot.KIND,
         hair.KIND,
         fibre.KIND,
         vessel.KIND,
@@ -85,6 +88,8 @@ KINDS: dict[str, Kind] = {
         crystal.FLAKE,
         drops.BUBBLE,
         drops.OIL_DROP,
+        drops.CIRCLES,
+        polarised.KIND,
         fault.KIND,
     )
 }

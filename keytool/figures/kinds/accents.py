@@ -13,6 +13,8 @@ _WHOLES: dict[str, tuple[str, ...]] = {
     "gullet": ("gullet", "bulb", "gland", "valve"),
     "tooth": ("tooth", "denticles"),
     "body": ("outline",),
+    "insect-marks": ("eyes", "wings"),
+    "waist-or-pincers": ("waist", "pincers"),
 }
 """Parts that are made of other parts; any other part is just itself."""
 

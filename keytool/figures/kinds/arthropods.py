@@ -8,7 +8,7 @@ from math import cos, sin
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Box, Point, Shape
-from . import many_legs, mites, springtails, tube
+from . import insects, litter_animals, many_legs, mites, spiders, springtails, tube
 from .kind import Kind, Values, accent, choice, num, um, word
 from .limbs import leg
 
@@ -131,6 +131,15 @@ _FORMS: dict[str, Callable[[float], Sketch]] = {
     "mite-larva": mites.larva,
     "globe-springtail": springtails.globe,
     "long-springtail": springtails.long_white,
+    "centipede": litter_animals.centipede,
+    "millipede": litter_animals.millipede,
+    "woodlouse": litter_animals.woodlouse,
+    "litter-trio": litter_animals.trio,
+    "beetle-larva": insects.beetle_larva,
+    "thrips": insects.thrips,
+    "spider": spiders.spider,
+    "false-scorpion": spiders.false_scorpion,
+    "spider-and-false-scorpion": spiders.pair,
 }
 
 KIND = Kind(
@@ -142,10 +151,25 @@ KIND = Kind(
             (*_FORMS, *many_legs.PLANS),
             "soft mite; springtail; armoured beetle mite; mite with shields; six-legged "
             "mite larva; globular springtail; long white springtail; "
-            "symphylan; pauropod; proturan; dipluran",
+            "centipede; millipede; woodlouse; those three together; beetle larva; thrips; young spider; false scorpion; "
+            "those two together; symphylan; pauropod; proturan; dipluran",
         ),
-        um("length", 400, 80, 6000, "length of the body without legs, feelers and tails"),
-        accent("body", "legs", "feelers", "spring", "hairs", "shields", "tail"),
+        um("length", 400, 80, 20000, "length of the body without legs, feelers and tails; of several together, of the longest"),
+        accent(
+            "body",
+            "legs",
+            "feelers",
+            "spring",
+            "hairs",
+            "shields",
+            "tail",
+            "eyes",
+            "jaws",
+            "wings",
+            "pincers",
+            "insect-marks",
+            "waist-or-pincers",
+        ),
     ),
     many,
 )

@@ -3,19 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import cos, pi, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
-from ..shapes import Point, Points, Shape
+from ..shapes import Point, Points, Shape, Swell
 from .dots import fitted
 from .kind import Kind, Values, accent, choice, num, um, word
 from .points import pts
 
 
 def crystal(v: Values) -> Sketch:
-    """A crystal with its faces."""
-    return _CRYSTALS[word(v, "form")](num(v, "size"))
+    """A crystal with its faces, and where asked for the outline it had a while before, as a broken line."""
+    n, before = num(v, "size"), word(v, "before")
+    sketch = _CRYSTALS[word(v, "form")](n)
+    if before == "none":
+        return sketch
+    edge = next(shape for shape in sketch.shapes if shape.part == "outline")
+    points = edge.points if isinstance(edge, Swell) else tuple((values[0], values[1]) for letter, values in edge.steps if letter in "ML")  # type: ignore[union-attr]
+    box = geometry.around(points)
+    middle = (box.x + box.width / 2, box.y + box.height / 2)
+    share = {"same": 1.07, "smaller": 0.62}[before]
+    ring = [(middle[0] + share * (x - middle[0]), middle[1] + share * (y - middle[1])) for x, y in points]
+    walk = geometry.spaced((*ring, ring[0]), 0.012 * n)
+    dashes = [walk[k : k + 4] for k in range(0, len(walk) - 3, 6)]
+    return replace(sketch, shapes=(*sketch.shapes, pen.strokes(dashes, 1.4, "before")))
 
 
 def flake(v: Values) -> Sketch:
@@ -135,7 +148,8 @@ CRYSTAL = Kind(
     (
         choice("form", tuple(_CRYSTALS), "box; slanted box; twin blade; ball of points"),
         um("size", 30, 1, 2000, "longest measure"),
-        accent("body", "faces"),
+        choice("before", ("none", "same", "smaller"), "the outline it had a while before, as a broken line"),
+        accent("body", "faces", "before"),
     ),
     crystal,
 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import cos, hypot, pi, sin
+from math import copysign, cos, hypot, pi, sin
 from random import Random
 
 from .. import geometry, pen
@@ -21,7 +21,10 @@ def dots(v: Values) -> Sketch:
     """A strewing of small bodies, each `size` long."""
     size, form, layout = num(v, "size"), word(v, "form"), word(v, "layout")
     across = (_NEAR if form in _BUILT else 16) * size
-    shapes = [shape for x, y, turn in _places(form, layout, across, size) for shape in _body(form, size, x, y, turn)]
+    if form == "cocci" and layout in _GROUPS:
+        return Sketch(tuple(_packets(layout, across, size)), pen_for(across, across))
+    shape = "slim-rods" if layout == "raft" and form == "rods" else form  # gliding bacteria are far slimmer than the rods that lie apart
+    shapes = [one for x, y, turn in _places(form, layout, across, size) for one in _body(shape, size, x, y, turn)]
     return Sketch(tuple(shapes), pen_for(across, across))
 
 
@@ -43,10 +46,10 @@ def _places(form: str, layout: str, across: float, size: float) -> list[tuple[fl
         return [(0.62 * x + step * a, 0.62 * y + step * b, 0.0) for x, y, _ in groups for a, b in _GROUPS[layout]]
     if layout == "raft":
         return [
-            (1.06 * size * (col + 0.5 * (row % 2)), 0.40 * size * row, 0.0)
-            for row in range(7)
-            for col in range(4)
-            if (row, col) not in ((0, 0), (0, 3), (6, 0), (6, 3), (1, 3))
+            (1.05 * size * (col + 0.16 * sin(2.6 * row) + 0.12 * cos(1.3 * row)), 0.155 * size * row, 0.03 * sin(1.7 * row + col))
+            for row in range(12)
+            for col in range(2)
+            if (row, col) not in ((0, 0), (1, 1), (11, 1), (10, 0))
         ]
     gap = 1.04 * size if layout == "clump" else (1.35 if form in _BUILT else 1.7) * size
     reach = 0.27 * across if layout == "clump" else 0.5 * across
@@ -61,10 +64,29 @@ def _places(form: str, layout: str, across: float, size: float) -> list[tuple[fl
     return spots
 
 
+def _packets(layout: str, across: float, size: float) -> list[Shape]:
+    """Cocci in twos or fours, cut off where they lie face to face; among twos there is one packet of four."""
+    out: list[Shape] = []
+    for k, (x, y, _) in enumerate(_places("cocci", "scattered", 1.6 * across, 3.2 * size)):
+        for a, b in _GROUPS["fours" if k == 0 else layout]:
+            cut = 0.43 * size
+            ring = [
+                (-copysign(1.0, a) * min(px, cut) if a else px, -copysign(1.0, b) * min(py, cut) if b else py)
+                for px, py in geometry.ellipse(0, 0, size / 2, size / 2, count=48)
+            ]
+            out.append(pen.filled(geometry.moved(ring, 0.62 * x + 0.90 * size * a, 0.62 * y + 0.90 * size * b), "dots"))
+    return out
+
+
 def _body(form: str, size: float, x: float, y: float, turn: float) -> list[Shape]:
     match form:
         case "cocci":
             return [pen.disc(x, y, size / 2, "dots")]
+        case "slim-rods":
+            r = 0.058 * size
+            half = size / 2
+            rod = ((-half, 0.0), (-half + 1.6 * r, -r), (half - 1.6 * r, -r), (half, 0.0), (half - 1.6 * r, r), (-half + 1.6 * r, r))
+            return [pen.filled(geometry.moved(rod, x, y, turn=turn), "dots")]
         case "rods":
             return [pen.filled(geometry.moved(_capsule(size, 0.17 * size), x, y, turn=turn), "dots")]
         case "ovals":

@@ -6,8 +6,9 @@ from math import pi
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
-from ..shapes import Box, Point
-from .kind import Kind, Values, accent, num, um
+from ..shapes import Box, Point, Shape
+from .kind import Kind, Values, accent, choice, num, um, word
+from .points import pts
 
 
 def bubble(v: Values) -> Sketch:
@@ -45,6 +46,45 @@ def oil_drop(v: Values) -> Sketch:
         pen_um,
         tonal=True,
     )
+
+
+_Round = tuple[float, float, float]
+_MIXED: tuple[_Round, ...] = (
+    *((-0.42, -0.30, 0.30), (0.30, -0.42, 0.22), (0.40, 0.28, 0.36), (-0.24, 0.42, 0.20), (0.02, 0.02, 0.14), (-0.66, 0.18, 0.10)),
+    *((-0.05, -0.62, 0.08), (-0.535, 0.555, 0.115), (0.72, -0.22, 0.07), (0.06, 0.70, 0.06)),
+)
+_EQUAL = tuple((x, y, 0.26) for x, y in pts("-.4 -.5, .2 -.62, -.02 -.02, .51 -.15, -.5 .2, .26 .44, -.26 .66"))
+_PAIR = ((-0.22, -0.16, 0.27), (0.22, 0.153, 0.27))
+_CIRCLES: dict[str, tuple[_Round, ...]] = {"mixed": _MIXED, "equal": _EQUAL, "pair": _PAIR}
+"""Circles as (x, y, radius), in shares of a width of their own."""
+
+
+def circles(v: Values) -> Sketch:
+    """Several true circles: of many sizes, two of them merging; all of one size; two that touch."""
+    plan = _CIRCLES[word(v, "form")]
+    unit = num(v, "diameter") / (2 * max(r for _, _, r in plan))
+    spots = [(x * unit, y * unit, r * unit) for x, y, r in plan]
+    wide = max(x + r for x, _, r in spots) - min(x - r for x, _, r in spots)
+    tall = max(y + r for _, y, r in spots) - min(y - r for _, y, r in spots)
+    out: list[Shape] = []
+    for x, y, r in spots:
+        out += [
+            pen.contour(geometry.ellipse(x, y, r, r, count=72), 2.4, 3.2, "outline"),
+            pen.line(geometry.arc(x, y, 0.62 * r, 1.1 * pi, 1.4 * pi), (0.5, 1.4, 0.5), "glint", role="faint"),
+        ]
+    return Sketch(tuple(out), pen_for(wide, tall), tonal=True)
+
+
+CIRCLES = Kind(
+    "circles",
+    "several true circles with dark rims: drops, bubbles or beads",
+    (
+        choice("form", tuple(_CIRCLES), "large and small side by side; all alike; two alike that touch"),
+        um("diameter", 20, 1, 1000, "outer diameter of the largest"),
+        accent("body"),
+    ),
+    circles,
+)
 
 
 BUBBLE = Kind(

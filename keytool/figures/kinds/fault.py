@@ -70,15 +70,14 @@ def _floater(r: float) -> list[Shape]:
 
 
 def _contours(r: float) -> list[Shape]:
-    """Bright and dark lines round the edge of a grain when the iris is nearly closed."""
-    base = pts("-.36 -.3, -.08 -.47, .27 -.38, .45 -.1, .4 .24, .12 .45, -.24 .38, -.46 .08")
-    edge = geometry.clockwise(geometry.scaled(base, 0.9 * r))
-    soft = geometry.spaced((*edge, edge[0]), 0.02 * r)[:-1]
-    out: list[Shape] = [pen.contour(edge, 1.6, 2.8, "grain")]
-    for k, (by, weight) in enumerate(((0.075, 1.6), (0.145, 1.1), (0.21, 0.8))):
-        for s in (-1, 1) if k == 0 else (-1,):
-            ring = geometry.offset(soft, [s * by * r] * len(soft), closed=True)
-            out.append(pen.stroke(ring[::3], weight, "fault", closed=True, role="ink" if k == 0 and s < 0 else "faint"))
+    """Bright and dark lines that follow the outline of a small body, evenly spaced, when the iris is nearly closed."""
+    body = geometry.clockwise(
+        geometry.curve(geometry.scaled(pts("-.2 -.1, -.02 -.2, .18 -.12, .2 .1, .04 .2, -.16 .14"), r), closed=True, per=12)
+    )
+    out: list[Shape] = [pen.contour(body, 1.8, 2.8, "grain"), *pen.grain(body, 0.045 * r, "grain", lambda p: 0.5)]
+    for k, weight in enumerate((2.2, 1.6, 1.2, 0.9, 0.6)):
+        ring = geometry.offset(body, [-(0.085 + 0.085 * k) * r] * len(body), closed=True)
+        out.append(pen.stroke(ring, weight, "fault", closed=True, role="ink" if k < 2 else "faint"))
     return out
 
 
@@ -90,6 +89,26 @@ def _air_edge(r: float) -> list[Shape]:
         pen.line(line, (5.5, 7.0, 5.5), "fault"),
         pen.stroke(geometry.offset(line, [-0.055 * r] * len(line)), 0.9, "fault"),
         pen.stroke(geometry.offset(line, [-0.10 * r] * len(line)), 0.6, "fault", role="faint"),
+        *(pen.ring(x * r, y * r, s * r, 1.0, "life") for x, y, s in specks),
+    ]
+
+
+def _air_patch(r: float) -> list[Shape]:
+    """Air under the coverslip: a thick black edge that closes, lobed, round a bright empty patch; life outside it only."""
+    knots = pts("-.5 -.42, -.2 -.56, .02 -.4, .26 -.5, .52 -.3, .46 -.04, .6 .22, .36 .46, .1 .36, -.12 .54, -.42 .42, -.38 .14, -.6 -.06")
+    edge = geometry.clockwise(geometry.curve(geometry.scaled(knots, r), closed=True, per=8))
+    inner = geometry.offset(edge, [0.075 * r] * len(edge), closed=True)
+    specks = [
+        (-0.72, -0.46, 0.028),
+        (0.10, -0.74, 0.024),
+        (0.76, -0.16, 0.03),
+        (0.62, 0.58, 0.022),
+        (-0.08, 0.80, 0.028),
+        (-0.78, 0.28, 0.024),
+    ]
+    return [
+        pen.contour(edge, 4.5, 6.5, "fault"),
+        pen.stroke(inner, 0.6, "fault", closed=True, role="faint"),
         *(pen.ring(x * r, y * r, s * r, 1.0, "life") for x, y, s in specks),
     ]
 
@@ -127,16 +146,33 @@ def _lamp(r: float) -> list[Shape]:
 
 
 def _smear(r: float) -> list[Shape]:
-    """Dirt or a smear on the glass: broad soft streaks and dried drops, out of focus."""
-    streaks = [
-        geometry.curve(geometry.scaled([(-0.78, y), (-0.2, y - 0.10), (0.3, y + 0.02), (0.76, y - 0.12)], r), per=8)
-        for y in (-0.28, -0.10, 0.08, 0.26)
+    """A smear on the objective: a veil over the whole field; what lies in it is blurred to broad pale lines."""
+    veil = pen.stipple(
+        Box(-r, -r, 2 * r, 2 * r), lambda p: 0.75 if hypot(*p) < 0.97 * r else 0.0, 0.062 * r, "fault", sizes=(0.9, 1.3), role="faint"
+    )
+    worm = geometry.curve(geometry.scaled(pts("-.52 -.42, -.3 -.2, -.34 .1, -.06 .3, .2 .2, .42 .42"), r), per=10)
+    blurred = [pen.line(geometry.offset(worm, [d * r] * len(worm)), (5.0, w, 4.0), "blurred", role="faint") for d, w in ((0.0, 11.0),)]
+    halo = [pen.ring(0.42 * r, -0.36 * r, s * r, w, "blurred", role="faint") for s, w in ((0.07, 5.0), (0.13, 3.0))]
+    return [*veil, *blurred, *halo]
+
+
+def _dirt(r: float) -> list[Shape]:
+    """Dirt on the glass, a little out of focus: specks of all sizes, the ridges of a finger, the ring of a dried drop."""
+    out: list[Shape] = []
+    for k in range(7):  # the ridges of a finger
+        arch = geometry.arc(0.36 * r, 0.52 * r, (0.14 + 0.085 * k) * r, 1.05 * pi + 0.05 * k, 1.85 * pi - 0.05 * k, count=30)
+        runs = geometry.runs(arch, lambda p, k=k: hypot(*p) < 0.94 * r and sin(31 * p[0] / r + 2.0 * k) > -0.75)  # type: ignore[misc]
+        out += [pen.stroke(run, 1.7, "fault", role="faint") for run in runs]
+    for k in range(24):
+        a, d = 2.39996 * k, 0.9 * ((k + 0.5) / 24) ** 0.5
+        x, y, s = d * cos(a) * r, d * sin(a) * r, (0.012 + 0.022 * ((k * 0.618) % 1)) * r
+        speck = pen.wobble(geometry.ellipse(x, y, s, 0.75 * s, turn=k, count=40), 0.2 * s, 2, k)
+        out.append(pen.filled(speck, "fault"))
+    return [
+        *out,
+        pen.ring(-0.46 * r, -0.40 * r, 0.25 * r, 2.2, "fault", role="faint"),
+        pen.ring(-0.46 * r, -0.40 * r, 0.20 * r, 0.8, "fault", role="faint"),
     ]
-    drops = [
-        pen.ring(x * r, y * r, s * r, 2.2, "fault", role="faint")
-        for x, y, s in ((-0.34, 0.56, 0.11), (0.24, 0.52, 0.07), (0.42, -0.52, 0.09))
-    ]
-    return [*(pen.line(s, (1.0, 5.0, 4.0, 1.0), "fault", role="faint") for s in streaks), *drops]
 
 
 _FAULTS: dict[str, Callable[[float], list[Shape]]] = {
@@ -146,10 +182,12 @@ _FAULTS: dict[str, Callable[[float], list[Shape]]] = {
     "floater": _floater,
     "contours": _contours,
     "air-edge": _air_edge,
+    "air-patch": _air_patch,
     "lashes": _lashes,
     "shade": _shade,
     "lamp": _lamp,
     "smear": _smear,
+    "dirt": _dirt,
 }
 
 
@@ -161,7 +199,8 @@ KIND = Kind(
             "form",
             tuple(_FAULTS),
             "eyepiece dust; out-of-focus rings; scratches; floaters in the eye; false lines round a "
-            "grain; the edge of the liquid; shadow of lashes; one side dark; picture of the lamp; smear",
+            "grain; the edge of the liquid; air shut in by it; shadow of lashes; one side dark; picture of the lamp; "
+            "a veil over all; dirt on the glass",
         ),
         um("field", 450, 50, 6000, "diameter of the field of view"),
         accent("fault"),

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from math import cos, pi, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Box, Point
+from . import clumps
 from .dots import fitted
-from .kind import Kind, Values, accent, num, um
+from .kind import Kind, Values, accent, choice, num, um, word
 
 
 def grain(v: Values) -> Sketch:
@@ -46,8 +48,12 @@ def grain(v: Values) -> Sketch:
 
 
 def crumb(v: Values) -> Sketch:
+    """A crumb or clump of the kind asked for."""
+    return _CRUMBS[word(v, "form")](num(v, "size"))
+
+
+def _brown(size: float) -> Sketch:
     """A crumb of dead organic matter: ragged, dark, no straight edge, bits of fibre sticking out."""
-    size = num(v, "size")
     base = geometry.ellipse(0, 0, 0.5 * size, 0.40 * size, count=180)
     ragged = pen.wobble(pen.wobble(pen.wobble(base, 0.050 * size, 3, "lumps"), 0.030 * size, 9, "bits"), 0.016 * size, 23, "fringe")
     ring = fitted(list(ragged), size)
@@ -83,6 +89,15 @@ GRAIN = Kind(
 )
 
 
+_CRUMBS: dict[str, Callable[[float], Sketch]] = {"brown": _brown, "gritty": clumps.gritty, "jelly": clumps.jelly}
+
 CRUMB = Kind(
-    "crumb", "a ragged brown crumb of organic matter", (um("size", 150, 5, 5000, "longest measure"), accent("body", "strands")), crumb
+    "crumb",
+    "a crumb or clump without a wall: brown and ragged, gritty, or a clear jelly",
+    (
+        um("size", 150, 5, 5000, "longest measure"),
+        choice("form", tuple(_CRUMBS), "brown and ragged organic matter; mineral bits in clay; clear jelly full of dots"),
+        accent("body", "strands", "bits", "dots"),
+    ),
+    crumb,
 )

@@ -16,6 +16,7 @@ class Plan:
     """An animal from above: all lengths in shares of the body's length, head at the top.
 
     `rings` are (start, stop, half width); a leg leaves the ring's side at `legs` = (depth, reach, lean down the page).
+    `feelers` are beads, forked, short or none; `tail` is plain, points, threads or spikes.
     """
 
     head: Point
@@ -56,7 +57,11 @@ PLANS: dict[str, Plan] = {
 
 def build(name: str, n: float) -> Sketch:
     """The animal of that plan, `n` long without feelers and tails."""
-    plan = PLANS[name]
+    return Sketch(tuple(animal(PLANS[name], n)), pen_for(0.75 * n, 1.35 * n))
+
+
+def animal(plan: Plan, n: float) -> list[Shape]:
+    """The animal of a plan from above, its head at (0, 0), `n` long without feelers and tails."""
     out: list[Shape] = []
     outlines = [_head(plan, n), *(_ring(ring, n, last=ring is plan.rings[-1]) for ring in plan.rings)]
     for depth, reach, lean in plan.legs:
@@ -65,8 +70,7 @@ def build(name: str, n: float) -> Sketch:
             out += leg(_joints(s, half, depth, reach, lean, n), plan.thick * n, None, "legs")
     out += [pen.contour(edge, 1.2, 2.1, "outline") for edge in outlines]
     out += _feelers(plan, n)
-    out += _tail(plan, n)
-    return Sketch(tuple(out), pen_for(0.75 * n, 1.35 * n))
+    return [*out, *_tail(plan, n)]
 
 
 def _joints(s: int, half: float, depth: float, reach: float, lean: float, n: float) -> list[Point]:
@@ -100,6 +104,9 @@ def _feelers(plan: Plan, n: float) -> list[Shape]:
         if plan.feelers == "beads":
             path = geometry.curve([start, (s * (half + 0.06) * n, -0.12 * n), (s * (half + 0.10) * n, -0.26 * n)], per=8)
             out += [pen.ring(x, y, 0.0105 * n, 1.0, "feelers") for x, y in geometry.spaced(path, 0.021 * n)]
+        if plan.feelers == "short":
+            path = geometry.curve([start, (s * (half + 0.015) * n, -0.025 * n), (s * (half + 0.02) * n, -0.06 * n)], per=6)
+            out.append(pen.line(path, (2.2, 1.6, 0.8), "feelers"))
         if plan.feelers == "forked":
             fork = (s * (half + 0.02) * n, -0.07 * n)
             out.append(pen.line((start, fork), (3.0, 2.4), "feelers"))
@@ -114,6 +121,13 @@ def _tail(plan: Plan, n: float) -> list[Shape]:
     out: list[Shape] = []
     for s in (-1, 1):
         start = (s * 0.4 * half * n, 0.975 * n)
+        if plan.tail == "plain":
+            a, b, _ = plan.rings[-1]
+            rim = geometry.curve([(0.0, b * n), (s * 0.30 * half * n, b * n), (s * 0.78 * half * n, (a + 0.6 * (b - a)) * n)], per=6)
+            out.append(pen.line(rim, (1.8, 1.2), "tail"))
+        if plan.tail == "spikes":
+            path = geometry.curve([start, (s * 0.9 * half * n, 1.05 * n), (s * 0.8 * half * n, 1.13 * n)], per=8)
+            out.append(pen.line(path, (3.2, 2.2, 0.8), "tail"))
         if plan.tail == "points":
             out.append(pen.filled((start, (s * 0.62 * half * n, 1.075 * n), (s * 0.85 * half * n, 0.965 * n)), "tail"))
         if plan.tail == "threads":

@@ -96,7 +96,7 @@ def shield_mite(n: float) -> Sketch:
 
 
 def larva(n: float) -> Sketch:
-    """A mite larva: like the grown mite, but with three pairs of legs."""
+    """A mite larva: like the grown mite, with its snout, but with three pairs of legs."""
     edge = _edge(pts(".08 .03, .18 .14, .27 .34, .29 .6, .22 .86, .1 .98"), n)
     legs = (pts(".13 .12, .22 .03, .3 -.1, .34 -.22"), pts(".22 .26, .36 .22, .48 .15, .56 .05"), pts(".27 .6, .4 .68, .48 .82, .52 .98"))
     hairs = [
@@ -104,5 +104,16 @@ def larva(n: float) -> Sketch:
         for s in (-1, 1)
         for x, y in ((0.10, 0.30), (0.14, 0.55), (0.12, 0.80), (0.05, 0.97))
     ]
+    snout = geometry.curve(geometry.scaled(pts(".075 .045, .06 -.03, .02 -.075, 0 -.078"), n), per=6)
+    fold = geometry.curve(geometry.scaled(pts("-.235 .30, 0 .35, .235 .30"), n), per=8)
     pen_um = pen_for(1.15 * n, 1.3 * n)
-    return Sketch((*_legs(legs, n, 0.085, edge), pen.contour(edge, 1.2, 2.3, "outline"), pen.strokes(hairs, 0.7, "hairs")), pen_um)
+    return Sketch(
+        (
+            *_legs(legs, n, 0.085, edge),
+            pen.contour(edge, 1.2, 2.3, "outline"),
+            *(pen.line(s, (1.4, 1.0), "snout") for s in (snout, geometry.mirrored(snout))),
+            pen.line(fold, (0.6, 1.1, 0.6), "folds"),
+            pen.strokes(hairs, 0.7, "hairs"),
+        ),
+        pen_um,
+    )

@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
-from ..shapes import Box, Shape
+from ..shapes import Box, Point, Shape
 from .kind import Kind, Values, accent, choice, num, um, word
 
 
@@ -14,7 +14,7 @@ def pollen(v: Values) -> Sketch:
     """A pollen grain."""
     d = num(v, "diameter")
     r = d / 2
-    return {"furrowed": _furrowed, "winged": _winged, "spiny": _spiny}[word(v, "form")](r)
+    return {"furrowed": _furrowed, "pored": _pored, "winged": _winged, "spiny": _spiny}[word(v, "form")](r)
 
 
 def _furrowed(r: float) -> Sketch:
@@ -48,6 +48,37 @@ def _furrowed(r: float) -> Sketch:
         Box(-r, -r, 2 * r, 2 * r), lambda p: 0.5 if (p[0] ** 2 + p[1] ** 2) ** 0.5 < 0.42 * r else 0.0, 3.4 * pen_um, "contents"
     )
     return Sketch(tuple(shapes), pen_um)
+
+
+def _pored(r: float) -> Sketch:
+    """A rounded triangle with a raised pore at each corner, as of birch and hazel; the wall swells round the pores."""
+    pen_um = pen_for(2 * r, 2 * r)
+    out: list[Shape] = []
+    sides: list[Point] = []
+    for k in range(3):
+        a = -pi / 2 + 2 * pi * k / 3
+        right = [
+            (r * s * cos(a + t), r * s * sin(a + t)) for t, s in ((0.085, 1.0), (0.20, 0.955), (0.36, 0.875), (0.72, 0.815), (pi / 3, 0.80))
+        ]
+        left = [
+            (r * s * cos(a + 2 * pi / 3 - t), r * s * sin(a + 2 * pi / 3 - t))
+            for t, s in ((0.72, 0.815), (0.36, 0.875), (0.20, 0.955), (0.085, 1.0))
+        ]
+        side = geometry.curve([*right, *left], per=6)
+        sides += side
+        out.append(pen.contour(side, 1.7, 2.6, "outline", closed=False))
+        inner = geometry.offset(side, [0.10 * r] * len(side))
+        out.append(pen.stroke(inner[6:-6], 0.9, "wall"))
+        c, s = cos(a), sin(a)
+        for way in (-1, 1):  # the raised lips of the pore, and the clear space under them
+            lip = [(d * r * c - way * u * r * s, d * r * s + way * u * r * c) for d, u in ((0.995, 0.085), (0.90, 0.10), (0.80, 0.17))]
+            out.append(pen.line(geometry.curve(lip, per=6), (2.6, 1.6, 0.8), "pores"))
+        vault = [
+            (d * r * c + u * r * s, d * r * s - u * r * c)
+            for d, u in ((0.80, -0.17), (0.735, -0.09), (0.72, 0.0), (0.735, 0.09), (0.80, 0.17))
+        ]
+        out.append(pen.stroke(geometry.curve(vault, per=6), 0.9, "pores"))
+    return Sketch((*out, *pen.grain(geometry.scaled(sides, 0.62), 3.4 * pen_um, "contents", lambda p: 0.5)), pen_um)
 
 
 def _winged(r: float) -> Sketch:
@@ -102,9 +133,13 @@ KIND = Kind(
     "pollen",
     "a pollen grain",
     (
-        choice("form", ("furrowed", "winged", "spiny"), "its build"),
+        choice(
+            "form",
+            ("furrowed", "pored", "winged", "spiny"),
+            "three furrows, seen end-on; rounded triangle with three raised pores; with air sacs; spiny",
+        ),
         um("diameter", 30, 5, 250, "diameter; of a winged grain across both sacs, of a spiny one without spines"),
-        accent("body", "furrows", "sacs", "spines", "wall"),
+        accent("body", "furrows", "pores", "sacs", "spines", "wall"),
     ),
     pollen,
 )

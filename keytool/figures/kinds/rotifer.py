@@ -45,15 +45,19 @@ _CREEPING = (
 )
 
 
+_SLIDING = ((0, 0.10), (0.012, 0.44), (0.05, 0.60), (0.11, 0.58), (0.165, 0.40), *_CREEPING[4:])
+
+_PROFILES = {"feeding": _FEEDING, "creeping": _CREEPING, "sliding": _SLIDING}
+
 _FOLDS = (0.15, 0.235, 0.33, 0.45, 0.57, 0.67, 0.75, 0.825, 0.89)
 
 
 def rotifer(v: Values) -> Sketch:
     """A bdelloid rotifer, head at the top, stretched out."""
     n = num(v, "length")
-    feeding = word(v, "pose") == "feeding"
+    pose = word(v, "pose")
     line = tube.axis(n, lambda t: 0.10 * sin(2 * pi * (0.7 * t + 0.1)))
-    smooth = profile(_FEEDING if feeding else _CREEPING, 0.125 * n)
+    smooth = profile(_PROFILES[pose], 0.125 * n)
 
     def half(t: float) -> float:
         """Each ring of the body is a little wider behind than the one it slides into."""
@@ -64,7 +68,7 @@ def rotifer(v: Values) -> Sketch:
     pen_um = pen_for(0.36 * n, n)
     shapes: list[Shape] = [pen.contour(edge, 1.1, 2.1, "outline")]
     shapes.append(pen.strokes([tube.across(line, half, f, share=0.95, bow=0.12) for f in _FOLDS], 0.7, "folds"))
-    shapes += _wheels(line[0], n) if feeding else []
+    shapes += {"feeding": _wheels, "creeping": _none, "sliding": _face}[pose](line[0], n)
     shapes += _mastax(tube.place(line, 0.27)[:2], n)
     gut = tube.ring(line[77:163], lambda u: smooth(0.32 + 0.36 * u) * 0.5 * tube.round_ends(u, 0.2, 0.2))
     shapes += [pen.stroke(gut, 0.7, "gut", role="faint", closed=True), *pen.grain(gut, 3.4 * pen_um, "gut")]
@@ -77,6 +81,32 @@ def rotifer(v: Values) -> Sketch:
         toe = (tube.beside(line, smooth, 0.985, s * 0.6), tube.beside(line, smooth, 0.99, s * 1.2, 0.035 * n))
         shapes += [pen.filled(spur, "foot"), pen.line(toe, (1.6, 0.9), "foot")]
     return Sketch(tuple(shapes), pen_um)
+
+
+def _none(front: Point, n: float) -> list[Shape]:
+    """Nothing shows: the head is drawn in."""
+    return []
+
+
+def _face(front: Point, n: float) -> list[Shape]:
+    """A flat field of short hairs under the head, parted down the middle, on which it slides; a short beak before it."""
+    x0, y0 = front
+    out: list[Shape] = []
+    for s in (-1, 1):
+        edge = geometry.curve(
+            [(x0 + s * x * n, y0 + y * n) for x, y in ((0.008, 0.030), (0.052, 0.026), (0.062, 0.070), (0.048, 0.125), (0.008, 0.130))],
+            closed=True,
+            per=6,
+        )
+        hairs = [
+            ((x0 + s * x * n, y0 + y * n), (x0 + s * (x + 0.004) * n, y0 + (y + 0.010) * n))
+            for y in (0.034 + 0.0125 * k for k in range(8))
+            for x in (0.014 + 0.0085 * j for j in range(6))
+            if geometry.inside(edge, (x0 + s * (x + 0.006) * n, y0 + (y + 0.008) * n))
+        ]
+        out += [pen.stroke(edge, 0.8, "face", closed=True), pen.strokes(hairs, 0.9, "face")]
+    beak = geometry.curve([(x0 - 0.016 * n, y0 + 0.004 * n), (x0, y0 - 0.022 * n), (x0 + 0.016 * n, y0 + 0.004 * n)], per=6)
+    return [*out, pen.line(beak, (1.0, 1.4, 1.0), "beak")]
 
 
 def _wheels(front: Point, n: float) -> list[Shape]:
@@ -115,8 +145,8 @@ KIND = Kind(
     "a bdelloid rotifer: two wheels, chewing jaws, a body that slides into itself, a foot with toes",
     (
         um("length", 300, 50, 1500, "length stretched out, wheels left out"),
-        choice("pose", ("feeding", "creeping"), "wheels out, or drawn in while it loops along"),
-        accent("body", "wheels", "mastax", "foot", "folds"),
+        choice("pose", ("feeding", "creeping", "sliding"), "wheels out; drawn in while it loops along; sliding on a flat face of hairs"),
+        accent("body", "wheels", "face", "mastax", "foot", "folds"),
     ),
     rotifer,
 )

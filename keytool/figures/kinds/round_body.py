@@ -46,8 +46,10 @@ KIND = Kind(
             "contents",
             STYLES,
             "what is inside; star: a second, star-shaped wall; ball: a thick-walled ball with one drop; worm: coiled; "
-            "animal: folded, with jaws;"
-            "green: a green body with an edge; even-tint: colour from wall to wall; dark: no light comes through",
+            "animal: folded, with jaws; legged: folded, with legs, claws and two bent needles; "
+            "coloured-drops: oil with a colour; "
+            "green: a green body with an edge; plastids: several small green discs; "
+            "even-tint: colour from wall to wall; dark: no light comes through",
         ),
         choice("mark", MARKS, "openings and scars: one pore with a ring, a scar line, a Y, a plugged pore, pores at the middle"),
         choice(

@@ -16,7 +16,7 @@ def join(style: str, edge: Points, length: float, width: float, pen_um: float) -
     part = "stalk" if style in ("stalk", "bulb") else "joined"
     match style:
         case "stalk":
-            return _tube(edge, _flared(0.10 * d, foot, 0.55 * d), part, torn=True)
+            return _tube(edge, _flared(0.083 * d, foot, 0.55 * d), part, torn=True)
         case "bulb":
             side = [
                 (0.13 * d, foot - 0.06 * d),

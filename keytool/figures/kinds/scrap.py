@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Callable
 from math import cos, pi, sin
 from random import Random
@@ -10,7 +9,7 @@ from random import Random
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Points, Shape
-from . import small_scraps
+from . import dark_grains, sclerotium, skins, small_scraps, tissue
 from .dots import fitted
 from .kind import Kind, Values, accent, choice, num, um, word
 from .points import pts
@@ -35,52 +34,6 @@ def _charcoal(n: float) -> Sketch:
     return Sketch((pen.holed(ring, pores, "outline"), *rims), pen_for(0.5 * n, n), tonal=True)
 
 
-def _plant(n: float) -> Sketch:
-    """A torn piece of leaf or root: joined brick-like cells, a vessel, pits, a ragged edge."""
-    pen_um = pen_for(n, n)
-    out: list[Shape] = []
-    rows, tall = 6, 0.155 * n
-    chance = Random("plant scrap")
-    for row in range(rows):
-        y = (row - rows / 2) * tall
-        x = -0.46 * n + chance.uniform(0.0, 0.10) * n
-        end = 0.46 * n - chance.uniform(0.0, 0.10) * n
-        stops = [x]
-        while stops[-1] < end - 0.10 * n:
-            stops.append(stops[-1] + chance.uniform(0.17, 0.26) * n)
-        for a, b in itertools.pairwise(stops):
-            r, g = 0.022 * n, 0.008 * n
-            cell = geometry.curve(
-                [
-                    (a + g + r, y + g),
-                    (b - g - r, y + g),
-                    (b - g, y + g + r),
-                    (b - g, y + tall - g - r),
-                    (b - g - r, y + tall - g),
-                    (a + g + r, y + tall - g),
-                    (a + g, y + tall - g - r),
-                    (a + g, y + g + r),
-                ],
-                closed=True,
-                per=4,
-            )
-            out.append(pen.contour(geometry.clockwise(cell), 1.2, 1.9, "cells"))
-            if row in (1, 4):
-                out += [pen.ring(a + (b - a) * s, y + 0.5 * tall, 0.010 * n, 0.8, "pits") for s in (0.3, 0.5, 0.7)]
-    y = 0.5 * rows * tall + 0.045 * n
-    spring = [
-        pen.line(geometry.curve([(x, y - 0.035 * n), (x + 0.015 * n, y), (x + 0.03 * n, y + 0.035 * n)], per=5), (1.2, 2.0, 1.2), "vessel")
-        for x in (-0.40 * n + 0.034 * n * k for k in range(23))
-    ]
-    walls = [pen.line(((-0.42 * n, y + s * 0.04 * n), (0.42 * n, y + s * 0.04 * n)), (1.1,), "vessel") for s in (-1, 1)]
-    torn = [
-        (((-0.44 if s < 0 else 0.42) * n, (k - 2) * 0.16 * n), ((-0.50 if s < 0 else 0.49) * n, (k - 2.2) * 0.16 * n))
-        for s in (-1, 1)
-        for k in range(5)
-    ]
-    return Sketch((*out, *walls, *spring, pen.strokes(torn, 0.8, "torn")), pen_um)
-
-
 def _pellet(n: float) -> Sketch:
     """A neat oval packed from small mixed bits, without a wall."""
     edge = geometry.clockwise(pen.wobble(geometry.ellipse(0, 0, 0.33 * n, 0.5 * n, count=160), 0.008 * n, 9, "pellet"))
@@ -103,13 +56,6 @@ def _pellet(n: float) -> Sketch:
             bits.append(pen.stroke(ring, 0.8, "bits", closed=True) if chance.random() < 0.7 else pen.filled(ring, "bits"))
     dashes = [edge[k : k + 7] for k in range(0, 154, 10)]
     return Sketch((pen.strokes(dashes, 1.0, "outline"), *bits), pen_for(0.8 * n, n))
-
-
-def _nodule(n: float) -> Sketch:
-    """A rounded body that lets no light through, a rough rim, one dull gleam."""
-    ring = fitted(list(pen.wobble(geometry.ellipse(0, 0, 0.5 * n, 0.46 * n, count=160), 0.014 * n, 7, "nodule")), n)
-    gleam = geometry.curve(geometry.scaled([(-0.27, -0.20), (-0.16, -0.29), (-0.03, -0.32), (-0.15, -0.265)], n), closed=True, per=8)
-    return Sketch((pen.holed(ring, [gleam], "outline"),), pen_for(n, n), tonal=True)
 
 
 def _worn(n: float) -> Sketch:
@@ -174,18 +120,25 @@ def _rhizoids(n: float) -> Sketch:
 
 _FORMS: dict[str, Callable[[float], Sketch]] = {
     "charcoal": _charcoal,
-    "plant": _plant,
+    "plant": tissue.plant,
+    "wood": tissue.wood,
     "pellet": _pellet,
-    "nodule": _nodule,
+    "nodule": dark_grains.nodule,
+    "black-chip": dark_grains.black_chip,
+    "ore": dark_grains.ore,
+    "rusty": dark_grains.rusty,
+    "sclerotium": sclerotium.sclerotium,
     "worn-grain": _worn,
     "cocoon": _cocoon,
     "rhizoid-ball": _rhizoids,
     "dumb-bell": small_scraps.dumb_bell,
     "insect-scale": small_scraps.scale,
-    "moss-net": small_scraps.moss_net,
+    "moss-net": tissue.moss_net,
     "film": small_scraps.film,
     "soot": small_scraps.soot,
-    "empty-skin": small_scraps.hollow_skin,
+    "empty-skin": skins.hollow_skin,
+    "skin-plate": skins.plate_of_skin,
+    "skin-flake": skins.skin_flake,
 }
 
 KIND = Kind(
@@ -195,12 +148,15 @@ KIND = Kind(
         choice(
             "form",
             tuple(_FORMS),
-            "black splinter with pores; torn plant tissue; packed dropping; nodule; clear worn grain; cocoon with soil "
+            "black splinter with pores; torn plant tissue; tubes of wood; packed dropping; nodule; hard-edged black piece; "
+            "grain of ore; rusty grain; ball of fungus cells; clear worn grain; cocoon with soil "
             "stuck to it; ball with spreading fine threads; dumb-bell of silica; insect scale; net of "
-            "moss cells; torn film; soot; empty skin with legs",
+            "moss cells; torn film; soot; empty skin with legs; plate of hard skin; flake of human skin",
         ),
         um("size", 120, 2, 6000, "longest measure; of the ball with threads, the ball alone"),
-        accent("body", "pores", "cells", "hoops", "ridges", "legs", "pits", "vessel", "bits", "eggs", "soil", "threads"),
+        accent(
+            "body", "pores", "cells", "hoops", "ridges", "legs", "pits", "vessel", "bits", "eggs", "soil", "threads", "sockets", "folds"
+        ),
     ),
     build,
 )

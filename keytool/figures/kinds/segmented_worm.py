@@ -28,6 +28,7 @@ def worm(v: Values) -> Sketch:
         band = tube.ring(tuple(line[round(a * (len(line) - 1)) : round(b * (len(line) - 1)) + 1]), lambda u: half(a + u * (b - a)) * 0.97)
         shapes.append(pen.filled(band, "saddle", role="faint"))
     shapes += _gut(line, half, count)
+    shapes += _vessel(line, half, count) if v["vessel"] else []
     shapes += _bristles(line, half, count, num(v, "bristle-length"), pen_um)
     if v["long-hairs"]:
         shapes.append(_hairs(line, half, count, 0.75 * width))
@@ -57,6 +58,22 @@ def _gut(line: Points, half: Callable[[float], float], count: int) -> list[Shape
     return [pen.stroke(tube.ring(line, band), 0.6, "gut", role="faint", closed=True)]
 
 
+def _vessel(line: Points, half: Callable[[float], float], count: int) -> list[Shape]:
+    """The blood vessel along the back, fuller in places, with loops down the sides of the front rings."""
+    back = [tube.beside(line, half, 0.035 + 0.93 * k / 160, 0.10 * sin(0.22 * k)) for k in range(161)]
+    swell = tuple(2.6 + 1.0 * sin(0.35 * k) for k in range(41))
+    loops = [
+        pen.line(
+            [tube.beside(line, half, (k + 0.5) / count + 0.004 * u * u, s * 0.80 * u) for u in (j / 8 for j in range(9))],
+            (2.0, 1.2),
+            "vessel",
+        )
+        for k in range(3, 8)
+        for s in (-1, 1)
+    ]
+    return [pen.line(back, swell, "vessel"), *loops]
+
+
 def _bristles(line: Points, half: Callable[[float], float], count: int, size: float, pen_um: float) -> list[Shape]:
     """Two bundles to a side on every segment but the first: one at the edge, one nearer the belly line."""
     edge_lines, face_lines = [], []
@@ -81,8 +98,9 @@ KIND = Kind(
         um("bristle-length", 60, 5, 400, "length of a bristle beyond the skin"),
         flag("saddle", "the thickened band of a grown worm"),
         flag("long-hairs", "long soft hairs among the bristles"),
+        flag("vessel", "the red blood vessel along the back"),
         flag("skin-drops", "coloured drops scattered in the skin"),
-        accent("body", "segments", "bristles", "long-hairs", "skin-drops", "gut", "saddle"),
+        accent("body", "segments", "bristles", "long-hairs", "skin-drops", "gut", "saddle", "vessel"),
     ),
     worm,
     lambda v: ["width must be at most a fifth of the length"] if num(v, "width") > num(v, "length") / 5 else [],

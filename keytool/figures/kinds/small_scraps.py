@@ -1,4 +1,4 @@
-"""More scraps: silica bodies of plants, insect scales, peat-moss leaves, films and soot."""
+"""More scraps: silica bodies of plants, insect scales, films and soot."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from math import cos, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
-from ..shapes import Point, Points, Shape
+from ..shapes import Point, Points
 from .dots import fitted
 from .points import pts
 
@@ -35,39 +35,6 @@ def scale(n: float) -> Sketch:
     )
 
 
-def moss_net(n: float) -> Sketch:
-    """A scrap of peat-moss leaf: a net of narrow green cells round large empty ones with hoops and pores."""
-    out: list[Shape] = []
-    for row in range(-2, 3):
-        for col in range(-2, 3):
-            x, y = (0.21 * col + 0.105 * (row % 2)) * n, 0.20 * row * n
-            if abs(x) > 0.44 * n or abs(y) > 0.42 * n:
-                continue
-            cell = geometry.curve(
-                [
-                    (x, y - 0.165 * n),
-                    (x + 0.075 * n, y - 0.08 * n),
-                    (x + 0.085 * n, y + 0.06 * n),
-                    (x, y + 0.165 * n),
-                    (x - 0.085 * n, y + 0.06 * n),
-                    (x - 0.075 * n, y - 0.08 * n),
-                ],
-                closed=True,
-                per=5,
-            )
-            out.append(pen.contour(geometry.clockwise(cell), 1.2, 2.0, "cells"))
-            out += [
-                pen.line(
-                    geometry.curve([(x - 0.078 * n, y + d * n), (x, y + (d + 0.018) * n), (x + 0.078 * n, y + d * n)], per=5),
-                    (0.8, 1.2, 0.8),
-                    "hoops",
-                )
-                for d in (-0.06, 0.0, 0.06)
-            ]
-            out.append(pen.ring(x + 0.03 * n, y - 0.03 * n, 0.016 * n, 1.0, "pores"))
-    return Sketch(tuple(out), pen_for(n, 0.95 * n))
-
-
 def film(n: float) -> Sketch:
     """A torn piece of thin film, one even stuff, curled at a corner."""
     ring = geometry.clockwise(
@@ -89,53 +56,15 @@ def film(n: float) -> Sketch:
 
 
 def soot(n: float) -> Sketch:
-    """A loose black bunch of specks far finer than the lens can part."""
-    spots = [
-        (
-            0.46 * n * ((k + 0.5) / 150) ** 0.62 * cos(2.39996 * k + 0.5 * sin(0.7 * k)),
-            0.40 * n * ((k + 0.5) / 150) ** 0.62 * sin(2.39996 * k + 0.6 * sin(0.4 * k)),
-        )
-        for k in range(150)
-    ]
+    """A ragged black cloud, dense in the middle, of specks far too fine to be parted; a few still show round its edge."""
+    base = geometry.ellipse(0, 0, 0.31 * n, 0.25 * n, count=240)
+    ragged = pen.wobble(pen.wobble(pen.wobble(base, 0.055 * n, 3, "soot"), 0.030 * n, 11, "arms"), 0.018 * n, 29, "fringe")
+    spots = []
+    for k in range(300):
+        a, d = 2.39996 * k, 0.22 + 0.28 * ((k + 0.5) / 300) ** 1.6
+        spots.append((d * n * cos(a + 0.4 * sin(0.7 * k)), 0.86 * d * n * sin(a + 0.3 * sin(0.4 * k))))
     far = max(((a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2) ** 0.5 for a in spots for b in spots)
-    r = 0.022 * n
+    r = 0.010 * n
     by = (n - 2 * r) / far
-    return Sketch(tuple(pen.disc(x * by, y * by, r, "outline") for x, y in spots), pen_for(n, n), tonal=True)
-
-
-def hollow_skin(n: float) -> Sketch:
-    """An empty skin with legs like empty gloves, split along the back, folded."""
-    half = pts(".1 .02, .2 .16, .27 .38, .27 .62, .2 .84, .08 .97")
-    edge = geometry.clockwise(
-        geometry.tall(geometry.curve([(0.0, 0.0), *half, (0.0, 1.0), *reversed(geometry.mirrored(half))], closed=True), n)
-    )
-    out: list[Shape] = []
-    for y, reach, lean in ((0.18, 0.34, -0.7), (0.36, 0.36, -0.2), (0.58, 0.36, 0.25), (0.78, 0.34, 0.75)):
-        for s in (-1, 1):
-            c, d = cos(lean), sin(lean)
-            x0 = s * 0.24
-            glove = [
-                (x0, y - 0.03),
-                (x0 + s * 0.6 * reach * c, y - 0.03 + 0.6 * reach * d),
-                (x0 + s * reach * c, y + reach * d),
-                (x0 + s * 0.6 * reach * c, y + 0.03 + 0.6 * reach * d),
-                (x0, y + 0.03),
-            ]
-            out += [
-                pen.line(run, (0.9,), "legs")
-                for run in geometry.runs(geometry.curve(geometry.scaled(glove, n), per=6), lambda p: not geometry.inside(edge, p))
-            ]
-    split = geometry.curve(geometry.scaled(pts("0 .1, -.04 .26, .03 .42, -.03 .56, .0 .66"), n), per=8)
-    folds = [
-        geometry.curve(geometry.scaled(one, n), per=8)
-        for one in (pts("-.2 .3, -.1 .36, -.14 .46"), pts(".2 .5, .1 .6, .16 .72"), pts("-.16 .74, -.04 .8, .06 .76"))
-    ]
-    return Sketch(
-        (
-            *out,
-            pen.contour(edge, 0.9, 1.5, "outline"),
-            pen.line(split, (0.6, 2.0, 0.6), "split"),
-            *(pen.line(f, (0.4, 1.0, 0.4), "folds") for f in folds),
-        ),
-        pen_for(1.2 * n, 1.25 * n),
-    )
+    specks = (pen.disc(x * by, y * by, r, "outline") for x, y in spots)
+    return Sketch((pen.filled(ragged, "outline"), *specks), pen_for(n, n), tonal=True)

@@ -7,7 +7,7 @@ from math import cos, sin
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Box, Point, Shape
-from .kind import Kind, Values, accent, flag, num, um
+from .kind import Kind, Values, accent, choice, flag, num, um, word
 
 _BEAR = (  # right side, shares of length; stubby legs are part of the outline
     ((0, 0), (0.05, 0.006), (0.09, 0.035), (0.115, 0.085), (0.122, 0.135), (0.135, 0.165)),
@@ -48,7 +48,7 @@ def bear(v: Values) -> Sketch:
         for w, y in ((0.105, 0.150), (0.135, 0.315), (0.150, 0.520), (0.135, 0.735))
     ]
     shapes.append(pen.strokes(folds, 0.6, "folds", role="faint"))
-    shapes += _plates(n, pen_um) if v["plates"] else _bear_inside(n, pen_um)
+    shapes += _plates(n, pen_um) if v["plates"] else _bear_inside(n, pen_um, word(v, "throat"))
     return Sketch(tuple(shapes), pen_um)
 
 
@@ -71,10 +71,39 @@ def _plates(n: float, pen_um: float) -> list[Shape]:
     return [*out, *(pen.line(h, (1.3, 0.5), "hairs") for h in hairs)]
 
 
-def _bear_inside(n: float, pen_um: float) -> list[Shape]:
-    tube_side = ((0.010 * n, 0.020 * n), (0.010 * n, 0.105 * n))
+def _rods(n: float) -> list[Shape]:
+    """A narrow mouth tube, and a round bulb with two rows of bright little rods."""
+    side = ((0.010 * n, 0.020 * n), (0.010 * n, 0.105 * n))
+    bars = [((s * 0.015 * n, (0.118 + 0.018 * k) * n), (s * 0.015 * n, (0.128 + 0.018 * k) * n)) for s in (-1, 1) for k in range(3)]
+    return [
+        *(pen.stroke(one, 0.9, "mouth-tube") for one in (side, geometry.mirrored(side))),
+        pen.ring(0.0, 0.140 * n, 0.036 * n, 1.1, "mouth-tube", ry=0.042 * n),
+        pen.strokes(bars, 1.3, "mouth-tube"),
+    ]
+
+
+def _wide(n: float) -> list[Shape]:
+    """A ring of soft knobs round a wide mouth, a wide tube, and a pear-shaped bulb without rods."""
+    side = geometry.scaled(((0.024, 0.012), (0.021, 0.120)), n)
+    half: list[Point] = [(0.024 * n, 0.128 * n), (0.040 * n, 0.185 * n), (0.034 * n, 0.232 * n)]
+    bulb = geometry.curve([(0.0, 0.120 * n), *half, (0.0, 0.250 * n), *reversed(geometry.mirrored(half))], closed=True, per=6)
+    knobs = [geometry.ellipse(x * n, y * n, 0.009 * n, 0.015 * n, turn=8 * x, count=24) for x, y in _KNOBS]
+    return [
+        *(pen.stroke(one, 1.0, "mouth-tube") for one in (side, geometry.mirrored(side))),
+        pen.stroke(((-0.024 * n, 0.012 * n), (0.024 * n, 0.012 * n)), 0.8, "mouth-tube"),
+        pen.contour(geometry.clockwise(bulb), 1.0, 1.6, "mouth-tube"),
+        pen.stroke(((0.0, 0.135 * n), (0.0, 0.235 * n)), 0.6, "mouth-tube"),
+        *(pen.stroke(knob, 1.0, "mouth-tube", closed=True) for knob in knobs),
+    ]
+
+
+_KNOBS = ((-0.050, 0.000), (-0.030, -0.010), (-0.010, -0.014), (0.010, -0.014), (0.030, -0.010), (0.050, 0.000))
+
+
+def _bear_inside(n: float, pen_um: float, throat: str) -> list[Shape]:
+    start = 0.21 if throat == "rods" else 0.27
     gut = geometry.curve(
-        [(0.03 * n, 0.21 * n), (0.085 * n, 0.32 * n), (0.105 * n, 0.50 * n), (0.085 * n, 0.70 * n), (0.03 * n, 0.82 * n)], per=8
+        [(0.03 * n, start * n), (0.085 * n, 0.34 * n), (0.105 * n, 0.50 * n), (0.085 * n, 0.70 * n), (0.03 * n, 0.82 * n)], per=8
     )
     band = (*gut, *reversed(geometry.mirrored(gut)))
 
@@ -82,13 +111,7 @@ def _bear_inside(n: float, pen_um: float) -> list[Shape]:
         return 0.75 if geometry.inside(band, p) else 0.0
 
     return [
-        *(pen.stroke(s, 0.9, "mouth-tube") for s in (tube_side, geometry.mirrored(tube_side))),
-        pen.ring(0.0, 0.140 * n, 0.036 * n, 1.1, "mouth-tube", ry=0.042 * n),
-        pen.strokes(
-            [((s * 0.015 * n, (0.118 + 0.018 * k) * n), (s * 0.015 * n, (0.128 + 0.018 * k) * n)) for s in (-1, 1) for k in range(3)],
-            1.3,
-            "mouth-tube",
-        ),
+        *(_rods(n) if throat == "rods" else _wide(n)),
         *(pen.disc(s * 0.072 * n, 0.070 * n, 0.010 * n, "eyes") for s in (-1, 1)),
         *pen.stipple(Box(-0.11 * n, 0.2 * n, 0.22 * n, 0.64 * n), dark, 3.4 * pen_um, "gut", sizes=(1.0, 1.6)),
     ]
@@ -100,6 +123,7 @@ KIND = Kind(
     (
         um("length", 300, 50, 1500, "length of the body"),
         flag("plates", "plates on the back"),
+        choice("throat", ("rods", "wide"), "a bulb with rods behind a narrow mouth tube; a wide mouth with knobs and a bulb without rods"),
         accent("body", "claws", "eyes", "gut", "mouth-tube", "plates"),
     ),
     bear,

@@ -107,7 +107,7 @@ KIND = Kind(
             "branching; branches share the strand's wall; right-angle: with a waist and a cross-wall just past it; "
             "bridge: joined to a second strand",
         ),
-        choice("wall", ("single", "double", "pigmented"), "how the wall looks"),
+        choice("wall", ("single", "double", "pigmented", "dyed"), "how the wall looks; dyed: one even colour right through"),
         choice("contents", ("clear", "granular", "drops"), "what is inside"),
         flag("tip", "ends in a rounded tip instead of running on"),
         accent("body", "cross-walls", "clamp", "branch", "contents"),

@@ -26,6 +26,10 @@ def branches(strand: Strand, width: float, style: str) -> list[Strand]:
     if style == "right-angle":
         arm = geometry.moved(tube.axis(4.2 * width, lambda u: pi / 2 - 0.12 + 0.3 * u), x, y)
         return [Strand(arm, 4.2 * width, lambda u: 0.46 * width * (1 - 0.34 * max(0.0, 1 - (abs(u - 0.165) / 0.09) ** 2)), "branch")]
+    if style == "side" and strand.length > 30 * width:  # on a long thin stretch a short stub would be lost: two long arms
+        far = tube.place(strand.axis, 0.66)
+        reach = 0.24 * strand.length / width
+        return [_arm(0.95, reach, width, (x, y)), _arm(-0.85, 0.8 * reach, width, (far[0], far[1]))]
     arms = ((0.95, 4.2),) if style == "side" else ((0.5, 5.0), (-0.5, 5.0))
     return [_arm(lean, size, width, (x, y)) for lean, size in arms]
 
@@ -42,17 +46,18 @@ def walls(strand: Strand, others: Sequence[Points], wall: str, pen_um: float) ->
         return not any(geometry.inside(ring, p) for ring in others)
 
     right, left = tube.sides(strand.axis, strand.half)
-    dark, light = (2.6, 2.6) if wall == "pigmented" else (1.5, 1.1)
+    thick = max(2.6, 0.34 * strand.half(0.3) / pen_um)
+    dark, light = (thick, thick) if wall == "pigmented" else (1.5, 1.1)
     out: list[Shape] = []
     # The ink lies inside the wall's outer edge, so the thread keeps its true width.
     out += [pen.line(run, (light,), strand.part, inset=1.0) for run in geometry.runs(left, free)]
     out += [pen.line(run, (dark,), strand.part, inset=1.0) for run in geometry.runs(tuple(reversed(right)), free)]
     if wall == "double":
-        thick = max(0.20 * strand.half(0.3), 2.6 * pen_um)
-        for side in tube.sides(strand.axis, lambda t: max(0.0, strand.half(t) - thick)):
+        inward = max(0.20 * strand.half(0.3), 2.6 * pen_um)
+        for side in tube.sides(strand.axis, lambda t: max(0.0, strand.half(t) - inward)):
             out += [pen.stroke(run, 0.6, strand.part) for run in geometry.runs(side, free)]
-    if wall == "pigmented":
-        out.append(pen.filled(strand.ring(), strand.part, role="faint"))
+    if wall == "dyed":
+        out.append(pen.filled(strand.ring(), strand.part))
     return out
 
 

@@ -127,7 +127,7 @@ def l_shape(n: float) -> Sketch:
 
 
 def fungus_eater(n: float) -> Sketch:
-    """A small clear bean pressing a tiny feeding tube to a hypha."""
+    """A small clear bean pressing a tiny feeding tube, in the front third of its side, to a hypha."""
     edge = skin(_KIDNEY, n)
     pen_um = pen_for(1.15 * n, 1.25 * n)
     x = -0.42
@@ -137,7 +137,8 @@ def fungus_eater(n: float) -> Sketch:
     ]
     holes = [pen.ring((x + 0.005) * n, y * n, 0.022 * n, 1.0, "holes") for y in (0.08, 0.86)]
     tube = [
-        pen.line(geometry.scaled([(-0.14, 0.455 + s), (x + 0.058, 0.46 + 0.7 * s)], n), (1.4, 1.0), "feeding-tube") for s in (-0.022, 0.022)
+        pen.line(geometry.scaled([(-0.222, 0.20 + s), (x + 0.058, 0.205 + 0.7 * s)], n), (1.4, 1.0), "feeding-tube")
+        for s in (-0.022, 0.022)
     ]
     return Sketch(
         (
@@ -145,7 +146,7 @@ def fungus_eater(n: float) -> Sketch:
             *holes,
             *tube,
             pen.contour(edge, 1.1, 2.0, "outline"),
-            fringe(edge, n, keep=lambda p: not (p[0] < -0.10 and 0.36 < p[1] < 0.56)),
+            fringe(edge, n, keep=lambda p: not (p[0] < -0.10 and 0.12 < p[1] < 0.29)),
             *macro(0.10, 0.52, 0.09, 0.09, n, pen_um),
             vacuole(-0.02 * n, 0.89 * n, 0.06 * n),
         ),

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from ...frame import Sketch, pen_for
 from ...shapes import Shape
 from ..kind import Kind, Values, accent, choice, given, long_enough, num, um, word
-from .bacterial import braid, budding, bundle, empty_sheath, row, spore_threads, straw
+from .bacterial import braid, budding, bundle, empty_sheath, plain_threads, row, spore_threads, straw
 from .green import green, h_pieces, protonema, rhizoid, tube_alga
 
 
@@ -16,7 +16,7 @@ def build(v: Values) -> Sketch:
     draw, widths = _FORMS[word(v, "form")]
     w = num(v, "width")
     n = given(v, "length", widths * w)
-    wide = {"spore-threads": 0.55, "sheathed-bundle": 0.4}.get(word(v, "form"), 0.34)
+    wide = {"spore-threads": 0.55, "plain-threads": 0.55, "sheathed-bundle": 0.4}.get(word(v, "form"), 0.34)
     pen_um = pen_for(max(wide * n, 2.5 * w), n)
     return Sketch(tuple(draw(w, n, pen_um)), pen_um)
 
@@ -33,6 +33,7 @@ _FORMS: dict[str, tuple[Callable[[float, float, float], list[Shape]], float]] = 
     "tube-alga": (tube_alga, 7),
     "budding-chain": (budding, 14),
     "spore-threads": (spore_threads, 45),
+    "plain-threads": (plain_threads, 45),
     "iron-straw": (straw, 22),
     "iron-braid": (braid, 16),
 }
@@ -48,12 +49,12 @@ KIND = Kind(
             tuple(_FORMS),
             "row of short blue-green cells; several in one sheath; empty layered sheath; green cells with a band, or "
             "with a star; cells whose walls part into H-pieces; moss thread; brown moss rhizoid;"
-            "green tube without cross-walls; yeast cells that stay joined; fine bacterial thread with rows of spores; "
+            "green tube without cross-walls; yeast cells that stay joined; fine bacterial thread with rows of spores, or with plain tips; "
             "rusty straw; rusty braid",
         ),
         um("width", 6, 0.3, 200, "width of the filament; of a sheath or braid its own"),
         um("length", None, 5, 3000, "length shown; worked out from the width if left out"),
-        accent("body", "cross-walls", "contents", "sheath", "plastid", "spores", "buds", "h-pieces", "crust", "branch"),
+        accent("body", "cross-walls", "contents", "sheath", "plastid", "spores", "buds", "h-pieces", "crust", "branch", "tips"),
     ),
     build,
     long_enough(5),

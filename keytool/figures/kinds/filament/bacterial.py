@@ -82,20 +82,24 @@ def budding(w: float, n: float, pen_um: float) -> list[Shape]:
     return out
 
 
+def plain_threads(w: float, n: float, pen_um: float) -> list[Shape]:
+    """The same thread with plain tips: no beads, no coils."""
+    ways = (
+        ((0.04, 0.30), (0.055, 0.20), (0.045, 0.10)),
+        ((0.20, 0.42), (0.225, 0.33), (0.225, 0.25)),
+        ((-0.14, 0.28), (-0.16, 0.19), (-0.15, 0.11)),
+    )
+    lines = [geometry.curve(geometry.scaled(way, n), per=8) for way in (*ways, ((-0.20, 0.68), (-0.25, 0.63), (-0.29, 0.56)))]
+    tips = [
+        pen.filled((*geometry.offset(one, [w / 2] * len(one)), *reversed(geometry.offset(one, [-w / 2] * len(one)))), "tips")
+        for one in lines
+    ]
+    return [*_branching(w, n), *tips]
+
+
 def spore_threads(w: float, n: float, pen_um: float) -> list[Shape]:
     """A very fine branching bacterial thread, one dark line; its tips end in straight, wavy and coiled rows of tiny beads."""
-    out: list[Shape] = []
-    trunk = geometry.scaled(pts(".02 1, 0 .8, .05 .62, 0 .45, .04 .3"), n)
-    arms = [
-        [(0.05, 0.62), (0.15, 0.52), (0.20, 0.42)],
-        [(0.0, 0.45), (-0.10, 0.38), (-0.14, 0.28)],
-        [(0.01, 0.82), (-0.12, 0.74), (-0.20, 0.68)],
-    ]
-    for path in (trunk, *(geometry.scaled(a, n) for a in arms)):
-        line = geometry.curve(path, per=10)
-        out.append(
-            pen.filled((*geometry.offset(line, [w / 2] * len(line)), *reversed(geometry.offset(line, [-w / 2] * len(line)))), "outline")
-        )
+    out = _branching(w, n)
     coil = [(-0.14 + 0.055 * sin(1.05 * k) - 0.004 * k, 0.27 - 0.0165 * k + 0.012 * cos(1.05 * k)) for k in range(13)]
     straight = [(0.20 + 0.012 * k, 0.405 - 0.027 * k) for k in range(9)]
     wavy = [(0.045 + 0.012 * sin(0.9 * k), 0.285 - 0.026 * k) for k in range(10)]
@@ -104,6 +108,15 @@ def spore_threads(w: float, n: float, pen_um: float) -> list[Shape]:
         walk = geometry.spaced(geometry.curve(geometry.scaled(chain, n), per=8), 2.15 * tiny)
         out += [pen.disc(x, y, tiny, "spores") for x, y in walk]
     return out
+
+
+def _branching(w: float, n: float) -> list[Shape]:
+    ways = (".02 1, 0 .8, .05 .62, 0 .45, .04 .3", ".05 .62, .15 .52, .20 .42", ".0 .45, -.10 .38, -.14 .28", ".01 .82, -.12 .74, -.20 .68")
+    lines = [geometry.curve(geometry.scaled(pts(way), n), per=10) for way in ways]
+    return [
+        pen.filled((*geometry.offset(line, [w / 2] * len(line)), *reversed(geometry.offset(line, [-w / 2] * len(line)))), "outline")
+        for line in lines
+    ]
 
 
 def straw(w: float, n: float, pen_um: float) -> list[Shape]:

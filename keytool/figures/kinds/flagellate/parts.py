@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from math import pi, sin
 
 from ... import geometry, pen
-from ...shapes import Point, Points, Shape
+from ...shapes import Point, Points, Shape, Swell
 from ..cell_parts import clear_of
 from ..cell_parts import nucleus as draw_nucleus
 
@@ -23,7 +23,7 @@ def even(half: Half) -> list[Point]:
     return [(0, 0), *half, (0, 1), *reversed(geometry.mirrored(half))]
 
 
-def whip(points: Sequence[Point], n: float, weights: tuple[float, ...] = (1.3, 0.8)) -> Shape:
+def whip(points: Sequence[Point], n: float, weights: tuple[float, ...] = (1.3, 0.8)) -> Swell:
     """A flagellum at rest, its course in shares of the length."""
     return pen.line(geometry.curve(geometry.scaled(points, n), per=8), weights, "flagella")
 

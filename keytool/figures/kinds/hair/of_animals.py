@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import cos, pi, pow, sin
 
 from ... import geometry, pen
@@ -123,6 +124,10 @@ def jointed(w: float, n: float, pen_um: float) -> list[Shape]:
         for s in (-1, 1):
             foot = tube.beside(piece, half, 0.72, s)
             out.append(pen.line((foot, tube.beside(piece, half, 0.72, s * 2.1, 0.32 * w)), (1.4, 0.6), "hairs"))
+    for (_, a, _, w1), (b, _, w2, _) in pairwise(joints):  # the soft skin between two hard joints
+        for s in (-1, 1):
+            ends = [tube.beside(line, lambda t: w / 2, t, s * 0.62 * share) for t, share in ((a - 0.004, w1), (b + 0.004, w2))]
+            out.append(pen.stroke(ends, 0.8, "skin"))
     x, y, nx, ny = tube.place(line, 0.93)
     dx, dy = ny, -nx
     for s in (-1, 1):

@@ -8,7 +8,7 @@ from ...frame import Sketch
 from ..amoebae import amoeba
 from ..kind import Kind, Values, accent, choice, num, um, word
 from .armed import cones, net, rays, spikes
-from .slugs import disc, eruptive, fan, knob_slug, slug, wrinkled
+from .slugs import eruptive, fan, knob_slug, plain, slug, wrinkled
 
 
 def build(v: Values) -> Sketch:
@@ -27,7 +27,7 @@ _FORMS: dict[str, Callable[[float], Sketch]] = {
     "rays": rays,
     "cones": cones,
     "net": net,
-    "disc": disc,
+    "plain": plain,
 }
 
 
@@ -39,7 +39,7 @@ KIND = Kind(
             "form",
             tuple(_FORMS),
             "several broad lobes; steady slug; slug whose front bursts to the sides; slug with a rear knob; fan; bag in folds; "
-            "thin spikes; hair-thin rays; cones; net; flat disc",
+            "thin spikes; hair-thin rays; cones; net; small plain cell",
         ),
         um("length", 25, 2, 1000, "length in the direction of travel, without spikes and rays"),
         accent("body", "pseudopods", "nucleus", "vacuole", "contents", "folds", "knob", "crystals"),

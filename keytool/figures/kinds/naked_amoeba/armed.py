@@ -64,37 +64,48 @@ def cones(n: float) -> Sketch:
     return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), front, *inside), pen_um)
 
 
+_ARMS = (
+    (0.10, 0.50),
+    (0.72, 0.43),
+    (1.30, 0.50),
+    (2.02, 0.44),
+    (2.62, 0.50),
+    (3.30, 0.42),
+    (3.86, 0.49),
+    (4.52, 0.50),
+    (5.14, 0.43),
+    (5.72, 0.48),
+)
+"""Where the outer branches of a net point (radians) and how far they reach."""
+_HOLES = (
+    *((0.40, 0.185, 0.085, 0.060), (1.42, 0.190, 0.075, 0.085), (2.45, 0.195, 0.088, 0.062), (3.40, 0.185, 0.062, 0.078)),
+    *((4.35, 0.190, 0.085, 0.068), (5.40, 0.190, 0.070, 0.072), (0.0, 0.0, 0.070, 0.062)),
+)
+"""Where its holes lie: angle, distance from the middle, and half of each measure."""
+
+
 def net(n: float) -> Sketch:
-    """A thin sheet that parts into branches which join again: a flat net with holes."""
-    outer = pts("0 0, .05 .1, .14 .13, .24 .05, .28 .08, .22 .19, .26 .28, .4 .25, .43 .29")
-    outer += pts(".31 .36, .3 .47, .36 .6, .46 .68, .43 .72, .3 .66, .24 .74, .25 .88, .21 .97")
-    outer += pts(".17 .86, .1 .8, .02 .86, -.02 1, -.06 .86, -.14 .77, -.27 .8, -.36 .9, -.39 .86")
-    outer += pts("-.3 .72, -.28 .6, -.36 .5, -.47 .47, -.46 .43, -.33 .42, -.27 .34, -.3 .2, -.38 .09")
-    outer += pts("-.34 .07, -.22 .18, -.12 .15, -.05 .09")
-    edge, pen_um = outline_of(outer, n), pen_for(0.95 * n, n)
-    holes = []
-    spots: tuple[tuple[float, float, float, float], ...] = (
-        (0.02, 0.25, 0.085, 0.06),
-        (-0.15, 0.30, 0.065, 0.085),
-        (0.17, 0.32, 0.06, 0.05),
-        (-0.03, 0.44, 0.08, 0.07),
-        (0.15, 0.50, 0.075, 0.085),
-    )
-    spots += (
-        (-0.18, 0.52, 0.065, 0.06),
-        (-0.10, 0.65, 0.09, 0.055),
-        (0.07, 0.67, 0.06, 0.065),
-        (0.20, 0.65, 0.045, 0.05),
-        (0.0, 0.13, 0.025, 0.03),
-    )
-    for k, (x, y, rx, ry) in enumerate(spots):
-        ring = pen.wobble(geometry.ellipse(x * n, y * n, rx * n, ry * n, count=72), 0.012 * n, 2, k)
-        holes.append(ring)
+    """A thin sheet drawn out into strands that join again: a flat net of wide holes with long clear branches round it."""
+    outer: list[Point] = []
+    for k, (a, reach) in enumerate(_ARMS):
+        following = _ARMS[(k + 1) % len(_ARMS)][0] + (2 * pi if k == len(_ARMS) - 1 else 0.0)
+        bend = 0.10 * (-1) ** k
+        for turn, r in ((-0.16, 0.33), (bend - 0.05, 0.93 * reach), (bend + 0.02, reach), (bend + 0.08, 0.93 * reach), (0.16, 0.33)):
+            outer.append((r * cos(a + turn), 0.5 + r * sin(a + turn)))
+        middle = (a + following) / 2
+        outer.append((0.275 * cos(middle), 0.5 + 0.275 * sin(middle)))
+    edge, pen_um = outline_of(outer, n), pen_for(n, n)
+    holes = [
+        pen.wobble(geometry.ellipse(d * cos(a) * n, (0.5 + d * sin(a)) * n, rx * n, ry * n, count=72), 0.012 * n, 2, k)
+        for k, (a, d, rx, ry) in enumerate(_HOLES)
+    ]
 
     def dense(p: Point) -> float:
-        return 0.0 if any(geometry.inside(h, p) for h in holes) else 0.8
+        near = hypot(p[0], p[1] - 0.5 * n) < 0.31 * n
+        return 0.8 if near and not any(geometry.inside(h, p) for h in holes) else 0.0
 
     rims: list[Shape] = [pen.stroke(h, 1.2, "pseudopods", closed=True) for h in holes]
-    nuclei = [pen.ring(x * n, y * n, 0.013 * n, 0.9, "nucleus") for x, y in pts(".07 .36, -.08 .55, .1 .585, -.1 .21, -.2 .42, .24 .56")]
+    spots = ((0.92, 0.135), (1.95, 0.115), (2.92, 0.13), (3.86, 0.12), (4.88, 0.125), (6.05, 0.125))
+    nuclei = [pen.ring(r * cos(a) * n, (0.5 + r * sin(a)) * n, 0.013 * n, 0.9, "nucleus") for a, r in spots]
     grain = pen.grain(geometry.offset(edge, [0.008 * n] * len(edge), closed=True), 2.6 * pen_um, "contents", dense)
     return Sketch((pen.contour(edge, 1.0, 1.8, "outline"), *rims, *nuclei, *grain), pen_um)

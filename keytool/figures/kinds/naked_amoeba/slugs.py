@@ -1,8 +1,8 @@
-"""Amoebae with one front: slugs, fans, folded bags, flat discs."""
+"""Amoebae with one front: slugs, fans, folded bags, small plain cells."""
 
 from __future__ import annotations
 
-from math import cos, hypot, pi, sin
+from math import hypot
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
@@ -11,15 +11,15 @@ from ..cell_parts import clear_of
 from ..points import pts
 from .parts import insides, outline_of
 
-_SLUG = pts("0 0, .1 .03, .145 .11, .15 .22, .125 .42, .13 .62, .105 .8, .05 .93, .01 1")
-_SLUG += pts("-.05 .93, -.1 .82, -.13 .66, -.12 .46, -.145 .24, -.14 .11, -.1 .03")
+_SLUG = pts("0 0, .06 .015, .09 .06, .097 .14, .088 .34, .094 .56, .088 .78, .083 .9, .062 .965, .03 1, .005 .985")
+_SLUG += pts("-.03 .998, -.055 .975, -.082 .91, -.09 .7, -.086 .5, -.096 .3, -.098 .13, -.088 .05, -.055 .012")
 
 
 def slug(n: float) -> Sketch:
-    """A steady slug with one blunt clear front."""
-    edge, pen_um = outline_of(_SLUG, n), pen_for(0.36 * n, n)
-    inside = insides(edge, n, (0, 0.40, 0.055), (0.0, 0.82, 0.05), lambda p: p[1] < 0.13, pen_um)
-    cap = geometry.curve(geometry.scaled([(-0.14, 0.15), (0, 0.115), (0.14, 0.15)], n), per=8)
+    """A steady slug like a small worm: even sides, one blunt clear front, a plain rear."""
+    edge, pen_um = outline_of(_SLUG, n), pen_for(0.24 * n, n)
+    inside = insides(edge, n, (0, 0.40, 0.042), (0.0, 0.85, 0.040), lambda p: p[1] < 0.10, pen_um)
+    cap = geometry.curve(geometry.scaled([(-0.093, 0.115), (0, 0.085), (0.093, 0.115)], n), per=8)
     return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), pen.stroke(cap, 0.5, "cap", role="faint"), *inside), pen_um)
 
 
@@ -90,16 +90,16 @@ def wrinkled(n: float) -> Sketch:
     )
 
 
-def disc(n: float) -> Sketch:
-    """A flat disc with a clear rim all round."""
+def plain(n: float) -> Sketch:
+    """A small plain cell: one broad clear front pushed out to one side, two short stubs, a narrower rear."""
     edge = outline_of(
-        [
-            (0.5 * cos(a) * (1 + 0.03 * sin(3 * a + 1)), 0.5 * sin(a) * (1 + 0.03 * cos(2 * a)))
-            for a in (2 * pi * k / 24 for k in range(24))
-        ],
+        pts(
+            ".06 0, .2 .03, .29 .13, .3 .26, .25 .37, .3 .45, .38 .5, .375 .57, .27 .58, .22 .68, .17 .84, .08 .96, 0 1, "
+            "-.08 .95, -.15 .82, -.22 .7, -.33 .66, -.34 .59, -.24 .55, -.24 .44, -.22 .3, -.14 .14, -.06 .03"
+        ),
         n,
     )
-    pen_um = pen_for(n, n)
-    rim = geometry.ellipse(0.0, 0.5 * n, 0.36 * n, 0.36 * n)
-    inside = insides(edge, n, (0.05, 0.47, 0.085), (-0.12, 0.60, 0.075), lambda p: p[0] ** 2 + (p[1] - 0.5) ** 2 > 0.36**2, pen_um)
-    return Sketch((pen.contour(edge, 0.9, 1.7, "outline"), pen.stroke(rim, 0.5, "hump", closed=True, role="faint"), *inside), pen_um)
+    pen_um = pen_for(0.8 * n, n)
+    inside = insides(edge, n, (0.0, 0.54, 0.085), (0.02, 0.80, 0.075), lambda p: p[1] < 0.27 - 0.30 * p[0], pen_um)
+    cap = geometry.curve(geometry.scaled(pts("-.21 .32, -.06 .25, .1 .22, .28 .2"), n), per=8)
+    return Sketch((pen.contour(edge, 1.0, 1.8, "outline"), pen.stroke(cap, 0.5, "cap", role="faint"), *inside), pen_um)

@@ -6,7 +6,8 @@ from collections.abc import Callable
 
 from ...shapes import Points, Shape
 from .cells import animal, cell, four, many, two, worm
-from .fillings import ball, clear, dark, even, grains, green, oil, one_drop, spores, star
+from .fillings import ball, clear, coloured_drops, dark, even, grains, green, oil, one_drop, plastids, spores, star
+from .young import legged
 
 
 def contents(style: str, room: Points, pen_um: float) -> list[Shape]:
@@ -25,10 +26,13 @@ _DRAW: dict[str, Callable[[Points, float], list[Shape]]] = {
     "many-cells": many,
     "worm": worm,
     "animal": animal,
+    "legged": legged,
     "spores": spores,
     "one-drop": one_drop,
     "ball": ball,
+    "coloured-drops": coloured_drops,
     "green": green,
+    "plastids": plastids,
     "even-tint": even,
     "dark": dark,
 }

@@ -34,6 +34,16 @@ def oil(room: Points, pen_um: float) -> list[Shape]:
     )
 
 
+def coloured_drops(room: Points, pen_um: float) -> list[Shape]:
+    """The room packed with drops of a colour of their own (a dense grain stands for it)."""
+    spots = ((-0.30, -0.28, 0.40), (0.42, -0.10, 0.32), (-0.05, 0.46, 0.34), (0.20, -0.68, 0.18), (-0.66, 0.32, 0.20), (0.62, 0.50, 0.16))
+    out = _drops(room, spots)
+    for x, y, s in spots:
+        drop = geometry.ellipse(*at(room, x, y), 0.92 * s * size(room), 0.92 * s * size(room), count=48)
+        out += pen.grain(drop, 2.2 * pen_um, PART, lambda p: 0.75, sizes=(1.0, 1.3))
+    return out
+
+
 def one_drop(room: Points, pen_um: float) -> list[Shape]:
     """One large drop."""
     return _drops(room, ((0.08, 0.05, 0.48),))
@@ -101,6 +111,17 @@ def green(room: Points, pen_um: float) -> list[Shape]:
         *pen.grain(body, 2.0 * pen_um, PART, lambda p: 0.8, sizes=(1.0, 1.3)),
         pen.contour(geometry.ellipse(-0.22 * a, 0.16 * b, 0.22 * size(room), 0.22 * size(room), count=24), 1.0, 1.4, PART),
     ]
+
+
+def plastids(room: Points, pen_um: float) -> list[Shape]:
+    """Several small green discs, each with an edge."""
+    out: list[Shape] = []
+    for k in range(9):
+        r = 0.74 * ((k + 0.4) / 9) ** 0.5
+        x, y = at(room, r * cos(2.39996 * k + 0.3), r * sin(2.39996 * k + 0.3))
+        disc = geometry.ellipse(x, y, 0.20 * size(room), 0.15 * size(room), turn=1.1 * k, count=32)
+        out += [pen.stroke(disc, 0.9, PART, closed=True), *pen.grain(disc, 2.0 * pen_um, PART, lambda p: 0.8, sizes=(1.0, 1.3))]
+    return out
 
 
 def even(room: Points, pen_um: float) -> list[Shape]:

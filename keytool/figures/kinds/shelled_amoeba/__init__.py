@@ -15,8 +15,8 @@ from .walls import shell_wall
 _SIDES: dict[str, Sequence[Point]] = {  # right half, closed end up, length 1, mouth at the foot
     "flask": pts("0 0, .16 .03, .29 .17, .325 .4, .275 .66, .175 .88, .145 1"),
     "pear": pts("0 0, .2 .03, .34 .18, .37 .4, .31 .64, .2 .83, .165 .93, .185 1"),
-    "egg": pts("0 0, .2 .03, .36 .2, .4 .46, .34 .74, .22 .93, .17 1"),
-    "lens": pts("0 0, .22 .03, .4 .2, .45 .44, .36 .7, .19 .9, .1 1"),
+    "egg": pts("0 0, .2 .03, .36 .2, .4 .46, .34 .72, .205 .92, .13 1"),
+    "lens": pts("0 0, .24 .02, .43 .17, .49 .42, .43 .67, .25 .88, .12 .95, .105 1"),
     "dome": pts("0 0, .34 .04, .66 .24, .82 .55, .84 .82, .78 .97, .7 1, .5 1, .3 1"),
     "cap": pts("0 0, .34 .04, .74 .26, .98 .62, 1.06 .86, 1.02 .98, .92 1, .6 .97, .34 .97"),
 }
@@ -109,8 +109,8 @@ KIND = Kind(
         um("length", 50, 5, 500, "length of the shell; of a dome or cap its breadth"),
         choice(
             "wall",
-            ("plates", "mixed", "grains", "smooth", "tinted"),
-            "own plates, plates of many sizes, sand grains, smooth and clear, or brown skin",
+            ("plates", "brown-plates", "mixed", "grains", "smooth", "tinted"),
+            "own plates, clear or brown, plates of many sizes, sand grains, smooth and clear, or brown skin",
         ),
         choice("rim", ("plain", "toothed", "turned-in"), "rim of the mouth"),
         choice("pseudopods", ("none", "threads", "fingers"), "what reaches out"),

@@ -24,6 +24,9 @@ def shell_wall(edge: Points, wall: str, n: float, pen_um: float, hole: Points = 
     match wall:
         case "plates":
             return [_plates(free, n)]
+        case "brown-plates":
+            inner = geometry.offset(geometry.clockwise(edge), [0.02 * n] * len(edge), closed=True)
+            return [_plates(free, n), *pen.grain(inner, 2.0 * pen_um, "tint", lambda p: 0.8 * free(p), sizes=(0.8, 1.1))]
         case "mixed":
             return [_mixed(free, n)]
         case "grains":
