@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from keytool.cli.terminal import Terminal
     from keytool.library import Library
     from keytool.library.basis import Basis
-    from keytool.library.model import Character, Entry, Key, Said
+    from keytool.library.model import Character, Entry, Key, Said, Statement
 
 
 @click.command("show", short_help="Show one entry, key, character, source, term or caution.")
@@ -84,7 +84,7 @@ class Showing:
             self.out.say(f"{plain(self.library, said.text)} {self._mark(said.basis)}", indent=4, label="  -")
 
     def _entry(self, entry: Entry) -> None:
-        from keytool.library.show import feeding_words, name_of, plain, showing_words
+        from keytool.library.show import feeding_words, name_of, plain, stated
 
         library, out = self.library, self.out
         out.say(out.bold(entry.name) + (f"  ({entry.scientific})" if entry.scientific else ""))
@@ -100,12 +100,10 @@ class Showing:
             out.say(f"In soil drops: {often} {self._mark(entry.commonness_basis)}", indent=2)
         if entry.would_tell:
             out.say(f"What would tell: {plain(library, entry.would_tell)}", indent=2)
-        if entry.statements:
-            out.say(out.bold("What it shows"))
-        for id, statement in entry.statements.items():
-            stated = "" if statement.stated_by == entry.id else f" (as every {name_of(library, statement.stated_by)})"
-            shown = f"{showing_words(library, statement)} {self._mark(statement.basis)}"
-            out.say(f"{library.characters[id].name}: {shown}{stated}", indent=4, label="  -")
+        groups = stated(library, entry)
+        for group, statements in groups:
+            if group == entry.id:
+                self._statements("What it shows", statements)
         self._said("What it tells", entry.tells)
         for number, each in enumerate(entry.mistaken_for):
             if number == 0:
@@ -115,6 +113,17 @@ class Showing:
         for id in entry.cautions:
             caution = library.cautions[id]
             out.say(f"{out.warn('Caution')}, {caution.title}: {plain(library, caution.brief)}")
+        for group, statements in groups:
+            if group != entry.id:
+                self._statements(f"As all of: {name_of(library, group)}", statements)
+
+    def _statements(self, title: str, statements: Iterable[Statement]) -> None:
+        from keytool.library.show import showing_words
+
+        self.out.say(self.out.bold(title))
+        for each in statements:
+            shown = f"{showing_words(self.library, each)} {self._mark(each.basis)}"
+            self.out.say(f"{self.library.characters[each.character].name}: {shown}", indent=4, label="  -")
 
     def _key(self, key: Key) -> None:
         from keytool.library.show import name_of, plain

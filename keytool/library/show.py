@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable
 
 from keytool.library.basis import Basis, weakest
-from keytool.library.model import Library, Quantity, Statement
+from keytool.library.model import Entry, Library, Quantity, Statement
 from keytool.library.text import Link, QuantityRef, parts
 from keytool.library.value import Interval, States
 
@@ -28,6 +28,15 @@ def basis_words(library: Library, basis: Basis) -> str:
     if basis.how:
         words += f": {basis.how}"
     return f"{words}. {basis.note}" if basis.note else words
+
+
+def stated(library: Library, entry: Entry) -> list[tuple[str, list[Statement]]]:
+    """What an entry states: its own statements first, then those it shares with each group that holds it, the nearest first."""
+    order = list(library.characters)
+    by_group: dict[str, list[Statement]] = {}
+    for statement in sorted(entry.statements.values(), key=lambda each: order.index(each.character)):
+        by_group.setdefault(statement.stated_by, []).append(statement)
+    return sorted(by_group.items(), key=lambda each: -len(library.ancestry(each[0])))
 
 
 def number(value: float) -> str:

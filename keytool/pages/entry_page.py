@@ -8,7 +8,7 @@ from keytool.figures.drawn import of_entry
 from keytool.identify import Ground, address
 from keytool.library.basis import weakest
 from keytool.library.model import Entry, Library, Said, Statement
-from keytool.library.show import feeding_words, name_of, plain, showing_words
+from keytool.library.show import feeding_words, name_of, plain, showing_words, stated
 from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
 from keytool.pages.moving import moving_entry
@@ -109,11 +109,7 @@ def _fact(name: str, *value: Html | str) -> Html:
 
 def _statements(writer: Writer, entry: Entry) -> Iterator[Html]:
     """What is said of the entry itself; then, folded, what it shares with each group that holds it."""
-    order = list(writer.library.characters)
-    by_group: dict[str, list[Statement]] = {entry.id: []}
-    for statement in sorted(entry.statements.values(), key=lambda each: order.index(each.character)):
-        by_group.setdefault(statement.stated_by, []).append(statement)
-    for group, statements in sorted(by_group.items(), key=lambda each: -len(writer.library.ancestry(each[0]))):
+    for group, statements in stated(writer.library, entry):
         table = el(
             "table",
             el("thead", el("tr", el("th", "Character", scope="col"), el("th", "Shows", scope="col"))),
@@ -128,7 +124,7 @@ def _statements(writer: Writer, entry: Entry) -> Iterator[Html]:
                 table,
                 class_="wm-inherited",
             )
-        elif statements:
+        else:
             yield el("div", table)
 
 

@@ -52,6 +52,15 @@ def test_show_gives_every_statement_its_mark_and_says_what_it_means(library: Lib
     assert "published, value" in text
 
 
+def test_show_says_first_what_is_the_entrys_own_and_last_what_its_groups_share(library: Library) -> None:
+    text = run("show", "pratylenchus")
+    own, shared = text.index("What it shows"), text.index("As all of: Nematode")
+    for statement in library.entries["pratylenchus"].statements.values():
+        at = text.index(f"- {library.characters[statement.character].name}: ")
+        assert (at > shared) if statement.stated_by == "nematode" else (own < at < shared)
+    assert text.rindex("Caution, ") < shared
+
+
 def test_check_is_clean_and_counts() -> None:
     text = " ".join(run("check").split())
     for word in ("keys", "couplets", "entries", "sources", "proofs"):
