@@ -12,6 +12,7 @@ from typing import Any
 
 from keytool.library.basis import weakest
 from keytool.library.model import Library
+from keytool.library.show import plain
 from keytool.library.value import Interval, States
 from keytool.pages.html import Html, el
 from keytool.pages.page import Asset, Page, heading, page
@@ -141,7 +142,14 @@ def _entries(library: Library) -> Iterable[Row]:
     for each in library.entries.values():
         yield (
             *(each.id, each.kind, each.theme, each.name, each.scientific, "; ".join(each.also), "; ".join(each.within)),
-            *(each.summary, each.commonness, "; ".join(each.feeding), "; ".join(each.cautions), each.reviewed, SCHEMA_VERSION),
+            *(
+                plain(library, each.summary),
+                each.commonness,
+                "; ".join(each.feeding),
+                "; ".join(each.cautions),
+                each.reviewed,
+                SCHEMA_VERSION,
+            ),
         )
 
 

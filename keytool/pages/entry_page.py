@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from keytool.figures.drawn import of_entry
 from keytool.identify import Ground, address
-from keytool.library.basis import weakest
-from keytool.library.model import Entry, Library, Said, Statement
+from keytool.library.model import Entry, Library, Statement
 from keytool.library.show import feeding_words, name_of, plain, showing_words, stated
 from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
@@ -15,7 +14,7 @@ from keytool.pages.moving import moving_entry
 from keytool.pages.page import Page, heading, page
 from keytool.pages.plates import empty, portrait
 from keytool.pages.shortcuts import failures_at
-from keytool.pages.voices import PRACTICE, PUBLISHED, voice, voices_on
+from keytool.pages.voices import voices, voices_on
 from keytool.pages.ways import Way, ways
 from keytool.pages.writer import Writer
 
@@ -33,7 +32,7 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
         ("In the field of view", "field", field_views(writer, entry, shown)),
         ("How it moves", "moves", moving_entry(writer, entry)),
         ("Taken for something else", "mistaken", [*_mistaken(writer, entry), *_compared(writer, entry)]),
-        ("What it means", "means", _tells(writer, entry)),
+        ("What it means", "means", voices(writer, entry.tells)),
         (
             "Where practice and print differ",
             "voices",
@@ -163,17 +162,6 @@ def _compared(writer: Writer, entry: Entry) -> Iterator[Html]:
     sets = [each.id for each in writer.library.look_alikes.values() if entry.id in each.entries]
     if sets:
         yield el("p", "Side by side: ", join((writer.link(each) for each in sets), ", "), ".")
-
-
-def _tells(writer: Writer, entry: Entry) -> Iterator[Html | None]:
-    """Two voices, kept apart: what practice says, and what is published or computed."""
-    practice, published = _parted(entry.tells, lambda said: weakest(said.basis).kind in ("common-practice", "memory"))
-    yield voice(writer, "practice", PRACTICE, practice)
-    yield voice(writer, "published", PUBLISHED, published)
-
-
-def _parted(tells: Sequence[Said], first: Callable[[Said], bool]) -> tuple[list[Said], list[Said]]:
-    return [each for each in tells if first(each)], [each for each in tells if not first(each)]
 
 
 def _misled(writer: Writer, entry: Entry) -> Iterator[Html]:

@@ -211,11 +211,11 @@ def _n(value: float) -> str:
 def _across(um: float) -> str:
     """A length to two figures: `4.5 mm`, `450 µm`, `0.52 µm`."""
     value, unit = (um / 1000, "mm") if um >= 1000 else (um, "µm")
-    return f"{number(float(f'{value:.2g}'))} {unit}"
+    return f"{number(float(f'{value:.2g}'))}\u00a0{unit}"
 
 
 def _share(share: float) -> str:
-    return "under 1 %" if share < 0.01 else f"{number(float(f'{100 * share:.2g}'))} %"
+    return "under 1\u00a0%" if share < 0.01 else f"{number(float(f'{100 * share:.2g}'))}\u00a0%"
 
 
 def _quantity(writer: Writer, id: str) -> Html:

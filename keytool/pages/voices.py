@@ -4,12 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from keytool.library.basis import weakest
 from keytool.library.model import Library, Said, Voices
 from keytool.pages.html import Html, el, join
 from keytool.pages.page import Page, heading, page
 from keytool.pages.writer import Writer
 
-PRACTICE, PUBLISHED = "Said at the bench", "Published or worked out"
+VOICES = {
+    "practice": ("Said at the bench", ("common-practice",)),
+    "published": ("Published or worked out", ("published", "computed")),
+    "memory": ("From memory, no source at hand", ("memory",)),
+}
+"""Each voice: what it is called on a page, and the weakest basis of what it says."""
 
 
 def voices_page(library: Library) -> Page:
@@ -28,28 +34,28 @@ def voices_page(library: Library) -> Page:
     return page("voices.md", "keydata/bench/voices.yaml", "Two voices", [*blocks, writer.legend()])
 
 
-def voices_on(writer: Writer, voices: Iterable[Voices]) -> Iterator[Html]:
+def voices_on(writer: Writer, questions: Iterable[Voices]) -> Iterator[Html]:
     """These questions as parts of another page, each folded to its title."""
-    for each in voices:
+    for each in questions:
         yield el("details", el("summary", each.title), _both(writer, each), class_="wm-voices")
 
 
-def voice(writer: Writer, kind: str, title: str, said: Sequence[Said]) -> Html | None:
-    """One voice: "practice" or "published", with its statements; None where it says nothing."""
-    if not said:
-        return None
-    return el(
-        "div",
-        el("p", el("strong", title)),
-        el("ul", *(writer.said(each) for each in said), class_="wm-list"),
-        class_=f"wm-voice wm-voice-{kind}",
-    )
+def voices(writer: Writer, said: Sequence[Said]) -> Iterator[Html]:
+    """Statements kept apart by what they rest on: what practice says, what is published or computed, what is only remembered."""
+    for kind, (title, bases) in VOICES.items():
+        these = [each for each in said if weakest(each.basis).kind in bases]
+        if these:
+            yield el(
+                "div",
+                el("p", el("strong", title)),
+                el("ul", *(writer.said(each) for each in these), class_="wm-list"),
+                class_=f"wm-voice wm-voice-{kind}",
+            )
 
 
 def _both(writer: Writer, these: Voices) -> Html:
     return el(
         "div",
-        voice(writer, "practice", PRACTICE, these.practice),
-        voice(writer, "published", PUBLISHED, these.published),
+        *voices(writer, (*these.practice, *these.published)),
         el("p", el("strong", "So: "), writer.rich(these.so)),
     )

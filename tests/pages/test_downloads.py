@@ -11,6 +11,7 @@ import pytest
 
 from keytool.library import Library
 from keytool.library.basis import weakest
+from keytool.library.show import plain
 from keytool.library.value import Interval, States
 from keytool.pages.downloads import ENTRY_COLUMNS, SCHEMA_VERSION, STATEMENT_COLUMNS, as_json, downloads, downloads_page
 
@@ -67,8 +68,9 @@ def test_the_tables_come_back_as_they_went(files: dict[str, bytes], library: Lib
     entries = rows(files, "entries")
     assert tuple(entries[0]) == ENTRY_COLUMNS
     assert [(each["id"], each["name"], each["summary"]) for each in entries] == [
-        (each.id, each.name, each.summary) for each in library.entries.values()
+        (each.id, each.name, plain(library, each.summary)) for each in library.entries.values()
     ]
+    assert not any("{" in each["summary"] or "[[" in each["summary"] for each in entries)
     statements = rows(files, "statements")
     assert tuple(statements[0]) == STATEMENT_COLUMNS
     assert len(statements) == sum(len(each.statements) for each in library.entries.values())

@@ -28,7 +28,7 @@ def texts(library: Library) -> dict[str, str]:
 
 def test_scripts_stand_only_on_pages_that_have_a_field(texts: dict[str, str]):
     with_field = {path for path, text in texts.items() if "data-live-field" in text}
-    assert {path for path, text in texts.items() if "live-field-page.js" in text} == with_field
+    assert {path for path, text in texts.items() if "live-field/page-run.js" in text} == with_field
     assert {path.partition("/")[0] for path in with_field} == {"entries", "keys", "live-field.md"}
 
 

@@ -11,11 +11,13 @@ import pytest
 from keytool.identify import CANNOT_TELL, address, answers_at, ground, stand
 from keytool.library import Library, load, root
 from keytool.library.basis import Basis
+from keytool.library.model import Said
 from keytool.library.show import sureness_words
 from keytool.pages import assets, pages, write
 from keytool.pages.html import Html, el, json_in_page
 from keytool.pages.key_data import sureness_steps
 from keytool.pages.page import heading
+from keytool.pages.voices import voices
 from keytool.pages.ways import ways
 from keytool.pages.writer import Writer
 
@@ -165,3 +167,20 @@ def test_writing_gives_pages_and_assets(small: Library, tmp_path: Path):
 def test_hand_written_pages_have_no_slot_left(library: Library):
     for path in ("index.md", "about.md"):
         assert "<!--" not in page_at_cache(library)[path]
+
+
+def test_each_statement_stands_under_the_voice_of_its_weakest_basis(small: Library):
+    said = [Said(f"{kind} words.", (basis,)) for kind, basis in BASES.items()]
+    html = "".join(voices(Writer(small, "voices.md"), [*said, Said("joined words.", tuple(BASES.values())[:2])]))
+    under = dict(re.findall(r"wm-voice wm-voice-(\w+)\">(.*?)(?=<div class=\"wm-voice |\Z)", html, re.DOTALL))
+    assert "common-practice words" in under["practice"] and "common-practice" not in under["published"] + under["memory"]
+    assert "published words" in under["published"] and "computed words" in under["published"]
+    assert "memory words" in under["memory"] and "joined words" in under["memory"]
+
+
+BASES = {
+    "published": Basis("published", value="seen"),
+    "memory": Basis("memory"),
+    "common-practice": Basis("common-practice"),
+    "computed": Basis("computed", how="1 + 1"),
+}
