@@ -7,7 +7,7 @@ import re
 import pytest
 from pdf_marks import pages
 
-from keytool.card import NoSuchKey, NoSuchLetter, card
+from keytool.card import NoSuchLetter, NotInLibrary, card
 from keytool.card.content import CANNOT_TELL
 from keytool.library.show import mark, plain, quantity_words
 
@@ -121,7 +121,7 @@ def test_several_keys_each_begin_on_a_new_side(buttons) -> None:
 
 
 def test_an_unknown_key_is_named_with_those_there_are(buttons) -> None:
-    with pytest.raises(NoSuchKey, match=r"'zips'.*buttons"):
+    with pytest.raises(NotInLibrary, match=r"'zips'.*buttons"):
         card(buttons, ["zips"], "A4")
 
 

@@ -12,10 +12,11 @@ from hypothesis import strategies as st
 from pdf_marks import pages
 
 from keytool.card import DoesNotFit, card
-from keytool.card.content import CardCouplet, content
+from keytool.card.content import content
 from keytool.card.couplet import Style, couplet_block
 from keytool.card.flow import BLOCK_GAP, PLATES, columns
 from keytool.card.ink import Block, Picture, Rule, Words, marks
+from keytool.card.model import CardCouplet
 from keytool.card.qr import MODULE_MM, qr_block
 from keytool.card.typeface import SMALLEST_LEAD, Sizes, missing, width
 from keytool.card.words import Run, longest_word, row_width, set_lines
@@ -60,7 +61,7 @@ def blocks_of(heights: list[float]):
 
 @given(st.lists(st.floats(5, 40), min_size=1, max_size=12), st.integers(1, 6))
 def test_columns_hold_every_block_in_order_and_never_overflow(heights, most) -> None:
-    made = columns(blocks_of(heights), len(heights), 120.0, most)
+    made = columns(blocks_of(heights), len(heights), [120.0] * most)
     if made is None:
         # No more than the tightest filling can hold: with that many columns the smallest plates do not go in either.
         count, left = 1, -1.0
@@ -95,7 +96,7 @@ def real_couplets(library, real_key: str) -> list[CardCouplet]:
 @pytest.mark.parametrize("plate", [12.5, 20.0, 38.0])
 def test_plates_of_a_couplet_share_one_scale_and_its_bar_is_true(real_couplets, wide: float, plate: float) -> None:
     for couplet in real_couplets:
-        block = couplet_block(couplet, wide, Style(Sizes(9.0), False), plate)
+        block = couplet_block(couplet, wide, Style(Sizes(9.0)), plate)
         assert block is not None
         made = list(marks(block.pieces))
         pictures = [mark for mark in made if isinstance(mark, Picture)]
@@ -112,7 +113,7 @@ def test_plates_of_a_couplet_share_one_scale_and_its_bar_is_true(real_couplets, 
 @pytest.mark.parametrize("wide", [60.0, 91.0, 139.0])
 def test_nothing_of_a_couplet_overlaps_or_leaves_its_column(real_couplets, wide: float) -> None:
     for couplet in real_couplets:
-        block = couplet_block(couplet, wide, Style(Sizes(9.5), False), 20.0)
+        block = couplet_block(couplet, wide, Style(Sizes(9.5)), 20.0)
         assert block is not None
         boxes = [box_of(mark) for mark in marks(block.pieces) if isinstance(mark, Words | Picture)]
         for left, top, right, bottom in boxes:

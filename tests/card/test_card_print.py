@@ -13,8 +13,9 @@ from pdf_marks import pages
 from pypdf import PdfReader
 
 from keytool.card import card
-from keytool.card.furniture import CHECK_WORDS, FINE
-from keytool.card.layout import CLEAR_MM, MARGIN_MM
+from keytool.card.form import CLEAR_MM, MARGIN_MM
+from keytool.card.furniture import FINE
+from keytool.card.small_furniture import CHECK_WORDS
 from keytool.library import root
 from keytool.library.find import VARIABLE
 
@@ -32,7 +33,7 @@ def fonts_of(data: bytes):
 
 def check_bar(page):
     """The heavy level line that begins where the words below it, a little indented, begin."""
-    words = [(x, y) for x, y, size in page.texts if size == pytest.approx(FINE) and x == pytest.approx(MARGIN_MM + 1.5, abs=0.01)]
+    words = [(x, y) for x, y, size, *_ in page.texts if size == pytest.approx(FINE) and x == pytest.approx(MARGIN_MM + 1.5, abs=0.01)]
     assert len(words) == 1
     above = [line for line in page.lines if line.start[1] == line.end[1] and 0 < words[0][1] - line.start[1] < 5]
     return max(above, key=lambda line: line.weight)
@@ -51,9 +52,9 @@ def test_nothing_stands_outside_the_clear_edge(drawn_card: bytes, real_cards) ->
             assert page.points and page.texts
             for x, y in page.points:
                 assert CLEAR_MM <= x <= page.width - CLEAR_MM and CLEAR_MM <= y <= page.height - CLEAR_MM
-            for x, y, size in page.texts:
-                assert CLEAR_MM <= x < page.width - CLEAR_MM
-                assert CLEAR_MM + 0.75 * size * 25.4 / 72 <= y <= page.height - CLEAR_MM - 0.24 * size * 25.4 / 72
+            for left, top, right, bottom in (text.box for text in page.texts):
+                assert left >= CLEAR_MM and right <= page.width - CLEAR_MM
+                assert top >= CLEAR_MM and bottom <= page.height - CLEAR_MM
 
 
 def test_no_type_is_smaller_than_seven_points(drawn_card: bytes, real_cards) -> None:

@@ -14,14 +14,17 @@ from check_jsonschema import main as check_jsonschema
 from click.testing import CliRunner
 
 from keytool.cli import COMMANDS
+from keytool.cli.card import card_command
 from keytool.contribute.draft import modeline
 from keytool.contribute.reference import PLACES, fields, reference, shared_fields
 from keytool.contribute.schemas import bundled, kinds, schema_files
 from keytool.contribute.slots import EXAMPLE, slots
 from keytool.library import Loaded, load
 from tests.conftest import KEYDATA, everything_found
-from tests.contribute.helping import COMMANDS as OURS
+from tests.contribute.helping import COMMANDS as CONTRIBUTING
 
+OURS = {**CONTRIBUTING, "card": card_command}
+"""The commands whose options the guide documents one by one."""
 PAGES = Path(__file__).parents[2] / "site/pages"
 GUIDE = "".join(path.read_text("utf-8") for path in sorted((PAGES / "contribute").glob("*.md")))
 

@@ -17,7 +17,7 @@ from keytool.contribute.photo.bar import bar_length, burnt
 from keytool.contribute.photo.bar import words as bar_words
 from keytool.contribute.photo.micrometer import NoScale, scale
 from keytool.contribute.photo.picture import MOST_PIXELS, NoPicture, picture
-from keytool.contribute.photo.record import wrong
+from keytool.contribute.photo.record import missing
 from keytool.library import load
 from tests.conftest import copy_mini, everything_found
 from tests.contribute.helping import run
@@ -76,7 +76,7 @@ def test_a_photograph_is_turned_stripped_and_given_its_bar(mini: Path, photo: Pa
     assert record["original"]["width"] == 900 and len(record["original"]["sha256"]) == 64
     assert record["page"]["bar"] == 100 and record["card"]["um-per-pixel"] == pytest.approx(0.5 * 900 / 720, rel=1e-3)
     loaded = load(mini)
-    assert list(wrong(loaded, folder / "coat-button-1.yaml", "keydata/photos/coat-button/coat-button-1.yaml")) == []
+    assert everything_found(loaded) == [] and list(missing(loaded)) == []
     assert not (folder / photo.name).exists()
 
 
@@ -221,13 +221,17 @@ def test_a_scale_is_needed_and_only_one(mini: Path, photo: Path) -> None:
 
 def test_a_record_that_lost_its_picture_is_found(mini: Path, photo: Path) -> None:
     run(mini, "photo", "add", str(photo), *ADD, "--um-per-pixel", "0.5")
-    folder = mini / "keydata/photos/coat-button"
-    (folder / "coat-button-1.page.jpg").unlink()
-    path = folder / "coat-button-1.yaml"
-    path.write_text(path.read_text("utf-8").replace("entry: coat-button", "entry: lost-button"), "utf-8")
-    messages = [each.message for each in wrong(load(mini), path, "x")]
-    assert messages == ["The record says 'lost-button/coat-button-1', but stands as 'coat-button/coat-button-1'.",
-                        "There is no entry 'lost-button'.", "'coat-button-1.page.jpg' is not there."]
+    (mini / "keydata/photos/coat-button/coat-button-1.page.jpg").unlink()
+    (found,) = missing(load(mini))
+    assert found.message == "'coat-button-1.page.jpg' is not there."
+    assert found.place.file == "keydata/photos/coat-button/coat-button-1.yaml" and found.place.line > 1
+
+
+def test_a_record_in_the_wrong_folder_is_found(mini: Path, photo: Path) -> None:
+    run(mini, "photo", "add", str(photo), *ADD, "--um-per-pixel", "0.5")
+    path = mini / "keydata/photos/coat-button/coat-button-1.yaml"
+    path.write_text(path.read_text("utf-8").replace("entry: coat-button", "entry: shirt-button"), "utf-8")
+    assert [each.message for each in load(mini).problems] == ["The entry is 'shirt-button', but the folder is 'coat-button'."]
 
 
 def test_pixels_alone_are_kept(photo: Path) -> None:

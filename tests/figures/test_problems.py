@@ -5,22 +5,22 @@ import pytest
 from keytool.figures import FigureError, draw, problems
 
 FAULTS = {
-    "kind": ("nematode-hed", {}, "no kind of drawing is called 'nematode-hed' (did you mean 'nematode-head'?); allowed: nematode-head"),
+    "kind": ("nematode-hed", {}, "no kind of drawing is called 'nematode-hed'. Did you mean 'nematode-head'? Allowed: nematode-head"),
     "parameter": (
         "nematode-head",
         {"spear-lenght": 3},
-        "nematode-head has no parameter 'spear-lenght' (did you mean 'spear-length'?); allowed: ",
+        "nematode-head has no parameter 'spear-lenght'. Did you mean 'spear-length'? Allowed: ",
     ),
     "word": (
         "nematode-head",
         {"spear": "stylett"},
-        "nematode-head: spear: 'stylett' is not one of its values (did you mean 'stylet'?); allowed: none, stylet",
+        "nematode-head: spear: 'stylett' is not one of its values. Did you mean 'stylet'? Allowed: none, stylet",
     ),
     "number": ("round-body", {"diameter": "20"}, "round-body: diameter: '20' should be a number between 2 and 1000 µm"),
     "flag for number": ("round-body", {"diameter": True}, "round-body: diameter: True should be a number"),
     "range": ("round-body", {"diameter": 5000}, "round-body: diameter: 5000 µm is not between 2 and 1000 µm"),
     "flag": ("round-body", {"stalk": "yes"}, "round-body: stalk: 'yes' should be true or false"),
-    "word as list": ("nematode-head", {"spear": ["stylet"]}, "nematode-head: spear: ['stylet'] is not one of its values"),
+    "word as list": ("nematode-head", {"spear": ["stylet"]}, "nematode-head: spear: ['stylet'] is not one of its values."),
     "conflict": ("nematode-head", {"two-spears": True}, "nematode-head: two-spears is for a young dorylaim"),
     "no room": ("nematode-head", {"gullet-length": 30, "gullet": "rhabditoid"}, "nematode-head: gullet-length 30 µm leaves no room"),
     "stout worm": ("nematode-body", {"length": 200, "width": 100}, "nematode-body: width 100 µm is too much for a worm 200 µm long"),

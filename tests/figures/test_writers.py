@@ -114,6 +114,8 @@ def test_fpdf_is_not_imported_with_the_figures():
 
 def test_an_open_line_stays_open_on_paper():
     """fpdf2 closes paths by itself unless told not to; a gullet's wall would then get a chord across the body."""
-    body = pypdf.PdfReader(io.BytesIO(page(draw("flake", {"form": "chip"}, title="t")))).pages[0].get_contents().get_data().decode("latin-1")
+    body = (
+        pypdf.PdfReader(io.BytesIO(page(draw("flake", {"form": "chip"}, title="t")))).pages[0].get_contents().get_data().decode("latin-1")
+    )
     closing = re.findall(r"(?<![A-Za-z])(s|h S|b|b\*)(?![A-Za-z])", body)
     assert len(closing) == 0, closing

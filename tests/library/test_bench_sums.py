@@ -14,7 +14,8 @@ import pytest
 
 from keytool.library import Library, Loaded
 from keytool.library.basis import Basis
-from keytool.library.checks.parts import bases
+from keytool.library.checks.parts import bases, texts
+from keytool.library.show import quantity_words
 from keytool.library.value import Interval
 from tests.library.arithmetic import sums
 
@@ -205,3 +206,20 @@ def test_grain_classes_are_those_of_the_two_systems(library: Library) -> None:
     for middle, american, international in ((10, "silt", "silt"), (35, "silt", "silt"), (55, "sand", "silt"), (130, "sand", "sand")):
         assert [name for name, (low, high) in AMERICAN.items() if low <= middle < high] == [american]
         assert [name for name, (low, high) in INTERNATIONAL.items() if low <= middle < high] == [international]
+
+
+WORKED_OUT = ("resolution-four", "resolution-ten", "resolution-forty", "resolution-forty-closed", "depth-four", "depth-forty",
+              "brownian-one-second", "brownian-ten-seconds", "field-diameter-low", "field-diameter-high")  # fmt: skip
+
+
+def test_figures_worked_out_once_are_not_typed_again(loaded: Loaded) -> None:
+    """A text shows them by {id}, so that page, card and command line all change with the one place they stand in."""
+    typed = {quantity_words(loaded.library.quantities[id]): id for id in WORKED_OUT}
+    pattern = re.compile(rf"(?<![\d.])({'|'.join(map(re.escape, typed))})(?![\w/])")
+    found = [
+        (part.place.file, part.place.line, typed[match[1]])
+        for part in texts(loaded)
+        if part.kind not in ("quantities", "sources") and part.path[-1] not in ("how", "note")
+        for match in pattern.finditer(part.value)
+    ]
+    assert found == []

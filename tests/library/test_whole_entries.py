@@ -45,3 +45,7 @@ def test_nothing_an_entry_claims_stands_without_a_basis(library: Library) -> Non
 
 def test_every_kind_that_can_be_met_says_how_common_it_is(library: Library) -> None:
     assert [entry.id for entry in library.entries.values() if not library.is_group(entry.id) and not entry.commonness] == []
+
+
+def test_every_entry_has_a_picture(library: Library) -> None:
+    assert [entry.id for entry in library.entries.values() if not entry.figure] == []

@@ -10,9 +10,10 @@ from typing import Any
 import pytest
 
 from keytool.figures import motion
+from keytool.pages.moving import DRAWN, ON_A_PAGE
 
 ROOT = Path(__file__).resolve().parents[2]
-ASSETS = ROOT / "site" / "assets"
+SCRIPTS = ROOT / "site" / "assets" / "live-field"
 CHROMIUM = Path("/usr/bin/chromium")
 
 
@@ -21,7 +22,8 @@ def script(browser: Any) -> Iterator[Callable[..., Any]]:
     """Runs a function of the page on `WetmountField`: script("(W, arg) => ...", arg)."""
     page = browser.new_page()
     page.set_content("<canvas></canvas>")
-    page.add_script_tag(path=str(ASSETS / "live-field.js"))
+    for name in DRAWN:
+        page.add_script_tag(path=str(SCRIPTS / f"{name}.js"))
     yield lambda source, arg=None: page.evaluate(f"(arg) => ({source})(WetmountField, arg)", arg)
     page.close()
 
@@ -39,16 +41,16 @@ def opened(browser: Any, tmp_path: Path) -> Iterator[Callable[..., Any]]:
 
     def open_page(data: motion.Json, *, whole: bool = False, **options: Any) -> Any:
         inside = json.dumps(data, ensure_ascii=False).replace("<", "\\u003c")
+        scripts = "".join(f'<script defer src="{(SCRIPTS / f"{name}.js").as_uri()}"></script>' for name in (*DRAWN, *ON_A_PAGE))
         (tmp_path / "page.html").write_text(
             f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Live field</title>
             <meta name="viewport" content="width=device-width">
             <style>:root {{ color-scheme: light dark; --md-default-bg-color: #fffdf8; --md-typeset-color: #1d1b18; }}
             @media (prefers-color-scheme: dark) {{ :root {{ --md-default-bg-color: #14161a; --md-typeset-color: #e6e1d6; }} }}
             body {{ font: 16px/1.5 sans-serif; background: var(--md-default-bg-color); color: var(--md-typeset-color); }}</style>
-            <link rel="stylesheet" href="{(ASSETS / "live-field.css").as_uri()}"></head><body><main><h1>A page</h1>
+            <link rel="stylesheet" href="{(SCRIPTS / "live-field.css").as_uri()}"></head><body><main><h1>A page</h1>
             <div data-live-field{'="whole"' if whole else ""}><script type="application/json">{inside}</script><p>in words</p></div></main>
-            <script defer src="{(ASSETS / "live-field.js").as_uri()}"></script>
-            <script defer src="{(ASSETS / "live-field-page.js").as_uri()}"></script></body></html>""", encoding="utf-8")
+            {scripts}</body></html>""", encoding="utf-8")
         context = browser.new_context(**{"viewport": {"width": 900, "height": 1000}, **options})
         contexts.append(context)
         page = context.new_page()
