@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from typing import Any
 
 from keytool.figures import draw
 from keytool.figures.shapes import Drawing
 from keytool.library.model import Character, Couplet, Entry, Figure, Lead, Library
 from keytool.library.show import plain
-from keytool.library.value import Interval
+from keytool.library.value import Interval, States
 
 
 def of_entry(library: Library, entry: Entry) -> Drawing | None:
@@ -24,15 +25,36 @@ def of_state(library: Library, character: Character, state: str) -> Drawing | No
 
 
 def of_lead(library: Library, couplet: Couplet, lead: Lead) -> Drawing | None:
-    """The drawing that stands beside a lead: its own, else that of the first state it names; None where neither is drawn."""
+    """The drawing that stands beside a lead; None where there is none.
+
+    It is the lead's own; else, where one character is asked, that of the first state the lead takes; else, since no one
+    state shows several characters or a size, that of what the lead ends at.
+    """
     if lead.figure:
         return _drawing(library, lead.figure, None, plain(library, lead.text), "")
-    for name, wanted in lead.when.items():
-        character = library.characters[name]
-        for id, state in character.states.items():
-            if state.figure and id in getattr(wanted, "ids", ()):
+    if lead.end and not _asks_states(library, couplet) and (end := of_entry(library, library.entries[lead.end])):
+        return replace(end, title=plain(library, lead.text))
+    for name, ids in _taken(library, couplet, lead):
+        for id, state in library.characters[name].states.items():
+            if state.figure and id in ids:
                 return _drawing(library, state.figure, None, plain(library, lead.text), state.about)
     return None
+
+
+def _asks_states(library: Library, couplet: Couplet) -> bool:
+    return len(couplet.characters) == 1 and bool(library.characters[couplet.characters[0]].states)
+
+
+def _taken(library: Library, couplet: Couplet, lead: Lead) -> Iterator[tuple[str, frozenset[str]]]:
+    """The states a lead takes of each character. What is left over is said of one character only; of several it is no one thing."""
+    for name, wanted in lead.when.items():
+        if isinstance(wanted, States):
+            yield name, wanted.ids
+    if lead.otherwise and len(couplet.characters) == 1:
+        (name,) = couplet.characters
+        others = [each.when[name] for each in couplet.leads.values() if name in each.when]
+        named = frozenset(id for each in others if isinstance(each, States) for id in each.ids)
+        yield name, frozenset(library.characters[name].states) - named
 
 
 def _drawing(library: Library, figure: Figure | None, entry: Entry | None, title: str, description: str) -> Drawing | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from keytool.figures.contrast import SMALLEST
 from keytool.figures.drawn import of_entry, of_lead
 from keytool.identify import Ground
 from keytool.library.model import Couplet, Key, Lead, Library
@@ -25,6 +26,9 @@ PORTRAIT = (240.0, 150.0)
 """Room for the drawing of what a key ends at."""
 STACK = (104.0, 104.0)
 """Room where three leads stand one below the other, the drawing beside the words."""
+
+OF_SIZES = 0.05
+"""Where only a size is asked, the sizes are what must be seen: even a giant stands at one scale with the rest."""
 
 
 def key_page(ground: Ground) -> Page:
@@ -100,7 +104,8 @@ def _couplet(writer: Writer, key: Key, couplet: Couplet, moving: Html | None) ->
     drawn = any(drawings)
     stacked = len(drawings) == 3 and not are_tall(drawings)
     room = STACK if stacked else TRIPLE if len(drawings) == 3 else PAIR
-    shown = row(drawings, [f"lead-{couplet.id}-{each}" for each in couplet.leads], *room)
+    sizes_only = all(library.characters[each].is_number for each in couplet.characters)
+    shown = row(drawings, [f"lead-{couplet.id}-{each}" for each in couplet.leads], *room, OF_SIZES if sizes_only else SMALLEST)
     layout = "undrawn" if not drawn else "stacked" if stacked else "abreast"
     return el(
         "article",
