@@ -16,7 +16,7 @@ from .contrast import Contrast, contrast
 from .frame import common_scale, matched, plate
 from .kinds import KINDS, Kind, Param
 from .kinds.accents import accented
-from .kinds.kind import did_you_mean
+from .kinds.kind import not_known
 from .labels import labelled
 from .pdf import Inks, to_pdf
 from .shapes import Box, Drawing
@@ -55,8 +55,7 @@ def problems(kind: str, params: Mapping[str, object]) -> list[str]:
     """Why this drawing cannot be made (unknown kind, parameter or value), in plain words; empty if it can."""
     known = KINDS.get(kind)
     if known is None:
-        hint = did_you_mean(kind, tuple(KINDS))
-        return [f"no kind of drawing is called {kind!r}{hint}; allowed: {', '.join(KINDS)}"]
+        return [not_known(f"no kind of drawing is called {kind!r}", kind, KINDS.keys())]
     return known.problems(params)
 
 

@@ -74,7 +74,11 @@ def lead_field(library: Library, title: str, shows: Iterable[str], entries: Iter
 def whole_field(library: Library, on: Iterable[str]) -> Json:
     """The field of the own page: every manner, those in `on` to be seen at first."""
     first = frozenset(on)
-    movers = [{**_mover(library, manner), "on": manner.id in first} for manner in library.manners.values() if manner.motion not in ("drift", UNSHOWN)]
+    movers = [
+        {**_mover(library, manner), "on": manner.id in first}
+        for manner in library.manners.values()
+        if manner.motion not in ("drift", UNSHOWN)
+    ]
     return _field(library, "A live field", movers)
 
 
@@ -91,47 +95,79 @@ def _own(manner: Manner) -> str:
 
 def _marks(library: Library, movers: list[Json]) -> list[Json]:
     """The grain that lies still, by which drift is told from movement."""
-    return [_mover(library, each) for each in library.manners.values()
-            if each.motion == "still" and each.id not in [mover["id"] for mover in movers]]
+    return [
+        _mover(library, each)
+        for each in library.manners.values()
+        if each.motion == "still" and each.id not in [mover["id"] for mover in movers]
+    ]
 
 
 def _field(library: Library, title: str, movers: list[Json]) -> Json:
-    optics = {power: {"objective": library.quantities[objective].low, "aperture": library.quantities[aperture].low}
-              for power, (objective, aperture) in OPTICS.items()}
+    optics = {
+        power: {"objective": library.quantities[objective].low, "aperture": library.quantities[aperture].low}
+        for power, (objective, aperture) in OPTICS.items()
+    }
     return {
-        "title": title, "seed": 1, "start": _start(movers),
-        "optics": {"field-number": library.quantities["field-number-example"].low,
-                   "eyepiece": library.quantities["eyepiece-power"].low, **optics},
-        **WATER, "movers": movers,
+        "title": title,
+        "seed": 1,
+        "start": _start(movers),
+        "optics": {
+            "field-number": library.quantities["field-number-example"].low,
+            "eyepiece": library.quantities["eyepiece-power"].low,
+            **optics,
+        },
+        **WATER,
+        "movers": movers,
         "drift": next(_mover(library, each) for each in library.manners.values() if each.motion == "drift"),
     }
 
 
 def _start(movers: list[Json]) -> str:
-    """The power to begin with: low where all that moves is too long for the high-power field."""
-    lengths = [mover["parameters"]["length"] for mover in movers if mover["motion"] not in ("still", "jiggle")]
-    return "low" if lengths and all(length[0] >= LONG for length in lengths if isinstance(length, list)) else "high"
+    """The power to begin with: low where all that moves is, by its middle length, too long for the high-power field, or not in it."""
+    move = [mover for mover in movers if mover["motion"] not in ("still", "jiggle")]
+    long = all(math.sqrt(each[0] * each[1]) >= LONG for mover in move if isinstance(each := mover["parameters"]["length"], list))
+    return "low" if move and (long or not any(mover["together"]["high"] for mover in move)) else "high"
 
 
 def _mover(library: Library, manner: Manner, entry: Entry | None = None, *, one_of_several: bool = True) -> Json:
     usual = {name: _in_base(library, figure) for name, figure in manner.parameters.items()}
     figures = {name: _of_entry(figure, entry, TAKEN_FROM_ENTRY.get(name, "")) for name, figure in usual.items()}
-    if "width" in figures and not _tells(entry, "body-width") and figures["length"] not in (usual["length"], usual["width"]):
+    if "width" in figures and entry and not _tells(entry, "body-length"):
+        figures["width"] = usual["width"]  # of the example, as its length is
+    elif "width" in figures and not _tells(entry, "body-width") and figures["length"] not in (usual["length"], usual["width"]):
         figures["width"] = _in_proportion(usual["width"], usual["length"], figures["length"])
     shown = {name: each for name, each in figures.items() if name in ("length", "speed", "waves")}
     return {
-        "id": manner.id, "name": manner.example if entry is None or one_of_several else entry.name,
-        "label": manner.label, "about": manner.about, "motion": manner.motion, "holds": manner.holds, "on": True,
+        "id": manner.id,
+        "name": manner.example if entry is None or one_of_several else entry.name,
+        "among": _among(library, manner),
+        "label": manner.label,
+        "about": manner.about,
+        "motion": manner.motion,
+        "holds": manner.holds,
+        "on": True,
         "body": manner.seen_in.get(entry.id if entry else "", next(iter(manner.seen_in.values()), "")),
         "together": dict(zip(("low", "high"), manner.together, strict=True)),
         "says": ", ".join(_says(name, each) for name, each in shown.items()),
         **_rests(library, [basis for each in shown.values() for basis in each.basis]),
         "basis": "; ".join(basis_words(library, basis) for basis in manner.basis),
         "parameters": {name: each.low if each.low == each.high else [each.low, each.high] for name, each in figures.items()},
-        "figures": [{"name": name.replace("-", " "), "words": " ".join(filter(None, [_words(each), each.about and f"({each.about})"])),
-                     "mark": mark(library, each.basis), "basis": "; ".join(basis_words(library, basis) for basis in each.basis)}
-                    for name, each in figures.items()],
+        "figures": [
+            {
+                "name": name.replace("-", " "),
+                "words": " ".join(filter(None, [_words(each), each.about and f"({each.about})"])),
+                "mark": mark(library, each.basis),
+                "basis": "; ".join(basis_words(library, basis) for basis in each.basis),
+            }
+            for name, each in figures.items()
+        ],
     }
+
+
+def _among(library: Library, manner: Manner) -> str:
+    """The theme of the first entry that moves like this, under which it is chosen; empty for drift."""
+    first = next(iter(manner.seen_in), None)
+    return library.vocabulary["theme"][library.entries[first].theme].label if first else ""
 
 
 def _in_base(library: Library, figure: Quantity) -> Quantity:

@@ -40,7 +40,7 @@ def to_pdf(
             if isinstance(mark, Lettering):
                 letters.append(mark)
             else:
-                page.add_item(_path(mark, x0, y0, mm_per_um, colours[mark.role]))
+                page.add_item(_path(mark, x0, y0, mm_per_um, colours[mark.role]), clone=False)
     for text in letters:
         _letter(pdf, text, x0, y0, mm_per_um, colours[text.role])
 

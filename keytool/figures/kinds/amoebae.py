@@ -99,6 +99,12 @@ def amoeba(n: float) -> Sketch:
     edge = tuple((x * n, y * n) for x, y in edge)
     pen_um = pen_for(0.95 * n, n)
     inner = geometry.offset(edge, [0.048 * n] * len(edge), closed=True)
+    walk = (*edge, edge[0])
+    arms = [
+        pen.line(run, (1.4, 1.8, 1.4), "pseudopods", inset=1.0)
+        for keep in (lambda p: p[1] < 0.16 * n, lambda p: abs(p[0]) > 0.23 * n and p[1] < 0.55 * n)
+        for run in geometry.runs(walk, keep)
+    ]
     nucleus, vacuole = (0.02 * n, 0.56 * n, 0.075 * n), (0.09 * n, 0.80 * n, 0.062 * n)
 
     def grain(p: Point) -> float:
@@ -107,6 +113,7 @@ def amoeba(n: float) -> Sketch:
     return Sketch(
         (
             pen.contour(edge, 1.1, 2.0, "outline"),
+            *arms,
             *pen.grain(inner, 3.0 * pen_um, "contents", grain),
             *draw_nucleus(*nucleus),
             draw_vacuole(*vacuole),

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import cos, pi, pow, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
-from ..shapes import Box
+from ..shapes import Box, Shape
 from . import tube
-from .kind import Kind, Values, accent, choice, num, um, word
+from .kind import Kind, Values, accent, choice, flag, num, um, word
 
 
 def diatom(v: Values) -> Sketch:
     """A diatom: a glass box, mirror-sided, with fine ribs."""
     n = num(v, "length")
-    return _pennate(n) if word(v, "form") == "pennate" else _centric(n)
+    if word(v, "form") == "centric":
+        return _centric(n)
+    sketch = _pennate(n)
+    return replace(sketch, shapes=(*sketch.shapes, *_plates(n, sketch.pen_um))) if v["plastids"] else sketch
 
 
 def _pennate(n: float) -> Sketch:
@@ -41,6 +45,29 @@ def _pennate(n: float) -> Sketch:
         ),
         pen_um,
     )
+
+
+def _plates(n: float, pen_um: float) -> list[Shape]:
+    """Two golden plates, one along each side, parted by a clear middle (an even grain stands for the colour)."""
+    out: list[Shape] = []
+    for s in (-1, 1):
+        half = [
+            (0.018, 0.14),
+            (0.060, 0.24),
+            (0.082, 0.40),
+            (0.040, 0.47),
+            (0.040, 0.53),
+            (0.082, 0.60),
+            (0.060, 0.76),
+            (0.018, 0.86),
+            (0.022, 0.5),
+        ]
+        plate = geometry.curve([(s * x * n, y * n) for x, y in half], closed=True, per=6)
+        out += [
+            pen.stroke(plate, 1.0, "plastids", closed=True),
+            *pen.grain(plate, 2.0 * pen_um, "plastids", lambda p: 0.85, sizes=(0.9, 1.2)),
+        ]
+    return out
 
 
 def _centric(n: float) -> Sketch:
@@ -70,7 +97,8 @@ KIND = Kind(
     (
         choice("form", ("pennate", "centric"), "boat-shaped or round"),
         um("length", 40, 3, 500, "length, or diameter of a round one"),
-        accent("body", "ribs", "midline"),
+        flag("plastids", "the golden plates of a living boat-shaped one"),
+        accent("body", "ribs", "midline", "plastids"),
     ),
     diatom,
 )

@@ -10,6 +10,7 @@ from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Point, Points, Shape
 from .kind import Kind, Values, accent, choice, num, um, word
+from .rod_builds import capsule, club_pair, spore_rod
 
 _BUILT, _NEAR = ("commas", "waves", "coils", "spore-rods", "clubs"), 6.5
 """Forms whose build has to show are seen from nearer: over so many of their lengths."""
@@ -88,9 +89,9 @@ def _body(form: str, size: float, x: float, y: float, turn: float) -> list[Shape
             rod = ((-half, 0.0), (-half + 1.6 * r, -r), (half - 1.6 * r, -r), (half, 0.0), (half - 1.6 * r, r), (-half + 1.6 * r, r))
             return [pen.filled(geometry.moved(rod, x, y, turn=turn), "dots")]
         case "rods":
-            return [pen.filled(geometry.moved(_capsule(size, 0.17 * size), x, y, turn=turn), "dots")]
+            return [pen.filled(geometry.moved(capsule(size, 0.17 * size), x, y, turn=turn), "dots")]
         case "ovals":
-            return [pen.filled(geometry.moved(_capsule(size, 0.34 * size), x, y, turn=turn), "dots")]
+            return [pen.filled(geometry.moved(capsule(size, 0.34 * size), x, y, turn=turn), "dots")]
         case "splinters":
             return [
                 pen.filled(
@@ -112,16 +113,11 @@ def _body(form: str, size: float, x: float, y: float, turn: float) -> list[Shape
         case "waves" | "coils":
             return [_wave(form, size, x, y, turn)]
         case "clubs":
-            return _club_pair(size, x, y, turn)
+            return club_pair(size, x, y, turn)
         case "spore-rods":
-            return _spore_rod(size, x, y, turn, end=(round(1e3 * x) % 3 == 0))
+            return spore_rod(size, x, y, turn, end=(round(1e3 * x) % 3 == 0))
         case _:  # unresolved: a soft grey dot, no edge
             return [pen.disc(x, y, r * size / 2, "dots", role="faint") for r in (1.0, 0.7)]
-
-
-def _capsule(size: float, r: float) -> Points:
-    half = size / 2
-    return (*geometry.arc(half - r, 0, r, -pi / 2, pi / 2, count=10), *geometry.arc(r - half, 0, r, pi / 2, 1.5 * pi, count=10))
 
 
 def _bent(line: Points, thick: float, x: float, y: float, turn: float) -> Shape:
@@ -151,37 +147,6 @@ def _wave(form: str, size: float, x: float, y: float, turn: float) -> Shape:
         line.append((px - off * sin(a), py + off * cos(a)))
         px, py = px + size / 120 * cos(a), py + size / 120 * sin(a)
     return _bent(fitted(line, 0.97 * size), thick * size, x, y, turn)
-
-
-def _club_pair(size: float, x: float, y: float, turn: float) -> list[Shape]:
-    """Two rods that lie like a V, thicker where they snapped apart; the size is that of one rod."""
-    out: list[Shape] = []
-    for lean in (-0.55, 0.55):
-        club = [
-            (0.0, -0.10 * size),
-            (0.5 * size, -0.12 * size),
-            (0.86 * size, -0.20 * size),
-            (size, 0.0),
-            (0.86 * size, 0.20 * size),
-            (0.5 * size, 0.12 * size),
-            (0.0, 0.10 * size),
-        ]
-        body = geometry.curve(club, closed=True, per=5)
-        span = max(p[0] for p in body) - min(p[0] for p in body)
-        body = tuple((px * size / span, py * size / span) for px, py in body)
-        out.append(pen.filled(geometry.moved(geometry.moved(body, 0.06 * size, 0.0, turn=lean), x, y, turn=turn), "dots"))
-    return out
-
-
-def _spore_rod(size: float, x: float, y: float, turn: float, *, end: bool) -> list[Shape]:
-    """A dull rod with one bright oval, which swells it where it lies near an end."""
-    r = 0.15 * size
-    at = 0.32 * size if end else 0.0
-    big = 0.19 * size if end else 0.125 * size
-    rod = geometry.moved(_capsule(size, r), x, y, turn=turn)
-    c, s = cos(turn), sin(turn)
-    spore = geometry.ellipse(x + at * c, y + at * s, 1.3 * big * 0.8, big * 0.8, turn=turn, count=32)
-    return [pen.stroke(rod, 0.8, "dots", closed=True), pen.contour(spore, 0.9, 1.4, "spores")]
 
 
 def fitted(points: Sequence[Point], size: float) -> Points:

@@ -8,6 +8,7 @@ from math import cos, hypot, pi, sin
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Box, Shape
+from . import glass_faults
 from .kind import Kind, Values, accent, choice, num, um, word
 from .points import pts
 
@@ -93,26 +94,6 @@ def _air_edge(r: float) -> list[Shape]:
     ]
 
 
-def _air_patch(r: float) -> list[Shape]:
-    """Air under the coverslip: a thick black edge that closes, lobed, round a bright empty patch; life outside it only."""
-    knots = pts("-.5 -.42, -.2 -.56, .02 -.4, .26 -.5, .52 -.3, .46 -.04, .6 .22, .36 .46, .1 .36, -.12 .54, -.42 .42, -.38 .14, -.6 -.06")
-    edge = geometry.clockwise(geometry.curve(geometry.scaled(knots, r), closed=True, per=8))
-    inner = geometry.offset(edge, [0.075 * r] * len(edge), closed=True)
-    specks = [
-        (-0.72, -0.46, 0.028),
-        (0.10, -0.74, 0.024),
-        (0.76, -0.16, 0.03),
-        (0.62, 0.58, 0.022),
-        (-0.08, 0.80, 0.028),
-        (-0.78, 0.28, 0.024),
-    ]
-    return [
-        pen.contour(edge, 4.5, 6.5, "fault"),
-        pen.stroke(inner, 0.6, "fault", closed=True, role="faint"),
-        *(pen.ring(x * r, y * r, s * r, 1.0, "life") for x, y, s in specks),
-    ]
-
-
 def _lashes(r: float) -> list[Shape]:
     """The shadow of eyelashes: soft dark bars reaching in from the rim."""
     bars = [
@@ -128,51 +109,22 @@ def _lashes(r: float) -> list[Shape]:
 
 
 def _shade(r: float) -> list[Shape]:
-    """One side of the field dark: the lamp or the condenser is not in line."""
+    """One side of the field dark: the lamp or the condenser is not in line. A thin line follows the border of the dark."""
     dense = pen.stipple(
         Box(-r, -r, 2 * r, 2 * r),
         lambda p: max(0.0, min(1.0, (p[0] + 0.5 * p[1]) / r + 0.1)) if hypot(*p) < 0.985 * r else 0.0,
         0.034 * r,
-        "fault",
+        "dark",
         sizes=(1.6, 2.2),
     )
-    return list(dense)
+    border = [(0.20 * r - 0.5 * y * r, y * r) for y in (-0.9 + 0.09 * k for k in range(21))]
+    return [*dense, *(pen.line(run, (0.8, 1.6, 0.8), "fault") for run in geometry.runs(border, lambda p: hypot(*p) < 0.97 * r))]
 
 
 def _lamp(r: float) -> list[Shape]:
     """The picture of the lamp in the field: bright turns of a wire, the same everywhere on the slide."""
     turns = [(0.62 * r * (k / 60 - 0.5) * 2, 0.20 * r * sin(2 * pi * 5 * k / 60)) for k in range(61)]
-    return [pen.line(geometry.curve(turns, per=3), (3.4, 3.4), "fault", role="faint")]
-
-
-def _smear(r: float) -> list[Shape]:
-    """A smear on the objective: a veil over the whole field; what lies in it is blurred to broad pale lines."""
-    veil = pen.stipple(
-        Box(-r, -r, 2 * r, 2 * r), lambda p: 0.75 if hypot(*p) < 0.97 * r else 0.0, 0.062 * r, "fault", sizes=(0.9, 1.3), role="faint"
-    )
-    worm = geometry.curve(geometry.scaled(pts("-.52 -.42, -.3 -.2, -.34 .1, -.06 .3, .2 .2, .42 .42"), r), per=10)
-    blurred = [pen.line(geometry.offset(worm, [d * r] * len(worm)), (5.0, w, 4.0), "blurred", role="faint") for d, w in ((0.0, 11.0),)]
-    halo = [pen.ring(0.42 * r, -0.36 * r, s * r, w, "blurred", role="faint") for s, w in ((0.07, 5.0), (0.13, 3.0))]
-    return [*veil, *blurred, *halo]
-
-
-def _dirt(r: float) -> list[Shape]:
-    """Dirt on the glass, a little out of focus: specks of all sizes, the ridges of a finger, the ring of a dried drop."""
-    out: list[Shape] = []
-    for k in range(7):  # the ridges of a finger
-        arch = geometry.arc(0.36 * r, 0.52 * r, (0.14 + 0.085 * k) * r, 1.05 * pi + 0.05 * k, 1.85 * pi - 0.05 * k, count=30)
-        runs = geometry.runs(arch, lambda p, k=k: hypot(*p) < 0.94 * r and sin(31 * p[0] / r + 2.0 * k) > -0.75)  # type: ignore[misc]
-        out += [pen.stroke(run, 1.7, "fault", role="faint") for run in runs]
-    for k in range(24):
-        a, d = 2.39996 * k, 0.9 * ((k + 0.5) / 24) ** 0.5
-        x, y, s = d * cos(a) * r, d * sin(a) * r, (0.012 + 0.022 * ((k * 0.618) % 1)) * r
-        speck = pen.wobble(geometry.ellipse(x, y, s, 0.75 * s, turn=k, count=40), 0.2 * s, 2, k)
-        out.append(pen.filled(speck, "fault"))
-    return [
-        *out,
-        pen.ring(-0.46 * r, -0.40 * r, 0.25 * r, 2.2, "fault", role="faint"),
-        pen.ring(-0.46 * r, -0.40 * r, 0.20 * r, 0.8, "fault", role="faint"),
-    ]
+    return [pen.line(geometry.curve(turns, per=3), (3.0, 3.0), "fault", role="faint")]
 
 
 _FAULTS: dict[str, Callable[[float], list[Shape]]] = {
@@ -182,12 +134,12 @@ _FAULTS: dict[str, Callable[[float], list[Shape]]] = {
     "floater": _floater,
     "contours": _contours,
     "air-edge": _air_edge,
-    "air-patch": _air_patch,
+    "air-patch": glass_faults.air_patch,
     "lashes": _lashes,
     "shade": _shade,
     "lamp": _lamp,
-    "smear": _smear,
-    "dirt": _dirt,
+    "smear": glass_faults.smear,
+    "dirt": glass_faults.dirt,
 }
 
 

@@ -13,7 +13,7 @@ from .points import pts
 
 def _beetle_rings() -> tuple[tuple[float, float, float], ...]:
     thorax = ((0.125, 0.225, 0.078), (0.230, 0.300, 0.082), (0.305, 0.375, 0.084))
-    step = (0.975 - 0.380) / 10
+    step = (1.005 - 0.380) / 10
     hind = [(0.380 + k * step, 0.380 + (k + 1) * step - 0.005, 0.084 - 0.0052 * k - (0.008 if k == 9 else 0.0)) for k in range(10)]
     return (*thorax, *hind)
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass
-from difflib import get_close_matches
 from typing import Literal
 
 from ..frame import Sketch
@@ -35,8 +34,7 @@ class Param:
             case "choice":
                 if value in self.choices and isinstance(value, str):
                     return None
-                hint = did_you_mean(str(value), self.choices)
-                return f"{self.name}: {value!r} is not one of its values{hint}; allowed: {', '.join(self.choices)}"
+                return not_known(f"{self.name}: {value!r} is not one of its values", str(value), self.choices)
             case "flag":
                 return None if isinstance(value, bool) else f"{self.name}: {value!r} should be true or false"
             case _:
@@ -64,11 +62,7 @@ class Kind:
     def problems(self, params: Mapping[str, object]) -> list[str]:
         """Every reason these parameters cannot be drawn, in plain words; empty if they can."""
         known = {p.name: p for p in self.params}
-        out = [
-            f"{self.name} has no parameter {name!r}{did_you_mean(name, tuple(known))}; allowed: {', '.join(known)}"
-            for name in params
-            if name not in known
-        ]
+        out = [not_known(f"{self.name} has no parameter {name!r}", name, tuple(known)) for name in params if name not in known]
         out += [f"{self.name}: {wrong}" for name, value in params.items() if name in known and (wrong := known[name].problem(value))]
         return out or [f"{self.name}: {wrong}" for wrong in self.conflicts(self.filled(params))]
 
@@ -126,7 +120,8 @@ def long_enough(widths: float) -> Callable[[Values], list[str]]:
     return check
 
 
-def did_you_mean(name: str, known: tuple[str, ...]) -> str:
-    """` (did you mean 'x'?)` where something known is close, else nothing."""
-    close = get_close_matches(name, known, 1, 0.6)
-    return f" (did you mean {close[0]!r}?)" if close else ""
+def not_known(said: str, word: str, allowed: Collection[str]) -> str:
+    """What is said of a word that is not known, with the nearest one that is, and all of them."""
+    from keytool.library.messages import did_you_mean  # here, because it loads what a drawing without faults never needs
+
+    return " ".join(part for part in (f"{said}.", did_you_mean(word, allowed), f"Allowed: {', '.join(allowed)}.") if part)

@@ -97,7 +97,7 @@ def _woodlouse(n: float) -> list[Shape]:
     bands = [*zip(wide, tops[:-1], tops[1:], strict=True)]
     bands += [(0.178 - 0.018 * k, tops[7] + 0.042 * k, tops[7] + 0.042 * (k + 1)) for k in range(5)]
     shields = [geometry.scaled(_shield(*band), n) for band in bands]
-    tail = geometry.scaled(pts("-.075 .916, -.03 .97, 0 1, .03 .97, .075 .916"), n)
+    tail = geometry.scaled(pts("-.075 .912, -.03 .965, 0 .993, .03 .965, .075 .912"), n)
     out: list[Shape] = []
     for k, (w, a, _) in enumerate(bands[:7]):
         lean = -0.45 + 0.16 * k

@@ -39,14 +39,14 @@ def _even(count: int, first: float, last: float, reach: float) -> tuple[tuple[fl
 
 
 PLANS: dict[str, Plan] = {
-    "symphylan": Plan((0.085, 0.065), _many(14, 0.105, 0.965, 0.075), _even(12, 0.12, 0.90, 0.085), "beads", "points", 0.014),
-    "pauropod": Plan((0.13, 0.105), _many(6, 0.15, 0.99, 0.145), _even(9, 0.22, 0.95, 0.15), "forked", "plain", 0.022),
+    "symphylan": Plan((0.085, 0.065), _many(14, 0.105, 1.005, 0.075), _even(12, 0.12, 0.90, 0.085), "beads", "points", 0.014),
+    "pauropod": Plan((0.13, 0.105), _many(6, 0.15, 1.005, 0.145), _even(9, 0.22, 0.95, 0.15), "forked", "plain", 0.022),
     "proturan": Plan(
-        (0.105, 0.055), _many(12, 0.115, 1.0, 0.080), ((0.17, 0.24, -1.25), (0.25, 0.12, 0.2), (0.33, 0.13, 0.5)), "none", "plain", 0.020
+        (0.105, 0.055), _many(12, 0.115, 1.005, 0.080), ((0.17, 0.24, -1.25), (0.25, 0.12, 0.2), (0.33, 0.13, 0.5)), "none", "plain", 0.020
     ),
     "dipluran": Plan(
         (0.115, 0.075),
-        _many(13, 0.125, 0.98, 0.070),
+        _many(13, 0.125, 1.005, 0.070),
         ((0.18, 0.17, -0.35), (0.26, 0.18, 0.15), (0.34, 0.20, 0.6)),
         "beads",
         "threads",
@@ -120,16 +120,16 @@ def _tail(plan: Plan, n: float) -> list[Shape]:
     half = plan.rings[-1][2]
     out: list[Shape] = []
     for s in (-1, 1):
-        start = (s * 0.4 * half * n, 0.975 * n)
+        start = (s * 0.4 * half * n, 0.995 * n)
         if plan.tail == "plain":
             a, b, _ = plan.rings[-1]
             rim = geometry.curve([(0.0, b * n), (s * 0.30 * half * n, b * n), (s * 0.78 * half * n, (a + 0.6 * (b - a)) * n)], per=6)
             out.append(pen.line(rim, (1.8, 1.2), "tail"))
         if plan.tail == "spikes":
-            path = geometry.curve([start, (s * 0.9 * half * n, 1.05 * n), (s * 0.8 * half * n, 1.13 * n)], per=8)
+            path = geometry.curve([start, (s * 0.9 * half * n, 1.07 * n), (s * 0.8 * half * n, 1.15 * n)], per=8)
             out.append(pen.line(path, (3.2, 2.2, 0.8), "tail"))
         if plan.tail == "points":
-            out.append(pen.filled((start, (s * 0.62 * half * n, 1.075 * n), (s * 0.85 * half * n, 0.965 * n)), "tail"))
+            out.append(pen.filled((start, (s * 0.62 * half * n, 1.095 * n), (s * 0.85 * half * n, 0.985 * n)), "tail"))
         if plan.tail == "threads":
             path = geometry.curve([start, (s * 0.10 * n, 1.12 * n), (s * 0.17 * n, 1.28 * n)], per=8)
             out += [pen.ring(x, y, 0.0105 * n, 1.0, "tail") for x, y in geometry.spaced(path, 0.021 * n)]

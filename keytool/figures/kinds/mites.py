@@ -85,7 +85,7 @@ def shield_mite(n: float) -> Sketch:
     return Sketch(
         (
             *_legs(legs, n, 0.060, edge),
-            *(pen.line(m, (1.6, 1.0), "outline") for m in mouth),
+            *(pen.line(m, (1.6, 1.0), "jaws") for m in mouth),
             pen.contour(edge, 1.3, 2.3, "outline"),
             *(pen.stroke(s, 1.3, "shields", closed=True) for s in shields),
             *(dot for s in shields for dot in pen.grain(s, 3.0 * pen_um, "shields", lambda p: 0.5)),

@@ -43,6 +43,8 @@ def _drawn(v: Values, worm: Strand, anus: float, *, whole: bool) -> Sketch:
         shapes += _ridges(worm)
     if word(v, "tail") == "clear-tip":
         shapes += _clear_tip(worm, anus, pen_um)
+    elif not whole:
+        shapes += _grainy_tail(worm, anus, pen_um)
     if v["sheath"]:
         shapes.append(_sheath(worm, max(0.10 * width, 2.2 * pen_um), whole=whole))
     return Sketch(tuple(shapes), pen_um)
@@ -112,6 +114,14 @@ def _clear_tip(worm: Strand, anus: float, pen_um: float) -> list[Shape]:
         pen.stroke(tube.across(worm.axis, worm.half, border, share=0.94, bow=-0.5), 0.9, "clear-tip"),
         tube.hull(worm, 1.8, 2.6, "clear-tip", pen_um, first=border, closed=False),
     ]
+
+
+def _grainy_tail(worm: Strand, anus: float, pen_um: float) -> list[Shape]:
+    """Grain that fills the tail right to its tip."""
+    count = len(worm.axis) - 1
+    inside = tuple(p for k, p in enumerate(worm.axis) if anus <= k / count <= 0.985)
+    edge = tube.ring(inside, lambda u: max(0.0, worm.half(anus + u * (0.985 - anus)) - 2.2 * pen_um))
+    return list(pen.grain(edge, 2.4 * pen_um, "cuticle", lambda p: 0.7))
 
 
 def _sheath(worm: Strand, gap: float, *, whole: bool) -> Shape:

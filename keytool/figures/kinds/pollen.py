@@ -53,6 +53,7 @@ def _furrowed(r: float) -> Sketch:
 def _pored(r: float) -> Sketch:
     """A rounded triangle with a raised pore at each corner, as of birch and hazel; the wall swells round the pores."""
     pen_um = pen_for(2 * r, 2 * r)
+    r *= 1.103  # a triangle with its corners at r is less than 2 r across
     out: list[Shape] = []
     sides: list[Point] = []
     for k in range(3):

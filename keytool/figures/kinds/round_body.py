@@ -26,7 +26,8 @@ def build(v: Values) -> Sketch:
     spot = word(v, "mark")
     shapes += [] if spot == "none" else mark(spot, edge, pen_um)
     room = _room(edge, ROOMS[style])
-    return Sketch((*shapes, *contents(word(v, "contents"), room, pen_um)), pen_um)
+    filling = word(v, "contents")
+    return Sketch((*shapes, *contents(filling, room, pen_um)), pen_um, tonal=filling == "dark")
 
 
 def _room(edge: Points, share: float) -> Points:

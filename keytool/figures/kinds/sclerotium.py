@@ -24,7 +24,7 @@ def sclerotium(n: float) -> Sketch:
         if abs((a - _MIDDLE + pi) % (2 * pi) - pi) > _CRACK * 0.92:
             knobs.append(geometry.ellipse((r - rind) * cos(a), (r - rind) * sin(a), rind, rind * 0.92, turn=a, count=28))
     core = tuple(((r - rind) * cos(a), (r - rind) * sin(a)) for a in (_MIDDLE + _CRACK + (2 * pi - 2 * _CRACK) * k / 80 for k in range(81)))
-    spots = [(x, y) for x, y in _packed(0.072 * n, r) if hypot(x, y) < r - 1.9 * rind and not _open((x, y), 0.10)]
+    spots = [(x, y) for x, y in _packed(0.072 * n, r) if hypot(x, y) < r - 2.5 * rind and not _open((x, y), 0.10)]
     light = [geometry.ellipse(x, y, 0.031 * n, 0.031 * n, count=24) for x, y in spots]
     out.append(pen.holed((*core, *reversed(wedge)), light, "outline"))
     out += [pen.disc(x, y, 0.024 * n, "outline") for x, y in spots]

@@ -24,12 +24,13 @@ def build(v: Values) -> Sketch:
     length = given(v, "length", _SPAN * width)
     form = word(v, "form")
     pen_um = pen_for(0.42 * length, length)
+    tonal = word(v, "wall") in ("pigmented", "opaque")  # dark as such: it must not be seen as a negative
     if form == "helical":
         return Sketch(tuple(helix(width, length)), pen_um)
     if form == "beaded":
         return Sketch(tuple(beads(width, length)), pen_um)
     if width < _THIN * pen_um:
-        return Sketch(tuple(_single_line(v, width, length, pen_um)), pen_um)
+        return Sketch(tuple(_single_line(v, width, length, pen_um)), pen_um, tonal=tonal)
     whole = _strand(v, width, length)
     branch = word(v, "branch")
     pieces = [whole.upto(0.56) if branch == "fork" else whole, *branches(whole, width, branch)]
@@ -48,7 +49,7 @@ def build(v: Values) -> Sketch:
         )
         if branch != "right-angle":
             shapes += [pen.stroke(tube.across(arm.axis, arm.half, 0.30, share=0.95), 1.2, "cross-walls") for arm in pieces[1:2]]
-    return Sketch(tuple(shapes), pen_um)
+    return Sketch(tuple(shapes), pen_um, tonal=tonal)
 
 
 def _strand(v: Values, width: float, length: float) -> Strand:
@@ -107,7 +108,11 @@ KIND = Kind(
             "branching; branches share the strand's wall; right-angle: with a waist and a cross-wall just past it; "
             "bridge: joined to a second strand",
         ),
-        choice("wall", ("single", "double", "pigmented", "dyed"), "how the wall looks; dyed: one even colour right through"),
+        choice(
+            "wall",
+            ("single", "double", "pigmented", "opaque", "dyed"),
+            "how the wall looks; opaque: dark right through; dyed: one even colour right through",
+        ),
         choice("contents", ("clear", "granular", "drops"), "what is inside"),
         flag("tip", "ends in a rounded tip instead of running on"),
         accent("body", "cross-walls", "clamp", "branch", "contents"),

@@ -56,8 +56,8 @@ def walls(strand: Strand, others: Sequence[Points], wall: str, pen_um: float) ->
         inward = max(0.20 * strand.half(0.3), 2.6 * pen_um)
         for side in tube.sides(strand.axis, lambda t: max(0.0, strand.half(t) - inward)):
             out += [pen.stroke(run, 0.6, strand.part) for run in geometry.runs(side, free)]
-    if wall == "dyed":
-        out.append(pen.filled(strand.ring(), strand.part))
+    if wall in ("opaque", "dyed"):
+        out.append(pen.filled(strand.ring(), strand.part, role="ink" if wall == "opaque" else "faint"))
     return out
 
 

@@ -39,13 +39,20 @@ def plant(n: float) -> Sketch:
             pits += [
                 pen.ring(x0 + (x1 - x0) * s, y + 0.5 * tall, 0.009 * n, 0.7, "pits") for x0, x1 in pairwise(walls) for s in (0.3, 0.5, 0.7)
             ]
-    return Sketch((*out, *pits, *_vessel(n, -top)), pen_for(n, n))
+    return Sketch((*out, *pits, *_stoma(0.02 * n, top + 3.5 * tall, 0.062 * n), *_vessel(n, -top)), pen_for(n, n))
 
 
 def _border(y: float, above: tuple[float, float], here: tuple[float, float], row: int, n: float) -> Points:
     """The wall between two rows, as long as the longer of them reaches."""
     a, b = min(above[0], here[0]), max(above[1], here[1])
     return tuple((a + (b - a) * k / 48, y + 0.005 * n * sin(0.7 * k + 2.3 * row)) for k in range(49))
+
+
+def _stoma(x: float, y: float, r: float) -> list[Shape]:
+    """A pore between two curved lips, laid over the cells."""
+    lips = geometry.ellipse(x, y, r, 0.70 * r, count=40)
+    slit = geometry.ellipse(x, y, 0.52 * r, 0.16 * r, count=28)
+    return [pen.filled(lips, "stoma", role="paper"), pen.contour(lips, 1.2, 1.8, "stoma"), pen.filled(slit, "stoma")]
 
 
 def _vessel(n: float, low: float) -> list[Shape]:
@@ -107,7 +114,7 @@ def _pitting(walls: list[float], n: float) -> list[Shape]:
 
 def moss_net(n: float) -> Sketch:
     """A scrap of peat-moss leaf: large empty cells with hoops and pores in a net of narrow green ones."""
-    wide, deep = 0.098 * n, 0.180 * n
+    wide, deep = 0.103 * n, 0.180 * n
     cells = [
         _clear_cell(x, y, 0.84 * wide, 0.88 * deep)
         for row in range(-2, 3)

@@ -6,12 +6,12 @@ from collections.abc import Callable
 from math import pi, pow, sin, sqrt
 
 TAILS = {  # length in anal body widths
-    "conoid-sharp": 3.2,
+    "conoid-sharp": 2.9,
     "conoid-blunt": 2.2,
     "rounded": 1.1,
     "filiform": 10.0,
     "clavate": 5.0,
-    "hooked": 3.4,
+    "hooked": 4.2,
     "with-spinneret": 4.5,
     "clear-tip": 2.6,
 }
@@ -39,13 +39,13 @@ def heading(posture: str, hooked: bool, tail: float, slender: float) -> Callable
                 outer = sqrt(eye**2 + pitch * slender / pi)
                 return 2 * pi / pitch * (outer - sqrt(outer**2 - pitch * slender * t / pi))
 
-    return lambda t: bend(t) + (1.7 * max(0.0, (t - 1 + 0.7 * tail) / (0.7 * tail)) if hooked else 0.0)
+    return lambda t: bend(t) + (2.9 * max(0.0, (t - 1 + max(0.14, 1.5 * tail)) / max(0.14, 1.5 * tail)) if hooked else 0.0)
 
 
 def tail_heading(tail: float, *, hooked: bool) -> Callable[[float], float]:
     """Direction along a rear end of which the last share is tail: a gentle bend toward the belly, or a hook."""
-    hook = 1.9 if hooked else 0.0
-    return lambda t: 0.30 * t * t + hook * max(0.0, (t - 1 + 0.7 * tail) / (0.7 * tail))
+    hook = 2.6 if hooked else 0.0
+    return lambda t: 0.30 * t * t + hook * max(0.0, (t - 1 + tail) / tail)
 
 
 def profile(length: float, width: float, tail: str, share: float) -> Callable[[float], float]:

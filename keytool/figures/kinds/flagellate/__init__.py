@@ -18,7 +18,7 @@ def build(v: Values) -> Sketch:
     n = num(v, "length")
     shapes, wide, tall = _FORMS[word(v, "form")](n)
     if v["stalk"]:
-        shapes = [*shapes, pen.line(geometry.curve(geometry.scaled([(0, 1.0), (0.03, 1.35), (-0.02, 1.8)], n), per=8), (0.9, 0.9), "stalk")]
+        shapes = [*shapes, pen.line(geometry.curve(geometry.scaled([(0, 1.0), (0.03, 1.25), (-0.02, 1.5)], n), per=8), (0.9, 0.9), "stalk")]
     return Sketch(tuple(shapes), pen_for(wide * n, tall * n))
 
 

@@ -135,7 +135,7 @@ def collar(n: float) -> Drawn:
             pen.contour(edge, 1.1, 2.1, "outline"),
             pen.strokes(rays, 0.5, "collar", role="faint"),
             *(pen.line(s, (1.0, 0.7), "collar") for s in (side, geometry.mirrored(side))),
-            wave((0.0, 0.0), (0.0, -1.6), n, 0.06, 2.0),
+            wave((0.0, 0.0), (-0.42, -1.30), n, 0.06, 2.0),
             *nucleus(0, 0.36, 0.12, n),
             *grain(edge, n, 0.06, (0, 0.36, 0.13)),
         ],

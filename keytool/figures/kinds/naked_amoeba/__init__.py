@@ -7,7 +7,8 @@ from collections.abc import Callable
 from ...frame import Sketch
 from ..amoebae import amoeba
 from ..kind import Kind, Values, accent, choice, num, um, word
-from .armed import cones, net, rays, spikes
+from .armed import cones, rays, spikes
+from .net import net
 from .slugs import eruptive, fan, knob_slug, plain, slug, wrinkled
 
 
@@ -42,7 +43,7 @@ KIND = Kind(
             "thin spikes; hair-thin rays; cones; net; small plain cell",
         ),
         um("length", 25, 2, 1000, "length in the direction of travel, without spikes and rays"),
-        accent("body", "pseudopods", "nucleus", "vacuole", "contents", "folds", "knob", "crystals"),
+        accent("body", "pseudopods", "nucleus", "vacuole", "contents", "folds", "knob", "rear", "crystals"),
     ),
     build,
 )

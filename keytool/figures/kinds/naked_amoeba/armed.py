@@ -1,4 +1,4 @@
-"""Amoebae with many arms: spikes, rays, cones, nets."""
+"""Amoebae with many arms: spikes, rays, cones."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from math import cos, hypot, pi, sin
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
-from ...shapes import Point, Shape
+from ...shapes import Point
 from ..points import pts
 from .parts import insides, outline_of
 
@@ -62,50 +62,3 @@ def cones(n: float) -> Sketch:
     start = max(range(len(rings)), key=lambda k: hypot(rings[k][0] - rings[k - 1][0], rings[k][1] - rings[k - 1][1]))
     front = pen.line((*rings[start:], *rings[:start]), (1.2, 1.8, 1.2), "pseudopods")
     return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), front, *inside), pen_um)
-
-
-_ARMS = (
-    (0.10, 0.50),
-    (0.72, 0.43),
-    (1.30, 0.50),
-    (2.02, 0.44),
-    (2.62, 0.50),
-    (3.30, 0.42),
-    (3.86, 0.49),
-    (4.52, 0.50),
-    (5.14, 0.43),
-    (5.72, 0.48),
-)
-"""Where the outer branches of a net point (radians) and how far they reach."""
-_HOLES = (
-    *((0.40, 0.185, 0.085, 0.060), (1.42, 0.190, 0.075, 0.085), (2.45, 0.195, 0.088, 0.062), (3.40, 0.185, 0.062, 0.078)),
-    *((4.35, 0.190, 0.085, 0.068), (5.40, 0.190, 0.070, 0.072), (0.0, 0.0, 0.070, 0.062)),
-)
-"""Where its holes lie: angle, distance from the middle, and half of each measure."""
-
-
-def net(n: float) -> Sketch:
-    """A thin sheet drawn out into strands that join again: a flat net of wide holes with long clear branches round it."""
-    outer: list[Point] = []
-    for k, (a, reach) in enumerate(_ARMS):
-        following = _ARMS[(k + 1) % len(_ARMS)][0] + (2 * pi if k == len(_ARMS) - 1 else 0.0)
-        bend = 0.10 * (-1) ** k
-        for turn, r in ((-0.16, 0.33), (bend - 0.05, 0.93 * reach), (bend + 0.02, reach), (bend + 0.08, 0.93 * reach), (0.16, 0.33)):
-            outer.append((r * cos(a + turn), 0.5 + r * sin(a + turn)))
-        middle = (a + following) / 2
-        outer.append((0.275 * cos(middle), 0.5 + 0.275 * sin(middle)))
-    edge, pen_um = outline_of(outer, n), pen_for(n, n)
-    holes = [
-        pen.wobble(geometry.ellipse(d * cos(a) * n, (0.5 + d * sin(a)) * n, rx * n, ry * n, count=72), 0.012 * n, 2, k)
-        for k, (a, d, rx, ry) in enumerate(_HOLES)
-    ]
-
-    def dense(p: Point) -> float:
-        near = hypot(p[0], p[1] - 0.5 * n) < 0.31 * n
-        return 0.8 if near and not any(geometry.inside(h, p) for h in holes) else 0.0
-
-    rims: list[Shape] = [pen.stroke(h, 1.2, "pseudopods", closed=True) for h in holes]
-    spots = ((0.92, 0.135), (1.95, 0.115), (2.92, 0.13), (3.86, 0.12), (4.88, 0.125), (6.05, 0.125))
-    nuclei = [pen.ring(r * cos(a) * n, (0.5 + r * sin(a)) * n, 0.013 * n, 0.9, "nucleus") for a, r in spots]
-    grain = pen.grain(geometry.offset(edge, [0.008 * n] * len(edge), closed=True), 2.6 * pen_um, "contents", dense)
-    return Sketch((pen.contour(edge, 1.0, 1.8, "outline"), *rims, *nuclei, *grain), pen_um)

@@ -20,7 +20,13 @@ def slug(n: float) -> Sketch:
     edge, pen_um = outline_of(_SLUG, n), pen_for(0.24 * n, n)
     inside = insides(edge, n, (0, 0.40, 0.042), (0.0, 0.85, 0.040), lambda p: p[1] < 0.10, pen_um)
     cap = geometry.curve(geometry.scaled([(-0.093, 0.115), (0, 0.085), (0.093, 0.115)], n), per=8)
-    return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), pen.stroke(cap, 0.5, "cap", role="faint"), *inside), pen_um)
+    walk = (*edge[len(edge) // 2 :], *edge[: len(edge) // 2])  # so that neither end of the slug is parted
+    ends = [
+        pen.line(run, (1.4, 1.8, 1.4), part, inset=1.0)
+        for part, way in (("pseudopods", edge), ("rear", walk))
+        for run in geometry.runs((*way, way[0]), lambda p, front=part == "pseudopods": p[1] < 0.11 * n if front else p[1] > 0.90 * n)  # type: ignore[misc]
+    ]
+    return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), *ends, pen.stroke(cap, 0.5, "cap", role="faint"), *inside), pen_um)
 
 
 def eruptive(n: float) -> Sketch:

@@ -20,6 +20,7 @@ PARTS = (
     "stoma",
     "tooth",
     "lips",
+    "lip-region",
     "bristles",
     "bulb",
     "valve",
@@ -76,7 +77,7 @@ def _on_the_lips(head: Head, v: Values) -> list[Shape]:
     out: list[Shape] = []
     style = word(v, "lips")
     if style != "none":
-        natural = {"low": 0.09, "forked": 0.26, "fringed": 0.40}[style] * head.width
+        natural = {"low": 0.06, "points": 0.06, "forked": 0.26, "fringed": 0.40}[style] * head.width
         out += lips.outgrowths(head, style, given(v, "outgrowth-length", natural))
     if word(v, "bristles") != "none":
         out += lips.bristles(head, word(v, "bristles"), given(v, "bristle-length", 0.10 * head.width))
@@ -140,7 +141,7 @@ KIND = Kind(
         ),
         um("stoma-length", None, 0.5, 200, "length of the mouth cavity"),
         um("stoma-width", None, 0.3, 60, "width of the mouth cavity"),
-        choice("lips", ("none", "low", "forked", "fringed"), "outgrowths in front of the mouth"),
+        choice("lips", ("none", "low", "points", "forked", "fringed"), "outgrowths in front of the mouth"),
         um("outgrowth-length", None, 0.5, 30, "length of the outgrowths"),
         choice("bristles", ("none", "four", "ring"), "bristles on the head"),
         um("bristle-length", None, 0.5, 40, "length of the bristles"),
@@ -163,12 +164,13 @@ KIND = Kind(
         um("guiding-ring-at", None, 1, 250, "distance of the guiding ring from the front of the head"),
         choice(
             "tooth",
-            ("none", "small", "hook", "large-dorsal", "basal-dorsal", "three", "three-forward", "movable", "front-hooks"),
-            "tooth inside the mouth cavity; three points back, three-forward points to the mouth; front-hooks: small "
+            ("none", "small", "pair", "hook", "large-dorsal", "basal-dorsal", "three", "three-forward", "movable", "front-hooks"),
+            "tooth inside the mouth cavity; pair: two small ones deep in a cup; "
+            "three points back, three-forward points to the mouth; front-hooks: small "
             "hooks at the front of a tube",
         ),
-        choice("denticles", ("none", "ridge", "rows"), "small points on the wall facing the tooth"),
-        choice("rings", ("none", "fine", "coarse"), "rings of the skin"),
+        choice("denticles", ("none", "thickening", "ridge", "rows"), "on the wall facing the tooth: a smooth thickening, or small points"),
+        choice("rings", ("none", "fine", "coarse", "scaled"), "rings of the skin; scaled: coarse ones with scales or spines"),
         choice(
             "state", ("normal", "moulting", "sheathed"), "moulting: doubled skin, front of the spear shed; sheathed: a loose second skin"
         ),

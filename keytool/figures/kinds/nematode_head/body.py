@@ -53,8 +53,10 @@ def outline(head: Head) -> list[Shape]:
     """Outline, inner cuticle line and the cut end."""
     right = right_side(head)
     whole = (*reversed(geometry.mirrored(right)), *right[1:])
+    lip = tuple(p for p in whole if p[1] <= head.join)
     return [
         pen.contour(whole, 1.2, 2.3, "outline", closed=False),
+        pen.contour(lip, 1.2, 1.9, "lip-region", closed=False),
         *_inner_line(head),
         _cut(head),
     ]
@@ -93,8 +95,26 @@ def rings(head: Head, style: str) -> list[Shape]:
             wide = head.half(y) - 0.30 * step
             reach = 0.30 * wide
             lines.append(geometry.curve([(wide, y), (wide - reach / 2, y + 0.16 * step), (wide - reach, y + 0.22 * step)], per=4))
+    if style == "scaled":
+        return [*rings(head, "coarse"), *_scales(head)]
     both = [*lines, *(geometry.mirrored(one) for one in lines)]
     return [pen.strokes(both, 0.6, "rings")] if both else []
+
+
+def _scales(head: Head) -> list[Shape]:
+    """Scales that point backward from the hind border of each coarse ring, at its edge and on its face."""
+    step = ring_length(head)
+    out: list[Shape] = []
+    for k in range(int((head.end - head.join) / step)):
+        y = head.join + (k + 0.75) * step
+        wide = head.half(y)
+        spine = ((wide - 0.10 * step, y - 0.12 * step), (wide + 0.42 * step, y + 0.62 * step), (wide - 0.22 * step, y + 0.20 * step))
+        out += [pen.filled(one, "rings") for one in (spine, geometry.mirrored(spine))]
+        for share in (0.62, 0.84):
+            x = share * wide
+            scale = ((x - 0.22 * step, y + 0.05 * step), (x + 0.02 * step, y + 0.75 * step), (x + 0.24 * step, y + 0.05 * step))
+            out += [pen.stroke(one, 0.8, "rings") for one in (scale, geometry.mirrored(scale))]
+    return out
 
 
 def loose_skin(head: Head, gap: float, part: str) -> list[Shape]:

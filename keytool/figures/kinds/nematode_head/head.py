@@ -131,7 +131,7 @@ def _proportions(v: Values) -> Head:
         gullet_end=0.0,
         end=0.0,
         pen=1.0,
-        coarse=word(v, "rings") == "coarse",
+        coarse=word(v, "rings") in ("coarse", "scaled"),
     )
 
 

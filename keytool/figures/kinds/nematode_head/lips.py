@@ -12,9 +12,14 @@ from .head import Head
 def outgrowths(head: Head, style: str, length: float) -> list[Shape]:
     """Three processes before the mouth (of which two stand aside and one between): outside, never inside."""
     r = head.lip
+    if style == "points":
+        return [
+            pen.line(((x - 0.13 * r, y), (x, y - length), (x + 0.13 * r, y)), (1.0, 1.3, 1.0), "lips")
+            for x, y in ((-0.52 * r, 0.14 * r), (-0.18 * r, 0.05 * r), (0.18 * r, 0.05 * r), (0.52 * r, 0.14 * r))
+        ]
     if style == "low":
         return [
-            pen.filled(
+            pen.line(
                 geometry.curve(
                     [
                         (x - 0.2 * r, y),
@@ -25,6 +30,7 @@ def outgrowths(head: Head, style: str, length: float) -> list[Shape]:
                     ],
                     per=6,
                 ),
+                (1.1, 1.4, 1.1),
                 "lips",
             )
             for x, y in ((-0.52 * r, 0.14 * r), (0.0, 0.04 * r), (0.52 * r, 0.14 * r))
@@ -57,10 +63,10 @@ def _antler(foot: Point, lean: float, length: float, fringed: bool, r: float) ->
 def bristles(head: Head, style: str, length: float) -> list[Shape]:
     """Stiff bristles at the base of the lips, leaning forward; a ring shows more of them."""
     y = 0.55 * head.lip
-    leans = (0.5,) if style == "four" else (0.35, 0.8)
+    feet = ((0.99, 0.0, 0.5),) if style == "four" else ((0.99, 0.0, 0.42), (1.0, 0.3, 0.85), (0.62, -0.05, 0.24), (0.22, -0.1, 0.08))
     out: list[Shape] = []
-    for k, lean in enumerate(leans):
-        foot = (0.99 * head.lip if k == 0 else 1.0 * head.lip, y + 0.3 * k * head.lip)
+    for share, down, lean in feet:
+        foot = (share * head.lip, y + down * head.lip)
         tip = (foot[0] + length * sin(lean), foot[1] - length * cos(lean))
         mid = ((foot[0] + tip[0]) / 2 + 0.05 * length, (foot[1] + tip[1]) / 2)
         line = geometry.curve([foot, mid, tip], per=5)

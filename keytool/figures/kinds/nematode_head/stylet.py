@@ -37,7 +37,7 @@ def stylet_half(head: Head) -> float:
 def knob_half(head: Head, knobs: str) -> float:
     """Half the width across the knobs."""
     full = (2.2 + 0.14 * min(head.spear_length, 60.0)) / 2
-    return {"none": stylet_half(head), "faint": 1.5 * stylet_half(head), "tiny": 0.55 * full, "distinct": full}[knobs]
+    return {"none": stylet_half(head), "faint": 1.5 * stylet_half(head), "tiny": 0.42 * full, "distinct": full}[knobs]
 
 
 def _knobs(head: Head, size: str, shape: str) -> list[Shape]:

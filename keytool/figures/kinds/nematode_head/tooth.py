@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from ... import geometry, pen
-from ...shapes import Point, Points, Shape
+from ...shapes import Path, Point, Points, Shape
 from .head import Head
 from .stoma import wall
 
@@ -20,7 +21,9 @@ def tooth(head: Head, style: str, denticles: str) -> list[Shape]:
 def _teeth(side: Points, style: str, head: Head) -> list[Shape]:
     match style:
         case "small":
-            return [_bump(side, head)]
+            return [_bump(side, head, 0.5)]
+        case "pair":
+            return [_bump(side, head, 0.74), _mirrored(_bump(side, head, 0.74))]
         case "hook":
             return [_hook(side, head)]
         case "large-dorsal":
@@ -58,13 +61,18 @@ def _thorn(side: Points, depth: float, base: float, reach: float, head: Head) ->
     return pen.filled((*front, *back, *reversed(wall_points)), "tooth")
 
 
-def _bump(side: Points, head: Head) -> Shape:
-    """A small tooth, half way down the back wall."""
+def _bump(side: Points, head: Head, depth: float) -> Path:
+    """A small tooth on the back wall, at a share of the cavity's depth."""
     size = max(0.18 * head.mouth_width, 0.09 * head.mouth_length)
-    x, y = _at(side, 0.5)
+    x, y = _at(side, depth)
     edge = geometry.curve([(x, y - 0.9 * size), (x - 0.6 * size, y - 0.5 * size), (x - 1.2 * size, y - 0.75 * size)], per=5)
     back = geometry.curve([(x - 1.2 * size, y - 0.75 * size), (x - 0.7 * size, y + 0.5 * size), (x, y + 1.1 * size)], per=5)
     return pen.filled((*edge, *back), "tooth")
+
+
+def _mirrored(shape: Path) -> Path:
+    """The same filled shape on the other wall."""
+    return replace(shape, steps=tuple((letter, tuple(-v if i % 2 == 0 else v for i, v in enumerate(vs))) for letter, vs in shape.steps))
 
 
 def _hook(side: Points, head: Head) -> Shape:
@@ -94,7 +102,7 @@ def _three(side: Points, head: Head, *, back: bool) -> list[Shape]:
 def _front_hooks(side: Points, head: Head) -> list[Shape]:
     """Small hooks at the very front of a tube, on its walls, their tips curling outward; one more between, seen from the front."""
     x, y = side[0]
-    size = max(1.1 * head.mouth_width, 0.20 * head.lip)
+    size = max(1.5 * head.mouth_width, 0.30 * head.lip)
     hook = (
         *geometry.curve(
             [
@@ -129,11 +137,13 @@ def _claws(side: Points, head: Head) -> list[Shape]:
 
 
 def _denticles(head: Head, style: str) -> list[Shape]:
-    """On the wall facing the tooth: a lengthwise ridge of points, or crosswise rows like a rasp."""
+    """On the wall facing the tooth: a smooth lengthwise thickening, a ridge of points, or crosswise rows like a rasp."""
     if style == "none":
         return []
     side = geometry.mirrored(wall(head))
     w, n = head.mouth_width, head.mouth_length
+    if style == "thickening":
+        return [pen.line([_at(side, 0.20 + 0.06 * k) for k in range(11)], (0.5, 0.12 * w / head.pen, 0.5), "denticles", inset=-1.0)]
     lines: list[Points] = []
     if style == "ridge":
         for k in range(9):

@@ -95,13 +95,13 @@ def worm(room: Points, pen_um: float) -> list[Shape]:
     knots: Points
     if box.height > 1.3 * box.width:
         knots = pts(
-            "-.1 -.98, .62 -.78, .8 -.2, .72 .52, .3 .86, .12 .4, .1 -.36, -.2 -.62, -.4 -.1, -.3 .52, -.52 .8, -.86 .36, "
-            "-.88 -.3, -.62 -.62"
+            "-.66 -.36, -.84 -.1, -.86 .25, -.70 .62, -.36 .86, -.04 .66, .02 .25, -.02 -.25, .04 -.66, .36 -.88, .68 -.62, "
+            ".86 -.25, .86 .12, .72 .45, .46 .58"
         )
     else:
         knots = tuple((0.92 * (1 - 0.058 * k) * cos(0.62 * k), 0.92 * (1 - 0.058 * k) * sin(0.62 * k)) for k in range(16))
     line = geometry.spaced(geometry.curve([(x * a, y * b) for x, y in knots], per=10), 0.02 * box.height)
-    half = 0.095 * box.width
+    half = 0.082 * box.width
     last = len(line) - 1
     thick = [
         half * min(1.0, (1.0 if k < 0.75 * last else (last - k) / (0.25 * last)) ** 0.7, ((k + 1) / (0.05 * last)) ** 0.5)
