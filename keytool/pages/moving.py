@@ -43,7 +43,7 @@ DRAWN = (
     "look-legged",
     "picture",
 )
-"""The scripts in `site/assets/live-field` that move and draw a field, in the order they are loaded. They share one object, `WetmountField`."""
+"""The scripts in `site/assets/live-field` that move and draw a field, in the order they are loaded; they share one object."""
 ON_A_PAGE = ("page-parts", "page-words", "page-controls", "page-run")
 """Those that put it into a page, after the others."""
 WHOLE = (
@@ -116,7 +116,7 @@ def scripts(writer: Writer) -> Html:
     """What a page with a live field loads."""
     files = [writer.href(f"assets/live-field/{name}.js") for name in (*DRAWN, *ON_A_PAGE)]
     style = el("link", rel="stylesheet", href=writer.href("assets/live-field/live-field.css"))
-    return el("div", style, *(el("script", src=each) for each in files))
+    return el("div", style, *(el("script", src=each, defer=True) for each in files))
 
 
 def _shown(field: Field, kind: str = "") -> Html:

@@ -50,7 +50,9 @@ def opened(browser: Any, tmp_path: Path) -> Iterator[Callable[..., Any]]:
             body {{ font: 16px/1.5 sans-serif; background: var(--md-default-bg-color); color: var(--md-typeset-color); }}</style>
             <link rel="stylesheet" href="{(SCRIPTS / "live-field.css").as_uri()}"></head><body><main><h1>A page</h1>
             <div data-live-field{'="whole"' if whole else ""}><script type="application/json">{inside}</script><p>in words</p></div></main>
-            {scripts}</body></html>""", encoding="utf-8")
+            {scripts}</body></html>""",
+            encoding="utf-8",
+        )
         context = browser.new_context(**{"viewport": {"width": 900, "height": 1000}, **options})
         contexts.append(context)
         page = context.new_page()

@@ -7,6 +7,9 @@ from typing import Any
 
 import pytest
 
+from keytool.figures import motion
+from keytool.library.model import Library
+
 pytestmark = pytest.mark.browser
 
 Script = Callable[..., Any]
@@ -37,9 +40,15 @@ def ink(script: Script, body: str, motion_: str, *, diameter: float = 450, apert
     return script(INK, {"mover": mover, "diameter": diameter, "pixels": 1000, "aperture": aperture})
 
 
-@pytest.mark.parametrize(("body", "motion_", "length", "width"), [
-    ("diatom", "still", 100, 20), ("pear-ciliate", "still", 30, 8), ("ring-worm", "glide", 200, 40), ("flagellate", "still", 60, 40),
-])
+@pytest.mark.parametrize(
+    ("body", "motion_", "length", "width"),
+    [
+        ("diatom", "still", 100, 20),
+        ("pear-ciliate", "still", 30, 8),
+        ("ring-worm", "glide", 200, 40),
+        ("flagellate", "still", 60, 40),
+    ],
+)
 def test_bodies_are_drawn_at_their_true_size(script: Script, body: str, motion_: str, length: float, width: float) -> None:
     scale = 1000 * 0.985 / 450
     more = {"speed": 0, "wander": 0} if motion_ == "glide" else {}
@@ -70,3 +79,72 @@ def test_what_the_lens_resolves_is_the_bench_figure(script: Script) -> None:
     # bench quantity: 0.61 × 0.55 µm / 0.65 = 0.52 µm at 400×; 3.36 µm for a 4× objective of aperture 0.10
     assert script("(W) => W.resolution(0.65)") == pytest.approx(0.516, abs=5e-4)
     assert script("(W) => W.resolution(0.10)") == pytest.approx(3.355, abs=5e-3)
+
+
+MADE = """(W, arg) => {
+  const field = W.createField({ diameter_um: 450, movers: arg.movers });
+  const canvas = document.querySelector("canvas");
+  canvas.width = canvas.height = 600;
+  const view = { pixels: 600, ink: "#000", paper: "#fff", aperture: 0.65, trails: false };
+  const plain = document.createElement, counts = [];
+  let made = 0;
+  document.createElement = function (name) { made += 1; return plain.call(document, name); };
+  for (let i = 0; i < arg.rounds; i++) {
+    made = 0;
+    for (let n = 0; n < 120; n++) { W.draw(canvas.getContext("2d"), field, view); W.step(field, 1 / 60); }
+    counts.push(made);
+  }
+  document.createElement = plain;
+  return counts;
+}"""
+
+
+def test_a_picture_of_each_pose_is_made_once_and_kept(script: Script) -> None:
+    swim = {"speed": 0, "turns": 1, "spiral-width": 0.1}
+    mover = {
+        "id": "it",
+        "motion": "swim",
+        "body": "pear-ciliate",
+        "holds": True,
+        "count": 5,
+        "parameters": {"length": 50, "width": 25, **swim},
+    }
+    first, *later = script(MADE, {"movers": [mover], "rounds": 4})
+    assert first == 5 * 12 and later == [0, 0, 0]
+
+
+CORNERS = """(W, arg) => {
+  const field = W.createField({ diameter_um: 450, bounds: "open", movers: arg.movers });
+  field.bodies.forEach(b => { b.x = 225; b.y = 0; });
+  const canvas = document.querySelector("canvas");
+  canvas.width = canvas.height = 600;
+  const ctx = canvas.getContext("2d", { willReadFrequently: true });
+  W.draw(ctx, field, { pixels: 600, ink: "#000", paper: "#fff", aperture: 0.65, trails: true });
+  return [[1, 1], [598, 1], [1, 598], [599, 290], [599, 310]].map(([x, y]) => ctx.getImageData(x, y, 1, 1).data[3]);
+}"""
+
+
+def test_nothing_stands_outside_the_round_field(script: Script) -> None:
+    mover = {"id": "it", "motion": "still", "body": "grain", "holds": True, "count": 1, "parameters": {"length": 120, "width": 120}}
+    assert script(CORNERS, {"movers": [mover]}) == [0, 0, 0, 0, 0]
+
+
+def test_every_body_is_drawn_at_both_powers(script: Script, library: Library) -> None:
+    movers = [{**each, "count": 1} for each in motion.whole_field(library, [])["movers"]]
+    told = script(
+        """(W, arg) => {
+      const canvas = document.querySelector("canvas"), seen = new Set();
+      canvas.width = canvas.height = 400;
+      [[4500, 0.10], [450, 0.65]].forEach(([diameter_um, aperture]) => {
+        const field = W.createField({ diameter_um, movers: arg.movers });
+        for (let i = 0; i < 10; i++) {
+          W.draw(canvas.getContext("2d"), field, { pixels: 400, ink: "#000", paper: "#fff", aperture, trails: true });
+          W.step(field, 0.3);
+        }
+        field.bodies.forEach(b => { if (Number.isFinite(b.x + b.y + b.facing)) { seen.add(b.mover.id); } });
+      });
+      return [...seen];
+    }""",
+        {"movers": movers},
+    )
+    assert set(told) == {mover["id"] for mover in movers}

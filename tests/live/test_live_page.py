@@ -97,9 +97,20 @@ def test_words_stand_for_the_picture(opened: Callable[..., Any], data: motion.Js
 
 def test_controls_are_large_enough_for_wet_hands(opened: Callable[..., Any], data: motion.Json) -> None:
     page = opened(data, whole=True, viewport={"width": 360, "height": 740})
-    for box in [each.bounding_box() for each in page.locator(".wm-live button, .wm-live summary").all()]:
+    page.get_by_text("What is in it").click()
+    page.get_by_text("Take everything out").wait_for()
+    for box in [each.bounding_box() for each in page.locator(".wm-live button, .wm-live summary, .wm-live label").all()]:
         assert box["height"] >= 48 and box["width"] >= 48
     assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_everything_can_be_taken_out_and_one_thing_put_in(opened: Callable[..., Any], data: motion.Json) -> None:
+    page = opened(data, whole=True)
+    page.get_by_text("What is in it").click()
+    page.get_by_role("button", name="Take everything out").click()
+    assert page.locator(".wm-live-list li").count() == 0
+    page.get_by_role("group", name="Small animals").get_by_label("Water bear").check()
+    assert page.locator(".wm-live-list li").all_inner_texts()[0].startswith("Water bear, 120 to 400 µm long")
 
 
 def test_your_own_microscope_sets_the_field_and_is_remembered(opened: Callable[..., Any], data: motion.Json) -> None:

@@ -20,7 +20,7 @@ FILM = """(W, arg) => {
   const field = W.createField({ diameter_um: 450, bounds: arg.bounds || "open", seed: arg.seed || 1, movers: arg.movers });
   const film = [];
   for (let i = 0; i <= arg.seconds * 120; i++) {
-    film.push(field.bodies.map(b => ({ x: b.x, y: b.y, heading: b.heading, state: b.state, extent: b.extent, arm: b.arm })));
+    film.push(field.bodies.map(b => ({ x: b.x, y: b.y, heading: b.heading, state: b.state, extent: b.extent, arm: b.arm, coil: b.coil, facing: b.facing })));
     W.step(field, 1 / 120);
   }
   return { film, drawn: field.bodies.map(b => b.p) };
@@ -51,10 +51,18 @@ def test_a_darting_ciliate_is_dead_still_or_at_full_speed(film: Callable[..., An
     assert 0.6 < sum(each < 1e-6 for each in seen) / len(seen) < 0.99
 
 
+def test_a_slipper_ciliate_backs_off_before_it_turns(film: Callable[..., Any]) -> None:
+    frames, drawn = film("screw-and-back-off", 40, wander=0, spiral_width=0)
+    steps = [120 * ((b["x"] - a["x"]) * math.cos(b["heading"]) + (b["y"] - a["y"]) * math.sin(b["heading"])) for a, b in pairwise(frames)]
+    for step, frame in zip(steps, frames[1:], strict=True):
+        assert step == pytest.approx(drawn["speed"] * (1 if frame["state"] == "run" else -0.7), rel=1e-6)
+    turns = [i for i, (a, b) in enumerate(pairwise(frames)) if abs(b["heading"] - a["heading"]) > 0.05]
+    assert turns and all(any(frames[n]["state"] == "back" for n in range(max(0, i - 60), i + 1)) for i in turns)
+
+
 def test_a_walking_ciliate_steps_back_before_it_turns(film: Callable[..., Any]) -> None:
     frames, _ = film("crawl-and-back", 30)
-    steps = [(b["x"] - a["x"]) * math.cos(b["heading"]) + (b["y"] - a["y"]) * math.sin(b["heading"])
-             for a, b in pairwise(frames)]
+    steps = [(b["x"] - a["x"]) * math.cos(b["heading"]) + (b["y"] - a["y"]) * math.sin(b["heading"]) for a, b in pairwise(frames)]
     states = [frame["state"] for frame in frames[1:]]
     assert all(step < 0 for step, state in zip(steps, states, strict=True) if state == "back")
     assert all(step > 0 for step, state in zip(steps, states, strict=True) if state == "run")
@@ -64,8 +72,11 @@ def test_a_walking_ciliate_steps_back_before_it_turns(film: Callable[..., Any]) 
 
 def test_a_flagellate_swings_to_both_sides_and_stops(film: Callable[..., Any]) -> None:
     frames, drawn = film("wobble-and-jerk", 20, tilt=30)
-    ways = [math.degrees(math.remainder(math.atan2(b["y"] - a["y"], b["x"] - a["x"]) - b["heading"], 2 * math.pi))
-            for a, b in pairwise(frames) if b["state"] == "run" and a["state"] == "run"]
+    ways = [
+        math.degrees(math.remainder(math.atan2(b["y"] - a["y"], b["x"] - a["x"]) - b["heading"], 2 * math.pi))
+        for a, b in pairwise(frames)
+        if b["state"] == "run" and a["state"] == "run"
+    ]
     assert max(ways) == pytest.approx(30, abs=1) and min(ways) == pytest.approx(-30, abs=1)
     assert any(each < 1e-9 for each in speeds(frames))
     assert max(speeds(frames)) == pytest.approx(drawn["speed"], rel=1e-6)
@@ -131,6 +142,62 @@ def test_a_rotifer_holds_on_with_foot_and_head_in_turn(film: Callable[..., Any])
     assert went == pytest.approx(20 * drawn["loops"] * drawn["length"] * (1 - drawn["shortest"]), rel=0.08)
 
 
+def test_a_stalk_shuts_in_a_blink_and_stretches_over_seconds(film: Callable[..., Any]) -> None:
+    frames, _ = film("coil-and-stretch", 60)
+    coils = [frame["coil"] for frame in frames]
+    shutting = [i for i, (a, b) in enumerate(pairwise(coils)) if a == 0 < b]
+    assert shutting
+    for start in shutting:  # about 9 ms (Moriyama and others 1998, seen as quoted): within two ticks of 1/120 s
+        assert coils[min(start + 2, len(coils) - 1)] == 1
+    stretched = [i for i, (a, b) in enumerate(pairwise(coils)) if a > 0 == b]
+    assert stretched and (stretched[0] - shutting[0]) / 120 > 1
+    assert max(speeds(frames)) == 0, "its foot stays where it is"
+
+
+def test_a_rocking_cell_stays_and_rocks_at_its_rate(film: Callable[..., Any]) -> None:
+    frames, _ = film("rock-on-a-thread", 10, wobbles=1, tilt=20)
+    swings = [math.degrees(frame["facing"] - frame["heading"]) for frame in frames]
+    assert max(speeds(frames)) == 0
+    assert (min(swings), max(swings)) == pytest.approx((-20, 20), abs=0.1)
+    assert sum(a < 0 <= b for a, b in pairwise(swings)) == 10
+
+
+def test_a_springtail_is_gone_within_one_tick(film: Callable[..., Any]) -> None:
+    frames, drawn = film("walk-and-spring", 60, leap=5)
+    seen = speeds(frames)
+    leaps = [each for each in seen if each > 100 * drawn["speed"]]
+    assert leaps and all(each / 120 > 450 for each in leaps), "further than the field in 1/120 s"
+    walked = [each for each in seen if each not in leaps]
+    assert max(walked) == pytest.approx(drawn["speed"], rel=1e-6) and min(walked) == 0
+    settled, _ = film("walk-without-a-spring", 60)
+    assert max(speeds(settled)) < 1000
+
+
+def test_a_screw_goes_back_the_way_it_came_without_turning_round(film: Callable[..., Any]) -> None:
+    frames, drawn = film("bore-and-reverse", 30, wander=0, length=20, width=0.6, speed=40)
+    axis = frames[0]["heading"]
+    half_second = [
+        ((b["x"] - a["x"]) * math.cos(axis) + (b["y"] - a["y"]) * math.sin(axis)) * 2
+        for a, b in zip(frames, frames[60:], strict=False)
+        if a["state"] == b["state"] == "run"
+    ]
+    assert all(frame["heading"] == axis for frame in frames)
+    assert max(half_second) == pytest.approx(drawn["speed"], rel=0.15) and min(half_second) == pytest.approx(-drawn["speed"], rel=0.15)
+
+
+def test_a_squirming_euglenid_hardly_leaves_its_place(film: Callable[..., Any]) -> None:
+    frames, drawn = film("squirm", 30)
+    went = math.dist((frames[0]["x"], frames[0]["y"]), (frames[-1]["x"], frames[-1]["y"]))
+    assert went <= 30 * drawn["speed"] * (1 + 1e-6) < drawn["length"] * 2
+
+
+def test_a_pot_worm_creeps_in_spells_at_its_speed(film: Callable[..., Any]) -> None:
+    frames, drawn = film("creep-by-waves-of-length", 60)
+    assert {frame["state"] for frame in frames} == {"run", "rest"}
+    for each, frame in zip(speeds(frames), frames[1:], strict=True):
+        assert each == pytest.approx(drawn["speed"] if frame["state"] == "run" else 0, abs=1e-6)
+
+
 def test_a_tumbling_bacterium_does_not_get_on_while_it_tumbles(film: Callable[..., Any]) -> None:
     frames, drawn = film("run-and-tumble", 60, speed=40)
     tumbling = [each for each, a, b in zip(speeds(frames), frames, frames[1:], strict=False) if a["state"] == b["state"] == "tumble"]
@@ -159,11 +226,14 @@ def test_the_same_seed_gives_the_same_field_at_any_frame_rate(script: Script, li
 def test_bodies_come_in_again_so_that_counts_stay(script: Script, library: Library, power: str) -> None:
     movers = [{**each, "count": each["together"][power]} for each in motion.whole_field(library, [])["movers"]]
     diameter = {"low": 4500, "high": 450}[power]
-    told = script("""(W, arg) => {
+    told = script(
+        """(W, arg) => {
       const field = W.createField({ diameter_um: arg.diameter, movers: arg.movers, drift: { speed: 25, direction: 1 } });
       W.step(field, 120);
       return field.bodies.map(b => [Math.hypot(b.x, b.y) - b.reach, b.entries, b.p.length]);
-    }""", {"movers": movers, "diameter": diameter})
+    }""",
+        {"movers": movers, "diameter": diameter},
+    )
     assert len(told) == sum(each["count"] for each in movers)
     assert all(out <= diameter / 2 + 1e-9 for out, _, _ in told)
     assert any(entries for _, entries, _ in told)

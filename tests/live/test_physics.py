@@ -10,6 +10,7 @@ from typing import Any
 
 import pytest
 
+from keytool.figures import motion
 from keytool.library.model import Library
 
 pytestmark = pytest.mark.browser
@@ -78,11 +79,14 @@ def test_time_law_tells_jiggling_from_swimming(script: Script) -> None:
     assert mean_square(straight, 2) / mean_square(straight, 1) == pytest.approx(16, rel=1e-9)
 
 
-@pytest.mark.parametrize(("motion", "more", "within"), [
-    ("glide", {}, 1e-9),
-    ("swim", {"turns": 1, "spiral-width": 0.2}, 1e-6),  # over whole turns of the screw
-    ("undulate", {"waves": 2, "wavelength": 1.5, "bend": 60}, 1e-9),
-])
+@pytest.mark.parametrize(
+    ("motion", "more", "within"),
+    [
+        ("glide", {}, 1e-9),
+        ("swim", {"turns": 1, "spiral-width": 0.2}, 1e-6),  # over whole turns of the screw
+        ("undulate", {"waves": 2, "wavelength": 1.5, "bend": 60}, 1e-9),
+    ],
+)
 def test_straight_swimmers_go_speed_times_time(script: Script, motion: str, more: dict[str, float], within: float) -> None:
     shots = paths(script, one(motion, 20, length=40, width=15, speed=130, **more), [3])
     for start, end in zip(shots[0], shots[1], strict=True):
@@ -128,6 +132,15 @@ def test_drift_moves_all_that_is_free_alike(script: Script) -> None:
         assert shift == pytest.approx((0, 0), abs=1e-12)
 
 
+def test_drift_carries_every_manner_that_is_free_and_none_that_holds(script: Script, library: Library) -> None:
+    movers = [{**each, "count": 1} for each in motion.whole_field(library, [])["movers"]]
+    calm = paths(script, movers, [3])
+    drifting = paths(script, movers, [3], drift={"speed": 40, "direction": -1.2})
+    carried = (120 * math.cos(-1.2), 120 * math.sin(-1.2))
+    for mover, a, b in zip(movers, calm[1], drifting[1], strict=True):
+        assert (b[0] - a[0], b[1] - a[1]) == pytest.approx((0, 0) if mover["holds"] else carried, abs=1e-6), mover["id"]
+
+
 WORM = """(W, arg) => {
   const field = W.createField({ diameter_um: 4500, bounds: "open", movers: [arg.mover] });
   const lines = [];
@@ -140,8 +153,14 @@ WORM = """(W, arg) => {
 def test_a_worm_bends_at_its_frequency_and_wavelength(script: Script, waves: float, wavelength: float, speed: float) -> None:
     # measured from the points of the body: how its curvature runs through one place, and how far the phase lags along it
     length, every, seconds = 600.0, 1 / 60, 20
-    told = script(WORM, {"mover": one("undulate", 1, length=length, width=25, speed=speed, waves=waves, wavelength=wavelength, bend=50),
-                         "frames": seconds * 60, "every": every})
+    told = script(
+        WORM,
+        {
+            "mover": one("undulate", 1, length=length, width=25, speed=speed, waves=waves, wavelength=wavelength, bend=50),
+            "frames": seconds * 60,
+            "every": every,
+        },
+    )
     lines = told["lines"]
     bends = [_bends(line) for line in lines]
 

@@ -1,0 +1,75 @@
+/* The element of a live field: the canvas, large controls, the choice of what is in it, one's own microscope. */
+(function (field) {
+  "use strict";
+  var MANY = 8;                       // from more movers than this on, all can be taken out at once
+  var el = field.page.el, built = field.LiveField.prototype;
+
+  built.build = function () {
+    var self = this;
+    this.optics = field.page.withKept(this.data.optics);
+    this.buttons = {};
+    function button(name, words, action) {
+      self.buttons[name] = el("button", { type: "button", "class": "wm-live-button wm-live-" + name, onclick: action }, words);
+      return self.buttons[name];
+    }
+    this.canvas = el("canvas", { role: "img", "class": "wm-live-canvas" });
+    this.status = el("p", { role: "status", "class": "wm-live-status" });
+    this.width = el("span", { "class": "wm-live-width" });
+    this.list = el("ul", { "class": "wm-live-list" });
+    this.rests = el("div", {});
+    var look = el("div", { "class": "wm-live-look" }, [this.canvas, el("div", { "class": "wm-live-said" }, [this.width, this.status])]);
+    var controls = el("div", { role: "group", "aria-label": "Controls of the live field", "class": "wm-live-controls" }, [
+      button("low", "", function () { self.turnTo("low"); }), button("high", "", function () { self.turnTo("high"); }),
+      button("play", "", function () { self.play(!self.playing); }),
+      button("half", "Half speed", function () { self.half = !self.half; self.say(); }),
+      button("trails", "Trails", function () { self.trails = !self.trails; self.say(); self.paint(); }),
+      button("drift", "Drift", function () { self.drifts = !self.drifts; self.fill(); })
+    ]);
+    var parts = [el("p", { "class": "wm-live-title" }, this.data.title), look, controls];
+    if (this.data.movers.length > 1) { parts.push(this.chooser()); }
+    if (this.home.getAttribute("data-live-field") === "whole") { parts.push(this.ownOptics()); }
+    parts.push(this.list, el("details", { "class": "wm-live-rests" }, [el("summary", {}, "Figures, and what they rest on"), this.rests]));
+    Array.prototype.slice.call(this.home.childNodes).forEach(function (node) {
+      if (node.nodeName !== "SCRIPT") { node.remove(); }
+    });
+    this.home.classList.add("wm-live");
+    this.home.append.apply(this.home, parts);
+  };
+
+  /* Boxes to choose what is in it, under the kinds of things; many can be taken out at once. */
+  built.chooser = function () {
+    var self = this, kinds = [], boxes = [];
+    this.data.movers.forEach(function (mover) {
+      if (kinds.indexOf(mover.among) < 0) { kinds.push(mover.among); }
+    });
+    function choice(mover) {
+      var box = el("input", { type: "checkbox", onchange: function () { mover.on = box.checked; self.fill(); } });
+      box.checked = mover.on;
+      boxes.push(box);
+      return el("label", {}, [box, el("span", {}, mover.name)]);
+    }
+    var groups = kinds.map(function (kind) {
+      return el("div", { role: "group", "aria-label": kind }, [kinds.length > 1 && el("p", { "class": "wm-live-kind" }, kind)].concat(
+        self.data.movers.filter(function (mover) { return mover.among === kind; }).map(choice)));
+    });
+    var empty = self.data.movers.length > MANY && el("button", { type: "button", "class": "wm-live-button", onclick: function () {
+      self.data.movers.forEach(function (mover) { mover.on = false; });
+      boxes.forEach(function (box) { box.checked = false; });
+      self.fill();
+    } }, "Take everything out");
+    return el("details", { "class": "wm-live-chooser" }, [el("summary", {}, "What is in it"), empty].concat(groups));
+  };
+
+  built.ownOptics = function () {
+    var asked = [["field-number", "Field number, on the eyepiece", this.optics.fieldNumber], ["low", "Low objective", this.optics.low.objective],
+      ["high", "High objective", this.optics.high.objective]];
+    return el("fieldset", { "class": "wm-live-optics" }, [el("legend", {}, "Your microscope")].concat(asked.map(function (each) {
+      var input = el("input", { type: "number", min: "1", max: "200", step: "any", inputmode: "decimal", onchange: function () {
+        field.page.keepOptics(each[0], Number(input.value));
+        field.page.every(function (other) { other.fill(); });
+      } });
+      input.value = each[2];
+      return el("label", {}, [el("span", {}, each[1]), input]);
+    })));
+  };
+})(self.WetmountField);
