@@ -66,12 +66,11 @@ def _proofs(loaded: Loaded) -> tuple[dict[str, int], list[Finding]]:
 
 
 def _pictures(loaded: Loaded) -> list[Finding]:
-    """What is wrong with the drawings, and with the photographs and their records."""
-    from keytool.contribute.photo.record import wrong
+    """What is wrong with the drawings, and photographs that are not there."""
+    from keytool.contribute.photo.record import missing
     from keytool.figures.findings import findings
 
-    photos = [file.name for (kind, _), file in loaded.files.by_id.items() if kind == "photo"]
-    return [*findings(loaded), *(each for name in photos for each in wrong(loaded, loaded.root / name, name))]
+    return [*findings(loaded), *missing(loaded)]
 
 
 def _costs(loaded: Loaded, terminal: object) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -49,25 +50,37 @@ def serve_command(named: Path | None, port: int) -> None:
 
 def extras(loaded: Loaded, *, cards: bool = False) -> Extras:
     """What the other faces add to the site: the guide for contributors, its form and schemas, and ready bench cards if wanted."""
-    from keytool.card.papers import PAPERS
+    from keytool.card import FORMS, INKS, PAPERS
     from keytool.contribute.form import form_script
     from keytool.contribute.schemas import schema_files
     from keytool.contribute.slots import slots
     from keytool.pages import Extras
     from keytool.pages.home import home
+    from keytool.pages.photos import photo_files
 
     files = {"assets/contribute-data.js": form_script(loaded)}
     files |= {f"schemas/{name}": content for name, content in schema_files(loaded).items()}
+    files |= photo_files(loaded)
     if cards:
         files |= _cards(loaded)
-    return Extras(files, slots(loaded, home() / "site" / "pages"), tuple(PAPERS))
+    return Extras(files, slots(loaded, home() / "site" / "pages"), tuple(PAPERS), FORMS, {ink.name: ink.about for ink in INKS.values()})
 
 
 def _cards(loaded: Loaded) -> dict[str, bytes]:
-    from keytool.card import CardError, card
-    from keytool.pages.cards_page import ready
+    """The card of every key with a preview of its first side, and a preview of each form in which the shortest key fits."""
+    from keytool.card import FORMS, CardError, DoesNotFit, laid_out
+    from keytool.pages.card_form import form_preview
+    from keytool.pages.cards_page import preview, ready
 
+    library, files = loaded.library, dict[str, bytes]()
     try:
-        return {ready(key, CARD_PAPER): card(loaded.library, [key], CARD_PAPER) for key in loaded.library.keys}
+        for key in library.keys:
+            made = laid_out(library, [key], CARD_PAPER)
+            files |= {ready(key, CARD_PAPER): made.pdf(), preview(key, CARD_PAPER): made.preview().encode()}
     except CardError as error:
         raise click.ClickException(str(error)) from None
+    shortest = min(library.keys, key=lambda id: len(library.keys[id].couplets))
+    for form in FORMS:
+        with contextlib.suppress(DoesNotFit):
+            files[form_preview(form)] = laid_out(library, [shortest], CARD_PAPER, form=form).preview().encode()
+    return files

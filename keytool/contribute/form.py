@@ -8,11 +8,14 @@ from collections.abc import Mapping
 from typing import Any
 
 from keytool.contribute.draft import COMMENT_WIDTH, SCHEMA_FOLDER
-from keytool.contribute.probe import check_messages, shape_messages
+from keytool.contribute.parting import parting_limit
+from keytool.contribute.probe import check_messages, length_messages, mistake_messages, shape_messages
 from keytool.contribute.told import MOST_NAMED, SENTENCES
 from keytool.contribute.yaml_text import WIDTH
+from keytool.figures import Kind, Param, kinds
 from keytool.library import Loaded
 from keytool.library.checks.feeding import THEME as FED_THEME
+from keytool.library.checks.length import LONGEST_LEAD, LONGEST_QUESTION
 from keytool.library.checks.unread import CONTRADICTS
 from keytool.library.checks.within import HOLDING_KINDS
 from keytool.library.model import Character, Entry, Key, Lead, Library
@@ -23,6 +26,8 @@ WRITTEN = {"id": ("id",), "common": ("names", "common"), "scientific": ("names",
            "would-tell": ("would-tell",), "contributor": ("contributors",), "reviewed": ("reviewed",)}
 """The fields of the form that are typed, and where each stands in the file of an entry."""
 LISTS = ("entry-kind", "theme", "commonness", "feeding", "basis", "value", "unit")
+FAR_OFF = 77777777.0
+"""A number that no parameter of a drawing takes."""
 VARIABLE = "WETMOUNT_CONTRIBUTE"
 """The name under which the page's script finds the data."""
 
@@ -38,6 +43,11 @@ def form_data(loaded: Loaded) -> dict[str, Any]:
         "fields": {name: {"about": _described(properties, path), **_limits(loaded, properties, path), "says": shape_messages(loaded, path)}
                    for name, path in WRITTEN.items()},
         "says": check_messages(loaded),
+        "mistakes": {"about": str(properties["mistaken-for"]["description"]), "says": mistake_messages(loaded),
+                     "by": str(properties["mistaken-for"]["items"]["properties"]["by"]["description"])},
+        "couplets": {"says": length_messages(loaded), "longest": {"question": LONGEST_QUESTION, "lead": LONGEST_LEAD}},
+        "kinds": {name: _kind(kind) for name, kind in kinds().items()},
+        "quantities": {id: limit for id, each in library.quantities.items() if (limit := parting_limit(library, each)) is not None},
         "sentences": SENTENCES,
         "mostNamed": MOST_NAMED,
         "contradicts": sorted(CONTRADICTS),
@@ -88,13 +98,29 @@ def _limits(loaded: Loaded, properties: Mapping[str, Any], path: tuple[str, ...]
 def _character(library: Library, character: Character) -> dict[str, Any]:
     return {"name": character.name, "asks": plain(library, character.asks), "look": plain(library, character.look),
             "asksWritten": character.asks, "unit": character.unit, "magnification": character.magnification,
-            "states": {id: state.name for id, state in character.states.items()}}
+            "states": {id: state.name for id, state in character.states.items()}, "misread": character.misread}
 
 
 def _entry(library: Library, entry: Entry) -> dict[str, Any]:
     return {"name": entry.name, "scientific": entry.scientific, "kind": entry.kind, "theme": entry.theme, "within": list(entry.within),
             "holds": library.is_group(entry.id), "feeding": list(entry.feeding),
-            "shows": {id: _showing(each.showing) for id, each in entry.statements.items()}}
+            "shows": {id: _showing(each.showing) for id, each in entry.statements.items()},
+            **({"figure": {"kind": entry.figure.kind, **entry.figure.params}} if entry.figure else {})}
+
+
+def _kind(kind: Kind) -> dict[str, Any]:
+    return {"about": kind.description, "params": {param.name: _param(kind, param) for param in kind.params if param.name != "accent"}}
+
+
+def _param(kind: Kind, param: Param) -> dict[str, Any]:
+    """A parameter of a drawing, and for a number what is said of one that cannot be drawn."""
+    told = {"about": param.description, "type": param.type, **({"default": param.default} if param.default is not None else {})}
+    if param.type == "choice":
+        return {**told, "choices": list(param.choices)}
+    if param.type == "flag":
+        return told
+    (said,) = kind.problems({param.name: FAR_OFF})
+    return {**told, "low": param.low, "high": param.high, "says": said.replace(f"{FAR_OFF:g}", "{value}")}
 
 
 def _key(library: Library, key: Key) -> dict[str, Any]:

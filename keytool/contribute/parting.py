@@ -62,12 +62,18 @@ def _between(library: Library, own: Showing, theirs: Sequence[Showing]) -> Quant
     stretches = [each for each in theirs if isinstance(each, Interval)]
     low, high = min(each.low for each in stretches), max(each.high for each in stretches)
     below, above = (own.high, low) if own.high <= low else (high, own.low) if high <= own.low else (1.0, 0.0)
-    units = library.vocabulary["unit"]
     for each in library.quantities.values():
-        limit = each.low * float(units[each.unit].get("factor", 1))
-        if each.low == each.high and below <= limit <= above and units[each.unit].get("dimension") in ("length", "speed"):
+        limit = parting_limit(library, each)
+        if limit is not None and below <= limit <= above:
             return each
     return None
+
+
+def parting_limit(library: Library, quantity: Quantity) -> float | None:
+    """A bench quantity as the limit that a lead may ask for, in base units; None where it is no single length or speed."""
+    unit = library.vocabulary["unit"][quantity.unit]
+    is_limit = quantity.low == quantity.high and unit.get("dimension") in ("length", "speed")
+    return quantity.low * float(unit.get("factor", 1)) if is_limit else None
 
 
 def couplet_draft(library: Library, outcome: Outcome, way: Way, parting: Parting) -> CoupletDraft | None:

@@ -6,24 +6,37 @@ marked in the sentence: `{value}`, `{length}`, `{low}`, `{high}`, `{id}`.
 
 from __future__ import annotations
 
+import copy
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from keytool.library import Finding, Loaded, build
-from keytool.library.checks import commonness, feeding, members, statements, unread
+from keytool.library.checks import commonness, feeding, figures, length, look_alikes, members, names, statements, unread
 from keytool.library.checks.feeding import THEME as FED_THEME
 from keytool.library.load import Files, taken_ids
 from keytool.library.yaml_file import YamlFile
 
 PROBE = "probed-entry"
 FILE = "keydata/entries/probe.yaml"
+SMALL = ("vocabulary", "sources", "quantities", "character")
 Message = dict[str, str]
 """`message`, `allowed` and `tip`, with what differs in braces."""
 
 
 def with_entry(loaded: Loaded, raw: Mapping[str, Any]) -> Loaded:
     """The library with one more entry, in memory only."""
-    files = {**loaded.files.by_id, ("entry", str(raw["id"])): YamlFile(FILE, dict(raw))}
+    return _with(loaded, ("entry", str(raw["id"])), raw)
+
+
+def small(loaded: Loaded) -> Loaded:
+    """The library with one entry and no key: enough to ask the rules about one entry, and quick."""
+    first = next(each for each in loaded.files.by_id if each[0] == "entry")
+    files = {each: file for each, file in loaded.files.by_id.items() if each[0] in SMALL or each == first}
+    return Loaded(build.library(files), Files(files, frozenset()), loaded.schemas)
+
+
+def _with(loaded: Loaded, at: tuple[str, str], raw: Mapping[str, Any]) -> Loaded:
+    files = {**loaded.files.by_id, at: YamlFile(FILE, dict(raw))}
     return Loaded(build.library(files), Files(files, frozenset()), loaded.schemas)
 
 
@@ -46,9 +59,35 @@ def shape_messages(loaded: Loaded, path: tuple[str, ...]) -> dict[str, Message]:
     return found
 
 
+def mistake_messages(loaded: Loaded) -> dict[str, Message]:
+    """What the schema and the rules say of something it is taken for: "missing", "long", "pattern", "itself", "twice", "unknown"."""
+    loaded = small(loaded)
+    other = next(iter(loaded.library.entries))
+    found = {}
+    for rule, by, signs in (("missing", None, {}), ("long", "q" * 5000, {"5000": "{length}"}), ("pattern", "Qq<Qq", {"Qq<Qq": "{value}"})):
+        raw = {**sound(loaded), "mistaken-for": [without_none({"entry": other, "by": by, "basis": {"kind": "memory"}})]}
+        if said := loaded.schemas.findings("entry", YamlFile(FILE, raw)):
+            found[rule] = _message(said[0], signs)
+    cases = (("itself", look_alikes.check, [PROBE], {PROBE: "{entry}"}), ("twice", look_alikes.check, [other, other], {other: "{entry}"}),
+             ("unknown", names.check, ["unheard-of-thing"], {"unheard-of-thing": "{entry}"}))
+    for name, check, entries, signs in cases:
+        mistakes = [{"entry": each, "by": "By that.", "basis": {"kind": "memory"}} for each in entries]
+        wanted = "twice" if name == "twice" else ""
+        said = [each for each in check(with_entry(loaded, {**sound(loaded), "mistaken-for": mistakes}))
+                if each.place.file == FILE and wanted in each.message]
+        if said:
+            found[name] = _message(said[0], signs)
+    return found
+
+
+def without_none(raw: Mapping[str, Any]) -> dict[str, Any]:
+    """The data without fields that are None."""
+    return {name: each for name, each in raw.items() if each is not None}
+
+
 def check_messages(loaded: Loaded) -> dict[str, Message]:
     """What the rules beyond the schema say of an entry, by a name for each."""
-    return {name: _message(finding, signs) for name, finding, signs in _checked(loaded)}
+    return {name: _message(finding, signs) for name, finding, signs in _checked(small(loaded))}
 
 
 def _checked(loaded: Loaded) -> Iterator[tuple[str, Finding, Mapping[str, str]]]:
@@ -62,6 +101,9 @@ def _checked(loaded: Loaded) -> Iterator[tuple[str, Finding, Mapping[str, str]]]
         ("feeding", feeding, {"theme": FED_THEME}, {PROBE: "{id}"}),
         ("members", members, {"kind": "group"}, {PROBE: "{id}"}),
     ]
+    half = {number.id: {"low": 1, "unit": number.unit, "basis": {"kind": "memory"}}}
+    cases.append(("half-range", figures, {"characters": half, "figure": {"kind": "x", "y": {"of": number.id}}},
+                  {PROBE: "{id}", number.id: "{character}"}))
     for name, rule, change, signs in cases:
         yield from _first(name, loaded, rule.check, {**base, **change}, signs)
     file = YamlFile(FILE, {**base})
@@ -72,6 +114,17 @@ def _checked(loaded: Loaded) -> Iterator[tuple[str, Finding, Mapping[str, str]]]
             basis = {"kind": "published", "sources": [source], "value": value}
             raw = {**base, "commonness": {"class": next(iter(library.vocabulary["commonness"])), "basis": basis}}
             yield from _first(f"unread {value} {read}", loaded, unread.check, raw, {source: "{source}"})
+
+
+def length_messages(loaded: Loaded) -> dict[str, Message]:
+    """What the rules say of a question and of a lead that is too long, with the most that each may have: "question" and "lead"."""
+    (kind, id), file = next(each for each in loaded.files.by_id.items() if each[0][0] == "key")
+    raw = copy.deepcopy(file.data)
+    couplet = next(iter(raw["couplets"].values()))
+    couplet["asks"] = next(iter(couplet["leads"].values()))["text"] = "q" * 5000
+    probed = _with(small(loaded), (kind, id), raw)
+    said = [each for each in length.check(probed) if each.place.file == FILE and "5000" in each.message]
+    return {name: _message(each, {"5000": "{length}"}) for name, each in zip(("question", "lead"), said, strict=True)}
 
 
 def _first(

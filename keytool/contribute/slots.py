@@ -12,6 +12,8 @@ from keytool.library import Loaded
 
 EXAMPLE = "contribute/example-entry.yaml"
 """The commented example, under `site/pages`; it is checked by a test as it stands."""
+SCRIPTS = ("text", "rules", "ways", "parting", "dom", "controls", "mistaken", "figure", "couplet", "form", "start")
+"""The scripts of the form under `site/assets/contribute`, each of which uses those before it."""
 
 
 def slots(loaded: Loaded, pages: Path) -> dict[str, str]:
@@ -25,8 +27,10 @@ def slots(loaded: Loaded, pages: Path) -> dict[str, str]:
 
 def _form() -> str:
     """Where the script builds the form, and what stands there without it."""
-    scripts = "".join(f'<script defer src="../assets/{name}.js"></script>' for name in ("contribute-data", "contribute"))
-    return ("<div data-contribute><p>The form needs JavaScript. Without it, copy the example entry into a text editor, change it, "
+    names = ("contribute-data", *(f"contribute/{name}" for name in SCRIPTS))
+    scripts = "".join(f'<script defer src="../assets/{name}.js"></script>' for name in names)
+    return ('<link rel="stylesheet" href="../assets/contribute/form.css">'
+            "<div data-contribute><p>The form needs JavaScript. Without it, copy the example entry into a text editor, change it, "
             f"and send the file.</p></div>{scripts}")
 
 

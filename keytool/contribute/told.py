@@ -24,8 +24,12 @@ SENTENCES = {
     "loop": "couplet {number} for the second time; the key goes round in a ring.",
     "gap": "couplet {number}, where no lead fits it.",
     "overlap": "couplet {number}, where more than one lead fits it.",
+    "nothing-parts": "Nothing that is stated parts {entry} from {others}. Look for a difference and state it for each; or let one end hold "
+                     "them all: a group, or an entry of kind cannot-be-told.",
+    "not-stated": "Stated of the others and not of this one: {missing}.",
+    "no-quantity": "{words}, but no bench quantity lies between them to ask for; write one into keydata/bench/quantities.yaml first",
 }
-"""What is said of a way through a key, on the command line and in the form alike."""
+"""What is said of a way through a key and of what parts two entries, on the command line and in the form alike."""
 
 
 def comes_out(library: Library, outcome: Outcome) -> Iterator[str]:
@@ -93,12 +97,11 @@ def parting_words(library: Library, entry: Entry, others: Sequence[Entry], parti
     words = f"{parting.character.name.lower()} ({entry.name}: {own}; {theirs})"
     if not parting.character.is_number or parting.at:
         return words
-    return f"{words}, but no bench quantity lies between them to ask for; write one into keydata/bench/quantities.yaml first"
+    return SENTENCES["no-quantity"].format(words=words)
 
 
 def _nothing_parts(library: Library, entry: Entry, others: Sequence[Entry]) -> Iterator[str]:
     missing = not_stated(entry, others)
-    yield (f"Nothing that is stated parts {entry.name} from {names(library, [each.id for each in others])}. Look for a difference and "
-           "state it for each; or let one end hold them all: a group, or an entry of kind cannot-be-told.")
+    yield SENTENCES["nothing-parts"].format(entry=entry.name, others=names(library, [each.id for each in others]))
     if missing:
-        yield "Stated of the others and not of this one: " + ", ".join(library.characters[id].name.lower() for id in missing) + "."
+        yield SENTENCES["not-stated"].format(missing=", ".join(library.characters[id].name.lower() for id in missing))

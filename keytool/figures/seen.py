@@ -38,8 +38,16 @@ def seen_of(drawing: Drawing) -> Seen:
     if bodies:
         sizes = [max(box.width, box.height) for box in bodies]
         return Seen(max(sizes), min(sizes))
-    sides = sorted(side - 4 * drawing.pen_um for side in (drawing.frame.width, drawing.frame.height))
+    lines = _lines(drawing)
+    margin = (4 + (max(line.weight for line in lines) if lines else 0)) * drawing.pen_um
+    sides = sorted(side - margin for side in (drawing.frame.width, drawing.frame.height))
     return Seen(sides[1], sides[0])
+
+
+def _lines(drawing: Drawing) -> tuple[Path, ...]:
+    """The lines of a plate that holds nothing but even lines, which reach half their width beyond the thing; else none."""
+    lines = tuple(shape for shape in drawing.shapes if isinstance(shape, Path) and not shape.fill)
+    return lines if len(lines) == len(drawing.shapes) else ()
 
 
 def is_in_field(entry: Entry) -> bool:
@@ -60,11 +68,9 @@ def beyond_its_plate(entry: Entry, own: Drawing, seen: Optics) -> Drawing | None
     runs_on = figure.kind in _PLAIN_STRANDS and "length" not in figure.params and figure.params.get("form") != "helical"
     if runs_on or is_worm_part(figure):
         return whole_of(entry, seen.diameter)
-    lines = [shape for shape in own.shapes if isinstance(shape, Path) and not shape.fill]
-    if len(lines) < len(own.shapes):
-        return None
     least = _FINE * seen.diameter / own.pen_um
-    return with_shapes(own, tuple(replace(line, weight=max(line.weight, least)) for line in lines))
+    heavier = tuple(replace(line, weight=max(line.weight, least)) for line in _lines(own))
+    return with_shapes(own, heavier) if heavier else None
 
 
 def _apart(heap: Drawing, seen: Optics, body: int) -> Drawing:

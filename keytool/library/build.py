@@ -15,6 +15,7 @@ from keytool.library.model import (
     Caution,
     Character,
     Couplet,
+    Derivative,
     Entry,
     Failure,
     Figure,
@@ -25,6 +26,7 @@ from keytool.library.model import (
     LookAlikes,
     Manner,
     Mistake,
+    Photo,
     Quantity,
     Rule,
     Said,
@@ -71,6 +73,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         guides={raw["id"]: _guide(raw) for raw in _of(files, "guide")},
         look_alikes={raw["id"]: _look_alikes(raw) for raw in _of(files, "look-alike")},
         voices={id: _voices(id, raw) for part in _of(files, "voices") for id, raw in part.items()},
+        photos={raw["id"]: _photo(raw) for raw in _of(files, "photo")},
         files={key: file.name for key, file in files.items()},
     )
 
@@ -144,6 +147,15 @@ def _guide(raw: Raw) -> Guide:
 def _look_alikes(raw: Raw) -> LookAlikes:
     return LookAlikes(raw["id"], raw["title"], raw["about"], tuple(raw["entries"]), _said(raw["decisive"]), tuple(raw["characters"]),
                       _all_said(raw.get("notes", ())))
+
+
+def _photo(raw: Raw) -> Photo:
+    return Photo(raw["id"], raw["entry"], raw["author"], raw["licence"], raw["shows"], bases(raw["scale"]["basis"]),
+                 _derivative(raw["page"]), _derivative(raw["card"]))
+
+
+def _derivative(raw: Raw) -> Derivative:
+    return Derivative(raw["file"], raw["width"], raw["height"], raw["um-per-pixel"], raw["bar"])
 
 
 def _voices(id: str, raw: Raw) -> Voices:

@@ -144,6 +144,9 @@ def _misnamed(kind: str, path: Path, file: YamlFile) -> Iterator[Finding]:
     if kind == "entry" and file.data["theme"] != path.parent.name:
         yield Finding("name", file.place(("theme",)), f"The theme is '{file.data['theme']}', but the folder is '{path.parent.name}'.",
                       tip="Move the file to the folder of its theme.")
+    if kind == "photo" and file.data["entry"] != path.parent.name:
+        yield Finding("name", file.place(("entry",)), f"The entry is '{file.data['entry']}', but the folder is '{path.parent.name}'.",
+                      tip="Move the photograph, its record and both pictures, to the folder of the entry it shows.")
 
 
 def taken_ids(kind: str, file: YamlFile, taken: dict[tuple[str, str], str]) -> Iterator[Finding]:

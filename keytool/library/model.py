@@ -347,6 +347,31 @@ class Manner:
     parameters: Mapping[str, Quantity]
 
 
+@dataclass(frozen=True, slots=True)
+class Derivative:
+    """A smaller picture made of a photograph, with a scale bar `bar` µm long burnt in. `file` stands beside its record."""
+
+    file: str
+    width: int
+    height: int
+    um_per_pixel: float
+    bar: float
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A photograph of an entry: who took it, under which licence, what is seen, and what its scale rests on."""
+
+    id: str
+    entry: str
+    author: str
+    licence: str
+    shows: str
+    scale_basis: tuple[Basis, ...]
+    page: Derivative
+    card: Derivative
+
+
 @dataclass(frozen=True)
 class Library:
     """Everything in `keydata/`, by id. Mappings keep the order of the files."""
@@ -365,6 +390,7 @@ class Library:
     guides: Mapping[str, Guide]
     look_alikes: Mapping[str, LookAlikes]
     voices: Mapping[str, Voices]
+    photos: Mapping[str, Photo]
     files: Mapping[tuple[str, str], str]
     """(kind, id) to the file it was read from, such as ("entry", "plectus")."""
 

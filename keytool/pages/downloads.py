@@ -14,6 +14,7 @@ from keytool.library.basis import weakest
 from keytool.library.model import Library
 from keytool.library.show import plain
 from keytool.library.value import Interval, States
+from keytool.pages.download_schema import schema
 from keytool.pages.html import Html, el
 from keytool.pages.page import Asset, Page, heading, page
 from keytool.pages.writer import Writer
@@ -45,6 +46,7 @@ def downloads(library: Library) -> tuple[Asset, ...]:
     """The files, the same for the same library. Lengths are in µm and speeds in µm/s whatever a file of the library uses."""
     return (
         Asset("downloads/library.json", as_json(library), "keydata"),
+        Asset("downloads/library.schema.json", schema(SCHEMA_VERSION, LEFT_OUT), "keytool/library/model.py"),
         Asset("downloads/entries.csv", _table(ENTRY_COLUMNS, _entries(library)), "keydata/entries"),
         Asset("downloads/statements.csv", _table(STATEMENT_COLUMNS, _statements(library)), "keydata/entries"),
     )
@@ -57,6 +59,7 @@ def downloads_page(library: Library, files: Iterable[Asset]) -> Page:
     says = {
         "downloads/library.json": "Everything: entries with what they inherit, keys, characters, look-alikes, guides, terms, cautions, "
         "sources, and the basis of every statement.",
+        "downloads/library.schema.json": "The JSON Schema of library.json: every field with its type, and what each kind of thing is.",
         "downloads/entries.csv": f"One row for each entry. Columns: {', '.join(ENTRY_COLUMNS)}. Lists are joined by “; ”.",
         "downloads/statements.csv": f"One row for each thing an entry says of a character. Columns: {', '.join(STATEMENT_COLUMNS)}. "
         "An empty low or high is open; states are those that may be seen.",

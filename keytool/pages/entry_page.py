@@ -12,6 +12,7 @@ from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
 from keytool.pages.moving import moving_entry
 from keytool.pages.page import Page, heading, page
+from keytool.pages.photos import photographs
 from keytool.pages.plates import empty, portrait
 from keytool.pages.shortcuts import failures_at
 from keytool.pages.voices import voices, voices_on
@@ -30,6 +31,7 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
     sections: list[tuple[str, str, Iterable[Html | None]]] = [
         ("What you see", "see", _statements(writer, entry)),
         ("In the field of view", "field", field_views(writer, entry, shown)),
+        ("Photographs", "photographs", photographs(writer, entry)),
         ("How it moves", "moves", moving_entry(writer, entry)),
         ("Taken for something else", "mistaken", [*_mistaken(writer, entry), *_compared(writer, entry)]),
         ("What it means", "means", voices(writer, entry.tells)),
@@ -219,7 +221,14 @@ def _about(writer: Writer, entry: Entry) -> Html:
     return el(
         "div",
         el("p", f"Last reviewed {entry.reviewed}. Written by {by}. Text and drawings: CC BY 4.0."),
-        el("p", "Something wrong or missing? This page is made from ", el("code", library.files["entry", entry.id]), "."),
+        el(
+            "p",
+            "Something wrong or missing, here or in the drawing? This page is made from ",
+            el("code", library.files["entry", entry.id]),
+            ". ",
+            el("a", "How to mend it", href=writer.href("contribute/index.html")),
+            ".",
+        ),
         el(
             "p",
             "To cite: ",

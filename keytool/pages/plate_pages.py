@@ -50,7 +50,7 @@ def sheets_page(library: Library) -> Page:
         )
         for id in themes(library)
     ]
-    drawn = [each for each in library.characters.values() if _drawn_states(each)]
+    drawn = sorted((each for each in library.characters.values() if _drawn_states(each)), key=lambda each: each.name.lower())
     return page(
         f"{FOLDER}/index.md",
         "keydata/entries",
@@ -65,7 +65,7 @@ def sheets_page(library: Library) -> Page:
             heading(2, "Entries", "entries"),
             el("ul", *lines, class_="wm-entry-list"),
             heading(2, "What characters may show", "states"),
-            el("p", join((_states(writer, each) for each in drawn), ", "), "."),
+            el("ul", *(el("li", _states(writer, each)) for each in drawn), class_="wm-columns"),
             heading(2, "Questions of the keys", "leads"),
             el("p", "Beside the answers, at one scale: ", join((writer.link(each) for each in first_keys(library)), ", "), "."),
             heading(2, "On paper", "paper"),

@@ -19,9 +19,10 @@ from keytool.library import Loaded
 from keytool.pages.extras import Extras
 from keytool.pages.made import made
 from keytool.pages.offline import put_in
+from keytool.pages.photos import photo_files
 from keytool.pages.set_aside import BLOCKS, UNSEARCHED, put_back, set_aside
 from keytool.pages.sound import LibraryProblems
-from keytool.pages.whole import NOTHING, Made
+from keytool.pages.whole import Made
 
 
 class WetmountConfig(Config):  # type: ignore[no-untyped-call]
@@ -33,7 +34,7 @@ class WetmountConfig(Config):  # type: ignore[no-untyped-call]
 class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-call]
     """Adds every page and asset made from `keydata/` to a MkDocs site."""
 
-    extras: ClassVar[Callable[[Loaded], Extras]] = staticmethod(lambda loaded: NOTHING)
+    extras: ClassVar[Callable[[Loaded], Extras]] = staticmethod(lambda loaded: Extras(photo_files(loaded)))
     """What other faces add, asked for anew at each build; whoever starts MkDocs may put their own here."""
     variant: ClassVar[str] = "plain"
     """Tells apart sites of one library with different extras."""

@@ -22,8 +22,8 @@
     return made;
   }
   function plain(value, digits) { return String(Number(value.toPrecision(digits))); }
-  function across(um) { return um >= 1000 ? plain(um / 1000, 2) + " mm" : plain(um, 2) + " µm"; }
-  function share(part) { return part < 0.01 ? "under 1 %" : plain(100 * part, 2) + " %"; }
+  function across(um) { return um >= 1000 ? plain(um / 1000, 2) + "\u00a0mm" : plain(um, 2) + "\u00a0µm"; }
+  function share(part) { return part < 0.01 ? "under 1\u00a0%" : plain(100 * part, 2) + "\u00a0%"; }
   /* The largest of 1, 2, 5 times a power of ten that is not longer. */
   function roundLength(most) {
     var decade = Math.pow(10, Math.floor(Math.log10(most)));

@@ -87,9 +87,25 @@
   var trail = el("div", { "class": "wm-trail" });
   var copied = el("div", { "class": "wm-copied", role: "status" });
   var whole = button("Show the whole key", "", function () { showWhole(!key.classList.contains("wm-whole")); }, { "aria-expanded": "false" });
+  var keys = button("", "", function () { useKeys(!usesKeys); }, { "class": "wm-button wm-keys" });
   var tools = el("div", { "class": "wm-tools" }, [
-    button("Copy a link to this walk", "", copy), button("Start again", "", function () { goTo([]); }), whole
+    button("Copy a link to this walk", "", copy), button("Start again", "", function () { goTo([]); }), whole, keys
   ]);
+
+  /* Single keys answer; who speaks to the machine or rests a hand on the keys can switch that off, for good on this device. */
+  var KEPT = "wetmount.keys";
+  var usesKeys = true;
+
+  function useKeys(yes) {
+    usesKeys = yes;
+    keys.firstChild.textContent = yes ? "Answer with keys 1, 2, 3, u, b: on" : "Answer with keys: off";
+    key.classList.toggle("wm-no-keys", !yes);
+    try { if (yes) { localStorage.removeItem(KEPT); } else { localStorage.setItem(KEPT, "off"); } } catch (error) { /* holds until the page is left */ }
+  }
+
+  function keptKeys() {
+    try { return localStorage.getItem(KEPT) !== "off"; } catch (error) { return true; }
+  }
 
   function copy() {
     function byHand() {
@@ -232,7 +248,7 @@
   document.addEventListener("keydown", function (event) {
     var at = event.target;
     if (event.ctrlKey || event.metaKey || event.altKey || at.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(at.tagName)) { return; }
-    if (key.classList.contains("wm-whole")) { return; }
+    if (!usesKeys || key.classList.contains("wm-whole")) { return; }
     var leads = standing.asks ? Object.keys(ground.couplets[standing.asks].leads) : [];
     if (/^[1-3]$/.test(event.key) && leads[event.key - 1]) {
       answer(leads[event.key - 1]);
@@ -250,6 +266,7 @@
     if (fragment() !== shown) { show(true); }
   });
 
+  useKeys(keptKeys());
   key.prepend(message);
   key.append(arrival, controls, left, trail, copied, tools);
   key.classList.add("wm-walking");

@@ -13,12 +13,13 @@ from keytool.contribute.draft import file_text
 from keytool.contribute.form import form_data, form_script
 from keytool.contribute.outcome import outcome
 from keytool.contribute.probe import PROBE, sound, with_entry
+from keytool.contribute.slots import SCRIPTS
 from keytool.contribute.told import comes_out
 from keytool.library import Loaded, load
 from tests.conftest import copy_mini, everything_found
 
 ROOT = Path(__file__).parents[2]
-SCRIPT = ROOT / "site/assets/contribute.js"
+FOLDER = ROOT / "site/assets/contribute"
 
 
 @pytest.fixture(scope="module")
@@ -59,7 +60,9 @@ def script(browser: Any) -> Iterator[Any]:
     """The script in a blank page: script("(W, data, arg) => ...", data, arg)."""
     page = browser.new_page()
     page.set_content("<p>")
-    page.add_script_tag(path=str(SCRIPT))
+    for name in SCRIPTS:
+        if name != "start":
+            page.add_script_tag(path=str(FOLDER / f"{name}.js"))
     yield lambda source, data, arg=None: page.evaluate(f"([data, arg]) => ({source})(WetmountContribute, data, arg)", [data, arg])
     page.close()
 
@@ -98,11 +101,13 @@ def form(browser: Any, still: Path, tmp_path: Path) -> Iterator[Any]:
     """The form of the mini library in a page opened from a file, on a telephone; nothing may be asked of the network."""
     loaded = load(still)
     (tmp_path / "contribute-data.js").write_bytes(form_script(loaded))
-    (tmp_path / "contribute.js").write_bytes(SCRIPT.read_bytes())
+    for file in FOLDER.iterdir():
+        (tmp_path / file.name).write_bytes(file.read_bytes())
+    scripts = "".join(f'<script defer src="{name}.js"></script>' for name in ("contribute-data", *SCRIPTS))
     (tmp_path / "form.html").write_text(
-        """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Form</title>
+        f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Form</title>
         <meta name="viewport" content="width=device-width">
-        <script defer src="contribute-data.js"></script><script defer src="contribute.js"></script></head>
+        <link rel="stylesheet" href="form.css">{scripts}</head>
         <body style="font: 16px/1.5 sans-serif"><main><h1>A form</h1>
         <div data-contribute><p>without script</p></div></main></body></html>""", "utf-8")
     context = browser.new_context(viewport={"width": 360, "height": 740}, accept_downloads=True)

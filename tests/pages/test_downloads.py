@@ -5,11 +5,13 @@ from __future__ import annotations
 import csv
 import io
 import json
+from pathlib import Path
 from typing import Any
 
 import pytest
+from jsonschema import Draft202012Validator
 
-from keytool.library import Library
+from keytool.library import Library, load
 from keytool.library.basis import weakest
 from keytool.library.show import plain
 from keytool.library.value import Interval, States
@@ -89,3 +91,49 @@ def test_the_page_lists_each_file_and_the_licence(library: Library):
     for each in downloads(library):
         assert f'href="{each.path}"' in text
     assert "CC BY 4.0" in text and f"schema_version is {SCHEMA_VERSION}" in text
+
+
+def test_the_json_keeps_to_its_published_schema(files: dict[str, bytes], whole: Any, mini: Path):
+    schema = json.loads(files["downloads/library.schema.json"])
+    Draft202012Validator.check_schema(schema)
+    validator = Draft202012Validator(schema)
+    assert [each.message for each in validator.iter_errors(whole)] == []
+    assert [each.message for each in validator.iter_errors(json.loads(as_json(load(mini).library)))] == []
+    assert whole["schema_version"] == schema["properties"]["schema_version"]["const"]
+
+
+@pytest.mark.parametrize(
+    ("path", "value"),
+    [
+        (("schema_version",), SCHEMA_VERSION + 1),
+        (("entries", "plectus", "names"), None),
+        (("entries", "plectus", "common"), 12),
+        (("entries", "plectus", "statements", "tail", "showing"), {"low": "1", "high": 2}),
+        (("keys", "nematode-mouthparts", "couplets"), []),
+        (("characters", "tail", "misread"), "often"),
+    ],
+)
+def test_the_schema_refuses_another_shape(files: dict[str, bytes], path: tuple[str, ...], value: Any):
+    validator = Draft202012Validator(json.loads(files["downloads/library.schema.json"]))
+    other = json.loads(files["downloads/library.json"])
+    *above, last = path
+    inside = other
+    for name in above:
+        inside = inside[name]
+    if last == "names":
+        del inside["common"]
+    else:
+        inside[last] = value
+    assert not validator.is_valid(other)
+
+
+def test_the_json_is_strict_json(files: dict[str, bytes]):
+    def never(word: str) -> Any:
+        raise AssertionError(word)
+
+    json.loads(files["downloads/library.json"], parse_constant=never)
+
+
+def test_every_kind_of_thing_in_the_schema_is_explained(files: dict[str, bytes]):
+    for name, each in json.loads(files["downloads/library.schema.json"])["$defs"].items():
+        assert len(each["description"]) > 15, name

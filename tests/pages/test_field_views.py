@@ -10,10 +10,13 @@ from typing import Any
 
 import pytest
 
+from keytool.figures import Drawing
 from keytool.figures.drawn import of_entry
-from keytool.figures.field import beyond_its_plate, optics, seen_of, spot
+from keytool.figures.field import optics
+from keytool.figures.seen import beyond_its_plate, seen_of, spot
 from keytool.library import Library, load
-from keytool.pages.field_views import field_views, places
+from keytool.pages.field_svg import places
+from keytool.pages.field_views import field_views
 from keytool.pages.html import Html
 from keytool.pages.plates import portrait
 from keytool.pages.writer import Writer
@@ -35,6 +38,14 @@ def told(html: str) -> dict[str, Any]:
     from html import unescape
 
     return json.loads(unescape(re.search(r'data-field-views="([^"]+)"', html)[1]))
+
+
+def whole(library: Library, id: str) -> Drawing:
+    """What the views use instead of the portrait."""
+    entry = library.entries[id]
+    found = beyond_its_plate(entry, portrait(of_entry(library, entry)).drawing, optics(library, "high"))
+    assert found
+    return found
 
 
 def test_places_lie_in_the_field_and_apart():
@@ -75,16 +86,23 @@ def test_a_head_is_shown_as_its_worm_and_a_mite_as_its_portrait(library: Library
 
 def test_a_group_of_many_sizes_is_not_shown_as_its_giants(library: Library):
     """A group whose lengths span more than a factor of ten is shown at a common length, not at the middle of the span."""
-    high = optics(library, "high")
-    assert seen_of(beyond_its_plate(library.entries["dorylaim"], high)).longest < 1000
+    assert seen_of(whole(library, "dorylaim")).longest < 1000
 
 
 def test_something_longer_than_the_field_is_looked_at_where_it_is(library: Library):
     high = optics(library, "high")
-    worm = beyond_its_plate(library.entries["xiphinema"], high)
+    worm = whole(library, "xiphinema")
     x, y = spot(worm, high.diameter)
     points = [point for shape in worm.shapes if hasattr(shape, "points") for point in shape.points]
     assert min((a - x) ** 2 + (b - y) ** 2 for a, b in points) < (0.3 * high.diameter) ** 2
+
+
+def test_what_is_drawn_in_fine_lines_only_gets_lines_that_can_be_seen(library: Library):
+    crystal = whole(library, "calcite-crystal")
+    thinnest = min(shape.weight for shape in crystal.shapes) * crystal.pen_um
+    assert thinnest >= optics(library, "high").diameter / 201
+    plain = portrait(of_entry(library, library.entries["calcite-crystal"])).drawing
+    assert seen_of(crystal).longest == pytest.approx(seen_of(plain).longest, rel=0.01), "heavier, not larger"
 
 
 def test_faults_of_the_optics_and_libraries_without_a_microscope_have_no_views(library: Library, mini: Path):

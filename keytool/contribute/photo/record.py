@@ -5,7 +5,6 @@ from __future__ import annotations
 import io
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any
 
 from PIL import Image
@@ -15,7 +14,6 @@ from keytool.contribute.photo.bar import burnt
 from keytool.contribute.photo.picture import Picture
 from keytool.library import Loaded
 from keytool.library.finding import Finding
-from keytool.library.yaml_file import read_yaml
 
 PAGE_WIDTH, CARD_WIDTH = 1280, 720
 """The longer side of a derivative in pixels: for a screen, and for 60 mm of a card at 300 to the inch."""
@@ -66,23 +64,13 @@ def taken(loaded: Loaded, picture: Picture, given: Given) -> Taken:
     return Taken({**files, name: file_text(loaded, "photo", name, record).encode()}, record)
 
 
-def wrong(loaded: Loaded, path: Path, name: str) -> Iterator[Finding]:
-    """What is wrong with the record of a photograph at `path`, shown as `name`: its shape, its place, and the files it names."""
-    file = read_yaml(path, name)
-    yield from file.findings
-    found = loaded.schemas.findings("photo", file) if file.data is not None else []
-    yield from found
-    if file.data is None or found:
-        return
-    if file.data["id"] != path.stem or file.data["entry"] != path.parent.name:
-        yield Finding("name", file.place(("id",)), f"The record says '{file.data['entry']}/{file.data['id']}', but stands as "
-                      f"'{path.parent.name}/{path.stem}'.", tip="Give the folder the id of the entry, and the file that of the photograph.")
-    if file.data["entry"] not in loaded.library.entries:
-        yield Finding("names", file.place(("entry",)), f"There is no entry '{file.data['entry']}'.", tip="Name the entry it shows.")
-    for kind in ("page", "card"):
-        if not (path.parent / file.data[kind]["file"]).is_file():
-            yield Finding("photos", file.place((kind, "file")), f"'{file.data[kind]['file']}' is not there.",
-                          tip="Take the photograph in again with 'wetmount photo add --replace'.")
+def missing(loaded: Loaded) -> Iterator[Finding]:
+    """A finding for each picture that a record of a photograph names and that is not there."""
+    for photo in loaded.library.photos.values():
+        for kind, derivative in (("page", photo.page), ("card", photo.card)):
+            if not (loaded.root / FOLDER / photo.entry / derivative.file).is_file():
+                yield Finding("photos", loaded.files.place("photo", photo.id, (kind, "file")), f"'{derivative.file}' is not there.",
+                              tip="Take the photograph in again with 'wetmount photo add --replace'.")
 
 
 def _within(image: Image.Image, longest: int) -> Image.Image:

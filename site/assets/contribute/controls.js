@@ -1,0 +1,46 @@
+/* The rows of a form: a label, what it is about, the control, and what is wrong with it, said where it is read out. */
+(function (W) {
+  "use strict";
+  const { el } = W;
+
+  class Controls {
+    field(name) { return this.form.querySelector("#wm-" + CSS.escape(name)); }
+    value(name) { return (this.field(name) || { value: "" }).value.trim(); }
+    picked(name) { return [...this.form.querySelectorAll("input[name='" + name + "']:checked")].map(each => each.value); }
+    select(name, pairs, first) {
+      return el("select", { id: "wm-" + name, name }, el("option", { value: "" }, first || "Choose"), ...pairs.map(([id, label]) => el("option", { value: id }, label)));
+    }
+    row(name, label, about, control, isSet) {
+      const help = el("p", { class: "wm-about", id: "wm-" + name + "-about" }, about || ""), fault = el("p", { class: "wm-wrong", id: "wm-" + name + "-wrong" });
+      const described = help.id + " " + fault.id;
+      if (isSet) return el("fieldset", { "data-row": name, "aria-describedby": described }, el("legend", {}, label), help, control, fault);
+      control.setAttribute("aria-describedby", described);
+      return el("div", { class: "wm-row", "data-row": name }, el("label", { for: control.id }, label), help, control, fault);
+    }
+    choices(name, pairs) {
+      return el("div", { class: "wm-choices" }, ...pairs.map(([id, label]) => el("label", {}, el("input", { type: "checkbox", name, value: id }), label)));
+    }
+    basis(name, legend, whole) {
+      const words = this.data.words, part = word => name + "-" + word;
+      const kind = el("select", { id: "wm-" + part("kind"), name: part("kind") }, ...(whole ? [] : [el("option", { value: "" }, "As above")]),
+        ...words.basis.map(each => el("option", { value: each.id, selected: whole && each.id === "memory" }, each.label)));
+      const source = el("select", { id: "wm-" + part("source"), name: part("source") }, el("option", { value: "" }, "Choose"),
+        ...Object.entries(this.data.sources).map(([id, each]) => el("option", { value: id }, each.cite.slice(0, 90))));
+      const value = el("select", { id: "wm-" + part("value"), name: part("value") }, ...words.value.map(each => el("option", { value: each.id }, each.label)));
+      const how = el("input", { id: "wm-" + part("how"), name: part("how") });
+      const only = (wanted, label, control) => el("div", { "data-only": part("kind") + "=" + wanted, class: "wm-row" }, el("label", { for: control.id }, label), control);
+      const fault = el("p", { class: "wm-wrong", id: "wm-" + name + "-wrong" });
+      return el("fieldset", { "data-row": name, "aria-describedby": fault.id }, el("legend", {}, legend),
+        el("label", { for: kind.id }, "Basis"), kind, only("published", "Source", source), only("published", "How you know the value", value),
+        only("computed", "Formula with its figures", how), fault);
+    }
+    basisOf(name) {
+      const kind = this.value(name + "-kind");
+      if (!kind) return null;
+      if (kind === "published") return { kind, sources: [this.value(name + "-source")].filter(Boolean), value: this.value(name + "-value") };
+      return kind === "computed" ? { kind, how: this.value(name + "-how") } : { kind };
+    }
+  }
+
+  Object.assign(W, { Controls });
+})(self.WetmountContribute = self.WetmountContribute || {});

@@ -1,0 +1,69 @@
+/* What is wrong with what was typed, by the rules of `wetmount check` and in its words, which come with the data. */
+(function (W) {
+  "use strict";
+
+  function filled(sentence, words) {
+    return sentence.replace(/\{([a-z]+)\}/g, (whole, name) => (name in words ? words[name] : whole));
+  }
+  function wrong(field, said, words) {
+    return { field, message: filled(said.message, words), allowed: filled(said.allowed || "", words), tip: filled(said.tip || "", words) };
+  }
+  const NEEDED = ["id", "common", "summary", "contributor", "reviewed"];
+  const length = text => Array.from(text).length;
+
+  /** Everything that is wrong with what was typed: one item for each field at fault. `typed` holds texts, `raw` the file as data, `shows` what it shows. */
+  function check(data, typed, raw, shows) {
+    const found = [];
+    for (const [name, field] of Object.entries(data.fields)) {
+      const value = typed[name] || "", said = field.says;
+      if (!value) {
+        const needed = NEEDED.includes(name) || (name === "would-tell" && raw.kind === "cannot-be-told");
+        if (needed) found.push(wrong(name, said.missing, {}));
+      } else if (field.pattern && !new RegExp(field.pattern, "u").test(value)) found.push(wrong(name, said.pattern, { value }));
+      else if (field.minLength && length(value) < field.minLength) found.push(wrong(name, said.short, {}));
+      else if (field.maxLength && length(value) > field.maxLength) found.push(wrong(name, said.long, { length: length(value) }));
+    }
+    if (data.taken[raw.id]) found.push(wrong("id", data.says.taken, { id: raw.id, file: data.taken[raw.id] }));
+    if (raw.kind === "group") found.push(wrong("kind", data.says.members, { id: raw.id || "" }));
+    else if (!raw.commonness) found.push(wrong("commonness", data.says.commonness, { id: raw.id || "" }));
+    if (raw.theme === data.fedTheme && !raw.feeding) found.push(wrong("feeding", data.says.feeding, { id: raw.id || "" }));
+    for (const [id, each] of Object.entries(raw.characters || {})) {
+      if (each.low !== undefined && each.high !== undefined && each.low > each.high) {
+        found.push(wrong("shows-" + id, data.says["low-high"], { low: each.low, high: each.high }));
+      }
+    }
+    for (const basis of bases(raw)) {
+      for (const id of basis.sources || []) {
+        const said = data.says["unread " + basis.value + " " + data.sources[id].read];
+        if (said && !found.some(each => each.field === "basis")) found.push(wrong("basis", said, { source: id }));
+      }
+    }
+    (raw["mistaken-for"] || []).forEach((each, at, all) => {
+      const say = data.mistakes.says, field = data.fields.summary, words = { entry: each.entry, value: each.by, length: length(each.by) };
+      const rule = !each.entry ? "" : each.entry === raw.id ? "itself" : !data.entries[each.entry] ? "unknown"
+        : all.findIndex(other => other.entry === each.entry) < at ? "twice" : !each.by ? "missing"
+        : !new RegExp(field.pattern, "u").test(each.by) ? "pattern" : length(each.by) > field.maxLength ? "long" : "";
+      if (rule) found.push(wrong("mistaken-" + at, say[rule], words));
+    });
+    return [...found, ...figure(data, raw, shows || {})];
+  }
+  /** What is wrong with the parameters of a drawing; `shows` is what the entry shows, with what its groups say. */
+  function figure(data, raw, shows) {
+    const { kind, ...params } = raw.figure || {}, found = [];
+    for (const [name, value] of Object.entries(params)) {
+      const param = data.kinds[kind].params[name], ends = value.of && shows[value.of];
+      if (value.of && !(ends && ends.every(each => typeof each === "number"))) {
+        found.push(wrong("figure-" + name, data.says["half-range"], { id: raw.id || "", character: value.of }));
+      } else if (!value.of && param.says && !(value >= param.low && value <= param.high)) {
+        found.push(wrong("figure-" + name, { message: param.says }, { value }));
+      }
+    }
+    return found;
+  }
+  function bases(value) {
+    if (!value || typeof value !== "object") return [];
+    return [...(value.kind && value.value ? [value] : []), ...Object.values(value).flatMap(bases)];
+  }
+
+  Object.assign(W, { filled, wrong, length, check });
+})(self.WetmountContribute = self.WetmountContribute || {});

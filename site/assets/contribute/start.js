@@ -1,0 +1,2 @@
+/* Puts the form where the page leaves a place for it. */
+WetmountContribute.start(self);
