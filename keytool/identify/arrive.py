@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from keytool.identify.answer import Answers, told
 from keytool.identify.ground import Ground
-from keytool.identify.walk import CANNOT_TELL, Answers, Standing
+from keytool.identify.walk import Standing
 
 LEAST_RIVAL = 0.005
 RIVALS = 2
@@ -71,11 +72,11 @@ def _narrowest(ground: Ground, entry: str) -> str:
 def _rival(ground: Ground, answers: Answers, standing: Standing, end: str, taken: frozenset[str]) -> Rival:
     rest = ground.within[end] - taken
     entry = min(rest, key=lambda id: (-round(standing.chance[id], 9), id))
-    told = [each for each in answers if each.lead != CANNOT_TELL]
+    said = told(answers)
 
     def fit(index: int) -> float:
-        each = told[index]
+        each = said[index]
         return ground.chance[each.couplet][entry][list(ground.key.couplets[each.couplet].leads).index(each.lead)]
 
-    against = told[min(range(len(told)), key=fit)].couplet if told else ""
+    against = said[min(range(len(said)), key=fit)].couplet if said else ""
     return Rival(end, _mass(standing, rest), entry, against)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from keytool.identify.answer import CANNOT_TELL, Answer, Answers
 from keytool.identify.ground import Ground
 from keytool.identify.match import cells, unstated
-from keytool.identify.walk import CANNOT_TELL, Answer, Answers, Standing, stand
+from keytool.identify.walk import Standing, stand
 from keytool.library.value import Showing
 
 

@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
+from keytool.identify.looks import Looks, alone, looks
 from keytool.identify.match import cells, unstated
-from keytool.identify.weigh import chances, everything, priors
+from keytool.identify.weigh import everything, priors
 from keytool.library.model import Couplet, Entry, Key, Lead, Library
 from keytool.library.value import Interval, Showing, States
 
@@ -22,7 +23,8 @@ class Ground:
     """One key made ready to walk.
 
     `prior` gives the chance of each entry before any answer (adding up to 1);
-    `chance[couplet][entry]` the chance of each lead, in order, when that entry is there;
+    `looks` what may be seen of each character; `chance[couplet][entry]` the chance of each lead,
+    in order, when that entry is there and nothing else was answered;
     `may[couplet][entry]` the ids of the leads it may take, all of them where it says nothing.
     """
 
@@ -30,6 +32,7 @@ class Ground:
     key: Key
     members: tuple[Entry, ...]
     prior: Mapping[str, float]
+    looks: Looks
     chance: Mapping[str, Mapping[str, tuple[float, ...]]]
     may: Mapping[str, Mapping[str, frozenset[str]]]
 
@@ -58,10 +61,9 @@ class Ground:
 def ground(library: Library, key: Key) -> Ground:
     """The ground of one key."""
     members = tuple(library.members(key.scope))
+    seen = looks(library, key, members)
     return Ground(
-        library, key, members, priors(library, key.scope),
-        {couplet.id: {entry.id: tuple(round(each, 9) for each in chances(library.characters, couplet, entry)) for entry in members}
-         for couplet in key.couplets.values()},
+        library, key, members, priors(library, key.scope), seen, alone(seen, key, members),
         {couplet.id: {entry.id: frozenset(_may(couplet, entry)) for entry in members} for couplet in key.couplets.values()},
     )
 
@@ -93,14 +95,19 @@ def data(ground: Ground) -> dict[str, Any]:
         "key": ground.key.id,
         "first": ground.key.first,
         "couplets": {
-            couplet.id: {"leads": {lead.id: _lead(lead, ground.wants[couplet.id][lead.id]) for lead in couplet.leads.values()}}
+            couplet.id: {
+                "leads": {lead.id: _lead(lead, ground.wants[couplet.id][lead.id]) for lead in couplet.leads.values()},
+                "asks": list(couplet.characters),
+                "takes": [[list(take.pieces), list(take.leads)] for take in ground.looks.takes[couplet.id]],
+            }
             for couplet in ground.key.couplets.values()
         },
+        "rows": {name: [list(row) for row in rows] for name, rows in ground.looks.rows.items()},
         "entries": {
             entry.id: {
                 "prior": ground.prior[entry.id],
                 "shows": {name: _showing(entry.statements[name].showing) for name in dict.fromkeys(asked) if name in entry.statements},
-                "chance": {couplet: list(row[entry.id]) for couplet, row in ground.chance.items()},
+                "row": dict(ground.looks.row[entry.id]),
                 "may": {couplet: sorted(row[entry.id]) for couplet, row in ground.may.items()},
             }
             for entry in ground.members

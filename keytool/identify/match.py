@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+import math
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 
@@ -35,13 +36,11 @@ def cells(couplet: Couplet, showings: Showings) -> Iterator[Cell]:
 
     Every character of the couplet must be in `showings`. The shares add up to 1.
     """
-    axes = [pieces(name, couplet, showings[name]) for name in couplet.characters]
+    cut = [pieces(name, couplet, showings[name]) for name in couplet.characters]
+    axes = [zip(parts, shares(showings[name], parts), strict=True) for name, parts in zip(couplet.characters, cut, strict=True)]
     for combination in product(*axes):
-        seen = dict(zip(couplet.characters, combination, strict=True))
-        share = 1.0
-        for name, piece in seen.items():
-            share *= showings[name].share(piece)
-        yield Cell({**showings, **seen}, share, holds(couplet, seen))
+        seen = dict(zip(couplet.characters, (piece for piece, _ in combination), strict=True))
+        yield Cell({**showings, **seen}, math.prod(share for _, share in combination), holds(couplet, seen))
 
 
 def pieces(name: str, couplet: Couplet, showing: Showing) -> list[Showing]:
@@ -51,6 +50,15 @@ def pieces(name: str, couplet: Couplet, showing: Showing) -> list[Showing]:
         if wanted := lead.when.get(name):
             result = [part for piece in result for part in (piece.meet(wanted), *piece.without(wanted)) if not part.is_empty]
     return result
+
+
+def shares(showing: Showing, parts: Sequence[Showing]) -> list[float]:
+    """How much of what may be shown lies in each part of everything; they add up to 1.
+
+    Where a number may be anything, or has an open end, all parts that it reaches into count alike.
+    """
+    each = [showing.share(part) for part in parts]
+    return [share / sum(each) for share in each]
 
 
 def holds(couplet: Couplet, seen: Showings) -> tuple[Lead, ...]:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from keytool.identify.answer import CANNOT_TELL, Answers
 from keytool.identify.arrive import Arrival, arrivals
 from keytool.identify.ground import Ground
-from keytool.identify.walk import CANNOT_TELL, Answers, Standing, address, stand
+from keytool.identify.walk import Standing, address, stand
 from keytool.library.show import feeding_words, name_of, plain, sureness_words
 
 FORMAT = "wetmount-walk 1"

@@ -9,27 +9,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from keytool.identify.answer import CANNOT_TELL, Answer, Answers, told
 from keytool.identify.ground import Ground
-from keytool.identify.weigh import entropy, normal
+from keytool.identify.joint import chances, next_chances
+from keytool.identify.weigh import entropy
 from keytool.library.value import Showing
 
-CANNOT_TELL = "cannot-tell"
 LEAST_GAIN = 1e-6
 
 
 class NoSuchAnswer(Exception):
     """Raised for an address that this key does not have; the message says which part, and what is there."""
-
-
-@dataclass(frozen=True, slots=True)
-class Answer:
-    """An answer at one couplet: the id of a lead, or CANNOT_TELL."""
-
-    couplet: str
-    lead: str
-
-
-Answers = tuple[Answer, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,14 +79,14 @@ def stand(ground: Ground, answers: Answers) -> Standing:
     asked, that tells most about what is still possible.
     """
     given = {each.couplet: each.lead for each in answers}
-    chance = _chance(ground, answers)
+    chance = chances(ground, answers)
     possible = tuple(sorted(_possible(ground, answers), key=lambda id: (-round(chance[id], 9), id)))
     open_couplets, ends = _reach(ground, given, possible)
     asks = ""
     if open_couplets:
         asks = open_couplets[0]
         if CANNOT_TELL in given.values() and (len(open_couplets) > 1 or ends):
-            asks = _best_question(ground, given, possible, chance, open_couplets)
+            asks = _best_question(ground, answers, possible, chance)
     if asks:
         ends = ()
     elif open_couplets:
@@ -105,26 +95,16 @@ def stand(ground: Ground, answers: Answers) -> Standing:
     return Standing(asks, tuple(sorted(ends, key=lambda end: (-round(sure[end], 9), end))), possible, chance)
 
 
-def _chance(ground: Ground, answers: Answers) -> dict[str, float]:
-    weights = dict(ground.prior)
-    for each in answers:
-        if each.lead != CANNOT_TELL:
-            index = list(ground.key.couplets[each.couplet].leads).index(each.lead)
-            for id in weights:
-                weights[id] *= ground.chance[each.couplet][id][index]
-    return normal(weights)
-
-
 def _possible(ground: Ground, answers: Answers) -> list[str]:
     """The entries that may show all that was answered, each character taken together over all answers."""
-    told = [each for each in answers if each.lead != CANNOT_TELL]
+    said = told(answers)
     wanted: dict[str, list[Showing]] = {}
-    for each in told:
+    for each in said:
         for name, showing in ground.wants[each.couplet][each.lead].items():
             wanted.setdefault(name, []).append(showing)
 
     def fits(id: str) -> bool:
-        if any(each.lead not in ground.may[each.couplet][id] for each in told):
+        if any(each.lead not in ground.may[each.couplet][id] for each in said):
             return False
         statements = ground.library.entries[id].statements
         for name, showings in wanted.items():
@@ -175,28 +155,27 @@ def _reach(
     return tuple(sorted(couplets, key=number.__getitem__)), tuple(ends)
 
 
-def _best_question(
-    ground: Ground, given: Mapping[str, str], possible: tuple[str, ...], chance: Mapping[str, float], ahead: tuple[str, ...]
-) -> str:
+def _best_question(ground: Ground, answers: Answers, possible: tuple[str, ...], chance: Mapping[str, float]) -> str:
     """The unanswered couplet ahead that tells most, or an empty text when none tells anything."""
-    candidates, ends = _reach(ground, given, possible, through=True)
+    candidates, ends = _reach(ground, {each.couplet: each.lead for each in answers}, possible, through=True)
     if len(ends) < 2:
         return ""
-    gains = {id: gain(ground, id, possible, chance) for id in candidates}
+    gains = {id: gain(ground, answers, id, possible, chance) for id in candidates}
     best = max(candidates, key=lambda id: round(gains[id], 6))
     return best if gains[best] > LEAST_GAIN else ""
 
 
-def gain(ground: Ground, couplet: str, possible: tuple[str, ...], chance: Mapping[str, float]) -> float:
+def gain(ground: Ground, answers: Answers, couplet: str, possible: tuple[str, ...], chance: Mapping[str, float]) -> float:
     """How much an answer at a couplet is expected to tell about what is still possible, in bits.
+
+    What the answers before say of a character it asks about is no news a second time.
 
     Source: information gain, Shannon 1948 (from memory).
     """
-    rows = [(chance[id], ground.chance[couplet][id]) for id in possible]
-    before = entropy([weight for weight, _ in rows])
-    total = sum(weight for weight, _ in rows)
+    before = [chance[id] for id in possible]
+    total = sum(before)
     after = 0.0
-    for index in range(len(ground.key.couplets[couplet].leads)):
-        joint = [weight * row[index] for weight, row in rows]
+    for given in next_chances(ground, answers, couplet, possible):
+        joint = [chance[id] * given[id] for id in possible]
         after += sum(joint) / total * entropy(joint) if total > 0 else 0.0
-    return before - after
+    return entropy(before) - after

@@ -1,17 +1,16 @@
-"""How likely: prior odds from how common a thing is, chances of an answer given what a thing shows.
+"""How likely: prior odds from how common a thing is, chances of what is seen given what a thing shows.
 
-Bayes' rule with the answers taken as independent given the entry. A character is misread at
-its own rate, and a number is read with its own error, so no answer rules anything out for good.
+A character is misread at its own rate, and a number is read with its own error, so nothing
+seen rules anything out for good.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from itertools import product
 
-from keytool.identify.match import holds, pieces, unstated
-from keytool.library.model import Character, Couplet, Entry, Library
+from keytool.identify.match import shares
+from keytool.library.model import Character, Entry, Library
 from keytool.library.value import Interval, Showing, States
 
 
@@ -39,41 +38,24 @@ def normal(weights: Mapping[str, float]) -> dict[str, float]:
     return {id: weight / total for id, weight in weights.items()}
 
 
-def chances(characters: Mapping[str, Character], couplet: Couplet, entry: Entry) -> list[float]:
-    """The chance that each lead is chosen when the entry lies under the lens, in the order of the leads.
-
-    The chances add up to 1. Every state an entry may show is as likely as the next, and each is
-    seen rightly or misread at the rates of its character. Where the entry does not say what
-    the couplet asks, every lead is as likely as any other.
-    """
-    showings = {name: statement.showing for name, statement in entry.statements.items()}
-    leads = list(couplet.leads)
-    if unstated(couplet, showings):
-        return [1 / len(leads)] * len(leads)
-    axes = [_seen(characters[name], pieces(name, couplet, everything(characters[name])), showings[name]) for name in couplet.characters]
-    share = dict.fromkeys(leads, 0.0)
-    for combination in product(*axes):
-        holding = holds(couplet, dict(zip(couplet.characters, (piece for piece, _ in combination), strict=True)))
-        chosen = [lead.id for lead in holding] or leads
-        for lead in chosen:
-            share[lead] += math.prod(chance for _, chance in combination) / len(chosen)
-    return list(share.values())
-
-
 def everything(character: Character) -> Showing:
     """All that a character could show."""
     return Interval() if character.is_number else States(frozenset(character.states))
 
 
-def _seen(character: Character, wholes: Sequence[Showing], shown: Showing) -> list[tuple[Showing, float]]:
-    """What may be seen, in pieces, and how likely each is when one of `shown` is there."""
+def seen(character: Character, wholes: Sequence[Showing], shown: Showing) -> list[float]:
+    """The chance of each piece of all that may be seen of a character, when one of `shown` is there.
+
+    The chances add up to 1. Every state an entry may show is as likely as the next, and each is
+    seen rightly or misread at the rates of its character. A number that is misread lies in any
+    other of the pieces as likely as in the next.
+    """
     if isinstance(shown, States):
-        return [(States(frozenset([seen])), sum(_taken(character, true, seen) for true in shown.ids) / len(shown.ids))
-                for seen in character.states]
-    right = [_read_within(shown, piece, character.plus_minus) for piece in wholes]
+        return [sum(_taken(character, true, state) for true in sorted(shown.ids) for state in character.states if state in whole.ids)
+                / len(shown.ids) for whole in wholes if isinstance(whole, States)]
+    right = _read_within(shown, wholes, character.plus_minus)
     others = max(len(wholes) - 1, 1)
-    return [(piece, (1 - character.misread) * each + character.misread * (1 - each) / others)
-            for piece, each in zip(wholes, right, strict=True)]
+    return [(1 - character.misread) * each + character.misread * (1 - each) / others for each in right]
 
 
 def _taken(character: Character, true: str, seen: str) -> float:
@@ -84,12 +66,12 @@ def _taken(character: Character, true: str, seen: str) -> float:
     return mixed_up(seen) if seen != true else 1 - sum(mixed_up(other) for other in character.states if other != true)
 
 
-def _read_within(shown: Showing, wanted: Showing, error: float) -> float:
-    """The chance that a number spread evenly over `shown`, read with an even error, is read within `wanted`."""
-    assert isinstance(shown, Interval) and isinstance(wanted, Interval)
+def _read_within(shown: Showing, wholes: Sequence[Showing], error: float) -> list[float]:
+    """The chance that a number spread evenly over `shown`, read with an even error, is read within each piece of all numbers."""
+    assert isinstance(shown, Interval)
     if not math.isfinite(shown.high - shown.low):
-        return shown.share(wanted)
-    return _read_below(shown, wanted.high, error) - _read_below(shown, wanted.low, error)
+        return shares(shown, wholes)
+    return [_read_below(shown, whole.high, error) - _read_below(shown, whole.low, error) for whole in wholes if isinstance(whole, Interval)]
 
 
 def _read_below(shown: Interval, limit: float, error: float) -> float:

@@ -1,6 +1,6 @@
 /* The walk over one key, as pure functions: answers in, standing out.
  *
- * It gives the same answers as keytool/identify (walk.py and arrive.py) from the plain data of
+ * It gives the same answers as keytool/identify (walk.py, joint.py and arrive.py) from the plain data of
  * keytool.identify.data; recorded cases are run against both. Change them together.
  */
 (function (root, make) {
@@ -20,6 +20,8 @@
   function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
 
   function sum(values) { return values.reduce(function (total, each) { return total + each; }, 0); }
+
+  function product(values) { return values.reduce(function (total, each) { return total * each; }, 1); }
 
   /* The first of `items` for which `score` is greatest. */
   function best(items, score) {
@@ -84,7 +86,7 @@
     if (ahead.couplets.length) {
       asks = ahead.couplets[0];
       var doubted = answers.some(function (each) { return each.lead === CANNOT_TELL; });
-      if (doubted && (ahead.couplets.length > 1 || ends.length)) { asks = bestQuestion(ground, given, possible, chance); }
+      if (doubted && (ahead.couplets.length > 1 || ends.length)) { asks = bestQuestion(ground, answers, given, possible, chance); }
     }
     if (asks) {
       ends = [];
@@ -96,17 +98,128 @@
     return standing;
   }
 
+  /* The chance of each entry after some answers: one look at each character, see joint.py. */
   function chances(ground, answers) {
     var ids = Object.keys(ground.entries);
-    var weights = ids.map(function (id) {
-      return told(answers).reduce(function (weight, each) {
-        return weight * ground.entries[id].chance[each.couplet][leadsOf(ground, each.couplet).indexOf(each.lead)];
-      }, ground.entries[id].prior);
+    var weights = ids.map(function (id) { return ground.entries[id].prior; });
+    parts(ground, told(answers)).forEach(function (part) {
+      var chance = together(ground, part, ids);
+      if (!some(chance)) { chance = apart(ground, part, ids); }
+      weights = weights.map(function (weight, index) { return weight * chance[ids[index]]; });
     });
+    if (!weights.some(Boolean)) { weights = ids.map(function (id) { return ground.entries[id].prior; }); }
     var total = sum(weights);
     var chance = {};
     ids.forEach(function (id, index) { chance[id] = weights[index] / total; });
     return chance;
+  }
+
+  /* For each lead of a couplet not answered yet, its chance with each of some entries after the answers given. */
+  function nextChances(ground, answers, couplet, ids) {
+    var leads = leadsOf(ground, couplet).map(function (lead) { return { couplet: couplet, lead: lead }; });
+    var near = [].concat.apply([], parts(ground, told(answers)).filter(function (part) { return touches(ground, part, couplet); }));
+    var before = near.length ? together(ground, near, ids) : {};
+    if (!some(before)) { return leads.map(function (each) { return apart(ground, [each], ids); }); }
+    return leads.map(function (each) {
+      var after = together(ground, near.concat([each]), ids);
+      Object.keys(after).forEach(function (id) { after[id] = before[id] ? after[id] / before[id] : 0; });
+      return after;
+    });
+  }
+
+  function some(chance) { return Object.keys(chance).some(function (id) { return chance[id]; }); }
+
+  function touches(ground, answers, couplet) {
+    return answers.some(function (each) {
+      return ground.couplets[each.couplet].asks.some(function (name) { return ground.couplets[couplet].asks.indexOf(name) >= 0; });
+    });
+  }
+
+  /* Answers sorted into parts that have no character in common; each in the order given. */
+  function parts(ground, answers) {
+    return answers.reduce(function (found, each) {
+      var near = found.filter(function (part) { return touches(ground, part, each.couplet); });
+      var merged = [].concat.apply([each], near);
+      return found.filter(function (part) { return near.indexOf(part) < 0; })
+        .concat([answers.filter(function (one) { return merged.indexOf(one) >= 0; })]);
+    }, []);
+  }
+
+  /* The chance that all of the answers are given, for each of some entries; what one does not say is worked out as in joint.py. */
+  function together(ground, answers, ids) {
+    if (answers.length === 1) { return apart(ground, answers, ids); }
+    if (!waysTo(ground, answers).length) { return perRow(ground, answers, ids, function () { return 0; }); }
+    var even = answers.map(function (each, index) { return shareOfOpen(ground, answers.slice(0, index), each); });
+    var ways = {};
+    return perRow(ground, answers, ids, function (id) {
+      var row = ground.entries[id].row;
+      var stated = answers.filter(function (each) { return states(ground, id, each.couplet); });
+      var rest = product(even.filter(function (_, index) { return stated.indexOf(answers[index]) < 0; }));
+      var which = address(stated);
+      ways[which] = ways[which] || waysTo(ground, stated);
+      return rest * sum(ways[which].map(function (way) {
+        return way.share * product(Object.keys(way.seen).map(function (name) { return ground.rows[name][row[name]][way.seen[name]]; }));
+      }));
+    });
+  }
+
+  /* A chance for each of some entries, worked out once for all that show the same of the characters asked. */
+  function perRow(ground, answers, ids, chance) {
+    var names = [].concat.apply([], answers.map(function (each) { return ground.couplets[each.couplet].asks; }));
+    var known = {}, found = {};
+    ids.forEach(function (id) {
+      var row = ground.entries[id].row;
+      var key = names.map(function (name) { return row[name]; }).join();
+      if (!has(known, key)) { known[key] = chance(id); }
+      found[id] = known[key];
+    });
+    return found;
+  }
+
+  function states(ground, id, couplet) {
+    return ground.couplets[couplet].asks.every(function (name) { return has(ground.entries[id].row, name); });
+  }
+
+  /* The chance of the answers when each is a look of its own. */
+  function apart(ground, answers, ids) {
+    return perRow(ground, answers, ids, function (id) { return product(answers.map(function (each) { return alone(ground, id, each); })); });
+  }
+
+  /* The chance of one answer when nothing else was answered. */
+  function alone(ground, id, answer) {
+    var couplet = ground.couplets[answer.couplet], leads = leadsOf(ground, answer.couplet);
+    if (!states(ground, id, answer.couplet)) { return 1 / leads.length; }
+    var index = leads.indexOf(answer.lead), row = ground.entries[id].row;
+    return sum(couplet.takes.map(function (take) {
+      if (take[1].indexOf(index) < 0) { return 0; }
+      return product(take[0].map(function (piece, place) {
+        return ground.rows[couplet.asks[place]][row[couplet.asks[place]]][piece];
+      })) / take[1].length;
+    }));
+  }
+
+  /* Every way of seeing the characters asked about that may be answered so: {seen, share}. */
+  function waysTo(ground, answers) {
+    return answers.reduce(function (found, each) {
+      var couplet = ground.couplets[each.couplet], index = leadsOf(ground, each.couplet).indexOf(each.lead);
+      var fitting = couplet.takes.filter(function (take) { return take[1].indexOf(index) >= 0; });
+      return [].concat.apply([], found.map(function (way) {
+        return fitting.filter(function (take) {
+          return take[0].every(function (piece, place) { return !has(way.seen, couplet.asks[place]) || way.seen[couplet.asks[place]] === piece; });
+        }).map(function (take) {
+          var seen = Object.assign({}, way.seen);
+          take[0].forEach(function (piece, place) { seen[couplet.asks[place]] = piece; });
+          return { seen: seen, share: way.share / take[1].length };
+        });
+      }));
+    }, [{ seen: {}, share: 1 }]);
+  }
+
+  /* The chance of an answer when every lead that those before have left open is as likely. */
+  function shareOfOpen(ground, before, answer) {
+    return 1 / leadsOf(ground, answer.couplet).filter(function (lead) {
+      return waysTo(ground, before.concat([{ couplet: answer.couplet, lead: lead }])).length;
+    }).length;
   }
 
   function fitting(ground, answers) {
@@ -169,20 +282,20 @@
     return open.length ? open : leads;
   }
 
-  function bestQuestion(ground, given, possible, chance) {
+  function bestQuestion(ground, answers, given, possible, chance) {
     var ahead = reach(ground, given, possible, true);
     if (ahead.ends.length < 2) { return ""; }
     var gains = {};
-    ahead.couplets.forEach(function (id) { gains[id] = gain(ground, id, possible, chance); });
+    ahead.couplets.forEach(function (id) { gains[id] = gain(ground, answers, id, possible, chance); });
     var most = best(ahead.couplets, function (id) { return rounded(gains[id], 6); });
     return gains[most] > LEAST_GAIN ? most : "";
   }
 
-  function gain(ground, couplet, possible, chance) {
+  function gain(ground, answers, couplet, possible, chance) {
     var weights = possible.map(function (id) { return chance[id]; });
     var total = sum(weights);
-    var after = sum(leadsOf(ground, couplet).map(function (_, index) {
-      var joint = possible.map(function (id) { return chance[id] * ground.entries[id].chance[couplet][index]; });
+    var after = sum(nextChances(ground, answers, couplet, possible).map(function (given) {
+      var joint = possible.map(function (id) { return chance[id] * given[id]; });
       return total > 0 ? sum(joint) / total * entropy(joint) : 0;
     }));
     return entropy(weights) - after;
@@ -226,7 +339,7 @@
     var entry = likeliestFirst(standing, rest)[0];
     var spoken = told(answers);
     var against = spoken.length && best(spoken, function (each) {
-      return -ground.entries[entry].chance[each.couplet][leadsOf(ground, each.couplet).indexOf(each.lead)];
+      return -alone(ground, entry, each);
     });
     return { end: end, chance: mass(standing, rest), entry: entry, couplet: against ? against.couplet : "" };
   }

@@ -15,6 +15,7 @@ import pytest
 import yaml
 
 from keytool.identify import cost, prove
+from keytool.identify.match import cells, unstated
 from keytool.library import Library, load
 
 TEXTBOOK = {"a": 45, "b": 13, "c": 12, "d": 16, "e": 9, "f": 5}
@@ -96,3 +97,13 @@ def test_no_key_of_the_library_beats_the_bound(library: Library) -> None:
     for key in library.keys.values():
         what = cost(library, key)
         assert what.least <= what.questions <= what.most
+
+
+def test_the_ways_of_showing_something_add_up_to_the_whole(library: Library) -> None:
+    """Also where a number may be anything and a couplet cuts it in three."""
+    for key in library.keys.values():
+        for couplet in key.couplets.values():
+            for entry in library.members(key.scope):
+                showings = {name: statement.showing for name, statement in entry.statements.items()}
+                if not unstated(couplet, showings):
+                    assert sum(cell.share for cell in cells(couplet, showings)) == pytest.approx(1)

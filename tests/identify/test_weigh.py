@@ -1,4 +1,4 @@
-"""Chances of an answer, against the naive Bayes formula worked by hand with exact fractions."""
+"""Chances of one answer to each character, against the naive Bayes formula worked by hand with exact fractions."""
 
 import math
 import random
@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from keytool.identify import ground, stand
-from keytool.identify.walk import Answer
-from keytool.identify.weigh import _read_below, chances, entropy, priors
-from keytool.library import load
+from keytool.identify.answer import Answer
+from keytool.identify.weigh import _read_below, entropy, priors
+from keytool.library import Library, load
 from keytool.library.value import Interval
 
 
@@ -38,9 +38,9 @@ def test_a_pair_that_is_never_mixed_up_is_not(mini: Path) -> None:
     path = mini / "keydata/characters/rim.yaml"
     path.write_text(path.read_text("utf-8").replace("{rate: 0.2,", "{rate: 0.2, pairs: [{is: flat, seen: raised, rate: 0}],"), "utf-8")
     library = load(mini).library
-    rim = library.keys["buttons"].couplets["rim"]
-    assert chances(library.characters, rim, library.entries["cuff-button"]) == [0, 1]
-    assert chances(library.characters, rim, library.entries["shirt-button"]) == pytest.approx([0.8, 0.2])
+    chance = ground(library, library.keys["buttons"]).chance["rim"]
+    assert chance["cuff-button"] == (0, 1)
+    assert chance["shirt-button"] == pytest.approx((0.8, 0.2))
 
 
 def test_a_group_that_says_how_common_it_is_counts_so_however_many_it_holds(mini: Path) -> None:
@@ -66,11 +66,13 @@ def test_a_number_read_with_error_agrees_with_drawing_many(mini: Path) -> None:
     assert _read_below(shown, limit, error) == pytest.approx(drawn, abs=0.005)
 
 
-def test_the_chances_of_the_leads_add_up_to_one(mini: Path) -> None:
-    library = load(mini).library
-    for couplet in library.keys["buttons"].couplets.values():
-        for entry in library.members(("button",)):
-            assert sum(chances(library.characters, couplet, entry)) == pytest.approx(1)
+def test_the_chances_of_the_leads_add_up_to_one(library: Library) -> None:
+    """In every real key, where some numbers may be anything and some are cut in three."""
+    for key in library.keys.values():
+        for rows in ground(library, key).chance.values():
+            for row in rows.values():
+                assert sum(row) == pytest.approx(1)
+                assert min(row) >= 0
 
 
 def test_entropy_of_even_weights_is_the_logarithm_of_their_number() -> None:

@@ -11,6 +11,7 @@ import pytest
 
 from keytool.identify import data, ground
 from keytool.library import Library, load
+from tests.identify.again import put_again
 from tests.pages.walk_cases import RECORDED, cases, recorded
 
 SCRIPT = Path(__file__).parents[2] / "site" / "assets" / "walk.js"
@@ -38,8 +39,8 @@ def unlike(expected: list[dict[str, Any]], given: list[dict[str, Any]]) -> list[
     return [(one, other) for one, other in zip(expected, given, strict=True) if not same(one, other)]
 
 
-def test_recorded_walks_in_python(mini_root: Path):
-    now = recorded(load(mini_root).library)
+def test_recorded_walks_in_python(mini: Path):
+    now = recorded(load(put_again(mini)).library)
     then = json.loads(RECORDED.read_text(encoding="utf-8"))
     assert now.keys() == then.keys()
     for key in then:

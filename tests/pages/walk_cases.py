@@ -1,6 +1,6 @@
 """Walks and where they stand, worked out in Python: every way through a key, and many with "cannot tell".
 
-python -m tests.pages.walk_cases     writes tests/cases/walks.json anew from the mini library
+python -m tests.pages.walk_cases     writes tests/cases/walks.json anew from the mini library with a key that asks again
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from typing import Any
 from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, NoSuchAnswer, address, answers_at, arrivals, data, ground, stand
 from keytool.library import load
 from keytool.library.model import Library
+from tests.identify.again import put_again
 
 RECORDED = Path(__file__).parents[1] / "cases" / "walks.json"
 DOUBTFUL = 60
@@ -28,8 +29,13 @@ def recorded(library: Library) -> dict[str, Any]:
 
 def cases(it: Ground) -> list[dict[str, Any]]:
     """The cases of one key, always the same for the same key."""
-    addresses = dict.fromkeys([*map(address, _printed(it, it.key.first, ())), *_doubtful(it), *_wrong(it)])
+    addresses = dict.fromkeys([*map(address, walks(it)), *_wrong(it)])
     return [case(it, each) for each in addresses]
+
+
+def walks(it: Ground) -> list[Answers]:
+    """Every way through the printed key and every beginning of one, and many with "cannot tell"; always the same."""
+    return [*_printed(it, it.key.first, ()), *_doubtful(it)]
 
 
 def case(it: Ground, text: str) -> dict[str, Any]:
@@ -61,15 +67,15 @@ def _printed(it: Ground, at: str, answers: Answers) -> list[Answers]:
     return found
 
 
-def _doubtful(it: Ground) -> list[str]:
+def _doubtful(it: Ground) -> list[Answers]:
     dice = random.Random(it.key.id)
-    found = []
+    found: list[Answers] = []
     for _ in range(DOUBTFUL):
         answers: Answers = ()
         while asks := stand(it, answers).asks:
             leads = list(it.key.couplets[asks].leads)
             answers = (*answers, Answer(asks, CANNOT_TELL if dice.random() < 0.35 else dice.choice(leads)))
-            found.append(address(answers))
+            found.append(answers)
     return found
 
 
@@ -89,7 +95,7 @@ def main() -> None:
     from tests.conftest import copy_mini
 
     with tempfile.TemporaryDirectory() as folder:
-        library = load(copy_mini(Path(folder) / "mini")).library
+        library = load(put_again(copy_mini(Path(folder) / "mini"))).library
     RECORDED.write_text(json.dumps(recorded(library), ensure_ascii=False, indent=1) + "\n", encoding="utf-8")
 
 
