@@ -26,6 +26,7 @@ from . import (
     nematode_head,
     polarised,
     pollen,
+    pushed,
     rootlet,
     rotifer,
     round_body,
@@ -91,5 +92,6 @@ KINDS: dict[str, Kind] = {
         drops.CIRCLES,
         polarised.KIND,
         fault.KIND,
+        pushed.KIND,
     )
 }
