@@ -75,8 +75,8 @@ def stand(ground: Ground, answers: Answers) -> Standing:
     """Where the answers lead.
 
     As long as every question is answered the key is followed as printed. After a "cannot
-    tell" all its leads stay open, and the next question is the one, of all that may still be
-    asked, that tells most about what is still possible.
+    tell" all its leads stay open, and the next question is the one, of those they lead to,
+    that tells most about what is still possible.
     """
     given = {each.couplet: each.lead for each in answers}
     chance = chances(ground, answers)
@@ -156,13 +156,21 @@ def _reach(
 
 
 def _best_question(ground: Ground, answers: Answers, possible: tuple[str, ...], chance: Mapping[str, float]) -> str:
-    """The unanswered couplet ahead that tells most, or an empty text when none tells anything."""
-    candidates, ends = _reach(ground, {each.couplet: each.lead for each in answers}, possible, through=True)
+    """The unanswered couplet ahead that tells most, or an empty text when none tells anything.
+
+    The wording of a couplet may take for granted what the couplets before it ask ("the whip of
+    this slider"). So one behind another that is unanswered is only asked when no nearer one tells anything.
+    """
+    given = {each.couplet: each.lead for each in answers}
+    everywhere, ends = _reach(ground, given, possible, through=True)
     if len(ends) < 2:
         return ""
-    gains = {id: gain(ground, answers, id, possible, chance) for id in candidates}
-    best = max(candidates, key=lambda id: round(gains[id], 6))
-    return best if gains[best] > LEAST_GAIN else ""
+    for candidates in (_reach(ground, given, possible)[0], everywhere):
+        gains = {id: gain(ground, answers, id, possible, chance) for id in candidates}
+        best = max(candidates, key=lambda id: round(gains[id], 6))
+        if gains[best] > LEAST_GAIN:
+            return best
+    return ""
 
 
 def gain(ground: Ground, answers: Answers, couplet: str, possible: tuple[str, ...], chance: Mapping[str, float]) -> float:

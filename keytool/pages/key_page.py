@@ -46,6 +46,7 @@ def key_page(ground: Ground) -> Page:
             _before(writer, key),
             el(
                 "section",
+                el("h2", "The questions", class_="wm-unseen"),
                 *(_couplet(writer, key, couplet, moving[couplet.id]) for couplet in key.couplets.values()),
                 el("h2", "Where this key ends", id="ends"),
                 el("div", *(_end(writer, key, end) for end in ends), class_="wm-ends"),

@@ -283,11 +283,17 @@
   }
 
   function bestQuestion(ground, answers, given, possible, chance) {
-    var ahead = reach(ground, given, possible, true);
-    if (ahead.ends.length < 2) { return ""; }
+    var everywhere = reach(ground, given, possible, true);
+    if (everywhere.ends.length < 2) { return ""; }
+    return tellsMost(ground, answers, reach(ground, given, possible, false).couplets, possible, chance) ||
+      tellsMost(ground, answers, everywhere.couplets, possible, chance);
+  }
+
+  /* Of some couplets the one that tells most, or "" when none tells anything. */
+  function tellsMost(ground, answers, couplets, possible, chance) {
     var gains = {};
-    ahead.couplets.forEach(function (id) { gains[id] = gain(ground, answers, id, possible, chance); });
-    var most = best(ahead.couplets, function (id) { return rounded(gains[id], 6); });
+    couplets.forEach(function (id) { gains[id] = gain(ground, answers, id, possible, chance); });
+    var most = best(couplets, function (id) { return rounded(gains[id], 6); });
     return gains[most] > LEAST_GAIN ? most : "";
   }
 

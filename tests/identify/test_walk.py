@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from keytool.identify import CANNOT_TELL, Ground, NoSuchAnswer, address, answers_at, arrivals, ground, stand
-from keytool.library import load
+from keytool.identify import CANNOT_TELL, Answer, Ground, NoSuchAnswer, address, answers_at, arrivals, ground, stand
+from keytool.library import Library, load
 
 
 @pytest.fixture
@@ -50,6 +50,18 @@ def test_cannot_tell_to_everything_stops_undecided_with_all_ends(buttons: Ground
     assert standing.is_over
     assert set(standing.ends) == {"shank-button", "coat-button", "shirt-button", "cuff-button"}
     assert standing.ends[0] == "shirt-button"  # the commonest
+
+
+def test_after_cannot_tell_no_question_takes_an_open_one_for_granted(library: Library) -> None:
+    for key in library.keys.values():
+        it = ground(library, key)
+        standing, answers = stand(it, ()), ()
+        while standing.asks and len(answers) < 6:
+            answers = (*answers, Answer(standing.asks, CANNOT_TELL))
+            standing = stand(it, answers)
+            asked_before = {each.couplet for each in answers}
+            behind = {id for id, each in key.couplets.items() for lead in each.leads.values() if lead.couplet == standing.asks}
+            assert not standing.asks or behind & asked_before, (key.id, address(answers))
 
 
 def test_an_answer_after_cannot_tell_leaves_out_what_does_not_fit(buttons: Ground) -> None:
