@@ -1,7 +1,25 @@
-"""The bench card: a key on paper, to scale, to be laminated and kept beside the microscope."""
+"""The bench card: a key, a look-alike set or entries on paper, to scale, to be laminated and kept beside the microscope."""
 
-from keytool.card.errors import CardError, DoesNotFit, NoSuchKey, NoSuchLetter, NoSuchPaper
-from keytool.card.make import card
+from keytool.card.errors import CardError, DoesNotFit, NoSuchForm, NoSuchLetter, NoSuchPaper, NothingAsked, NotInLibrary
+from keytool.card.form import FORMS
+from keytool.card.inks import INKS
+from keytool.card.make import Card, card, laid_out
 from keytool.card.papers import PAPERS, Paper, paper_named
 
-__all__ = ["PAPERS", "CardError", "DoesNotFit", "NoSuchKey", "NoSuchLetter", "NoSuchPaper", "Paper", "card", "paper_named"]
+__all__ = [
+    "FORMS",
+    "INKS",
+    "PAPERS",
+    "Card",
+    "CardError",
+    "DoesNotFit",
+    "NoSuchForm",
+    "NoSuchLetter",
+    "NoSuchPaper",
+    "NotInLibrary",
+    "NothingAsked",
+    "Paper",
+    "card",
+    "laid_out",
+    "paper_named",
+]

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
-from keytool.card.content import CardLead, End, Goto
 from keytool.card.ink import BLACK, WHITE, Block, Moved, Panel, Picture, Piece
+from keytool.card.model import CardLead, End, Goto
 from keytool.card.typeface import MM_PER_PT, Sizes
-from keytool.card.words import Lines, longest_word, set_lines
+from keytool.card.words import Lines, Text, longest_word, set_lines
 
 GAP = 2.2
 PAD = 1.3
@@ -52,7 +53,7 @@ def cell(lead: CardLead, width: float, sizes: Sizes, scale: float, beside: float
     x = beside + GAP if beside is not None else 0.0
     y = 0.0 if beside is not None or not lead.drawing else plate[1] + below
     room = width - x
-    words = _words(lead, room, sizes)
+    words = _words(lead.text, lead.target, room, sizes)
     if words is None:
         return None
     pieces: list[Piece] = [Moved(x, y, words.pieces)]
@@ -61,36 +62,38 @@ def cell(lead: CardLead, width: float, sizes: Sizes, scale: float, beside: float
     return Cell(width, max(plate[1], y + words.height), tuple(pieces), plate, (x, y, y + words.height))
 
 
-def _words(lead: CardLead, width: float, sizes: Sizes) -> Block | None:
+# The same words come again and again with plates of other sizes, while a layout is sought.
+@lru_cache(maxsize=16384)
+def _words(text: Text, target: Goto | End, width: float, sizes: Sizes) -> Block | None:
     measure = sizes.lead * MM_PER_PT * 10
-    if width < measure or longest_word(lead.text, sizes.lead) > width:
+    if width < measure or longest_word(text, sizes.lead) > width:
         return None
-    if isinstance(lead.target, Goto):
-        return _going_on(lead, lead.target, width, sizes)
-    text = set_lines(lead.text, sizes.lead, width)
-    end = _end(lead.target, width, sizes)
+    if isinstance(target, Goto):
+        return _going_on(text, target, width, sizes)
+    said = set_lines(text, sizes.lead, width)
+    end = end_block(target, width, sizes)
     if end is None:
         return None
-    top = text.height + 0.6
-    return Block(top + end.height, (*text.pieces(0, 0), Moved(0, top, end.pieces)))
+    top = said.height + 0.6
+    return Block(top + end.height, (*said.pieces(0, 0), Moved(0, top, end.pieces)))
 
 
-def _going_on(lead: CardLead, target: Goto, width: float, sizes: Sizes) -> Block:
+def _going_on(text: Text, target: Goto, width: float, sizes: Sizes) -> Block:
     """The words, and `→ 5` at the right: on their last line, for which they are set narrower if need be; else below."""
     pt = sizes.arrow if target.to_number else sizes.lead
     arrow = set_lines(target.words, pt, width)
-    text = set_lines(lead.text, sizes.lead, width)
+    said = set_lines(text, sizes.lead, width)
     narrower = width - arrow.width - GAP
-    if text.last_width > narrower and narrower > max(width / 2, longest_word(lead.text, sizes.lead)):
-        text = set_lines(lead.text, sizes.lead, narrower)
-    if text.last_width > narrower:
-        return Block(text.height + arrow.height, (*text.pieces(0, 0), *arrow.pieces(width - arrow.width, text.height)))
-    top = text.height - arrow.height + (pt - sizes.lead) * MM_PER_PT * 0.5
+    if said.last_width > narrower and narrower > max(width / 2, longest_word(text, sizes.lead)):
+        said = set_lines(text, sizes.lead, narrower)
+    if said.last_width > narrower:
+        return Block(said.height + arrow.height, (*said.pieces(0, 0), *arrow.pieces(width - arrow.width, said.height)))
+    top = said.height - arrow.height + (pt - sizes.lead) * MM_PER_PT * 0.5
     lift = max(0.0, -top)
-    return Block(max(text.height, top + arrow.height) + lift, (*text.pieces(0, lift), *arrow.pieces(width - arrow.width, top + lift)))
+    return Block(max(said.height, top + arrow.height) + lift, (*said.pieces(0, lift), *arrow.pieces(width - arrow.width, top + lift)))
 
 
-def _end(end: End, width: float, sizes: Sizes) -> Block | None:
+def end_block(end: End, width: float, sizes: Sizes) -> Block | None:
     """The reversed panel as wide as its longest line, and what stands below it."""
     inner = width - 2 * PAD
     sized = [(end.flag, sizes.group), (end.name, sizes.lead), (end.diets, sizes.group)]
@@ -99,7 +102,7 @@ def _end(end: End, width: float, sizes: Sizes) -> Block | None:
     rows = [set_lines(text, pt, inner) for text, pt in sized if text]
     panel_width = max(each.width for each in rows) + 2 * PAD
     panel_height = sum(each.height for each in rows) + 1.4
-    pieces: list[Piece] = [Panel(0, 0, panel_width, panel_height, 0.9), *_stacked(rows, PAD, 0.7, WHITE)]
+    pieces: list[Piece] = [Panel(0, 0, panel_width, panel_height, 0.9, reversed=True), *_stacked(rows, PAD, 0.7, WHITE)]
     below = [set_lines(text, sizes.small, width, even=False) for text in end.below]
     top = panel_height + 0.6
     pieces += _stacked(below, 0, top)

@@ -1,81 +1,18 @@
-"""What stands on a card, taken from the library and put into words, before any of it is measured."""
+"""The content of a key's card, taken from the library."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from keytool.card import plates
+from keytool.card.model import WARNING_SIGN, CardBlock, CardCouplet, CardLead, Content, End, Goto, Note, caution_line, dotted
 from keytool.card.words import NO_BREAK, Run, Text, text_of
-from keytool.figures import Drawing
 from keytool.figures.drawn import of_lead
 from keytool.library.model import Caution, Couplet, Entry, Key, Lead, Library
 from keytool.library.show import mark
 
 MOST_DIETS = 3
 """An end that may feed in more ways than this says so instead of listing them."""
-
-
-@dataclass(frozen=True, slots=True)
-class Goto:
-    """A lead that goes on: to the number of a couplet, or else to another key."""
-
-    words: Text
-    to_number: bool
-
-
-@dataclass(frozen=True, slots=True)
-class End:
-    """A lead that ends. `flag`, `name` and `diets` are printed in reversed type (the name never empty), `below` under them."""
-
-    flag: Text
-    name: Text
-    diets: Text
-    below: tuple[Text, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class CardLead:
-    """One lead: its words, its plate and where it goes."""
-
-    text: Text
-    drawing: Drawing | None
-    target: Goto | End
-
-
-@dataclass(frozen=True, slots=True)
-class CardCouplet:
-    """One couplet. `look` is all of how to see it, `look_short` its first sentence."""
-
-    number: int
-    came_from: tuple[int, ...]
-    asks: Text
-    look: Text
-    look_short: Text
-    leads: tuple[CardLead, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Note:
-    """Short paragraphs that stand before the couplets: the steps to begin with, or a caution with its sign."""
-
-    title: str
-    paragraphs: tuple[Text, ...]
-    caution: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Content:
-    """One key as it stands on the card, in reading order."""
-
-    key: str
-    title: str
-    magnification: str
-    begin: tuple[Text, ...]
-    blocks: tuple[Note | CardCouplet, ...]
-
-
-WARNING_SIGN = "⚠"
 CANNOT_TELL = (Run("Cannot tell? ", bold=True), Run("Follow every lead it may be, and keep all the ends you reach."))
 
 
@@ -85,7 +22,7 @@ def content(library: Library, key: Key) -> Content:
     came_from = _came_from(key)
     notes = [
         Note("Before you start", tuple(text_of(library, each) for each in key.before)),
-        *(Note(each.title, (_caution(library, each),), caution=True) for each in _cautions(library, key)),
+        *caution_notes(library, (key.cautions, *(entry.cautions for entry in _ends(library, key)))),
     ]
     couplets = [
         CardCouplet(
@@ -100,7 +37,10 @@ def content(library: Library, key: Key) -> Content:
     ]
     magnification = library.vocabulary["magnification"][str(key.magnification)]
     begin = (Run(f"Look at {magnification.label}: {magnification.get('about')}."),)
-    return Content(key.id, key.title, magnification.label, (begin, CANNOT_TELL), (*(note for note in notes if note.paragraphs), *couplets))
+    blocks: tuple[CardBlock, ...] = (*(note for note in notes if note.paragraphs), *couplets)
+    cautions = caution_line(blocks)
+    later = (CANNOT_TELL, dotted(cautions)) if cautions else (begin, CANNOT_TELL)
+    return Content(f"keys/{key.id}.html", key.title, magnification.label, (begin, CANNOT_TELL), later, blocks)
 
 
 def _lead(library: Library, key: Key, couplet: Couplet, particular: frozenset[str]) -> Iterable[CardLead]:
@@ -117,14 +57,15 @@ def _target(library: Library, key: Key, lead: Lead, particular: frozenset[str]) 
         return Goto((Run(f"→{NO_BREAK}key: {library.keys[lead.key].title}", bold=True),), to_number=False)
     entry = library.entries[lead.end]
     flag = (Run("CANNOT BE TOLD", bold=True),) if entry.kind == "cannot-be-told" else ()
-    below: list[Text] = [(Run(f"{WARNING_SIGN}{NO_BREAK}{library.cautions[each].title}", bold=True),)
-                         for each in entry.cautions if each in particular]
+    below: list[Text] = [
+        (Run(f"{WARNING_SIGN}{NO_BREAK}{library.cautions[each].title}", bold=True),) for each in entry.cautions if each in particular
+    ]
     if entry.would_tell:
         below.append((Run("Would tell: ", bold=True), *text_of(library, entry.would_tell)))
-    return End(flag, (Run(entry.name, bold=True),), _diets(library, entry), tuple(below))
+    return End(flag, (Run(entry.name, bold=True),), diets(library, entry), tuple(below))
 
 
-def _diets(library: Library, entry: Entry) -> Text:
+def diets(library: Library, entry: Entry) -> Text:
     """The functional groups in the short words of the vocabulary, with the mark; nothing for what is no feeder."""
     short = dict.fromkeys(str(library.vocabulary["feeding"][each].get("short")) for each in entry.feeding)
     names = [each for each in short if each]
@@ -145,9 +86,10 @@ def _particular(library: Library, key: Key) -> frozenset[str]:
     return frozenset().union(*carried) - frozenset.intersection(*carried) - frozenset(key.cautions) if carried else frozenset()
 
 
-def _cautions(library: Library, key: Key) -> list[Caution]:
-    ids = dict.fromkeys([*key.cautions, *(each for entry in _ends(library, key) for each in entry.cautions)])
-    return [library.cautions[each] for each in ids]
+def caution_notes(library: Library, ids: Iterable[Iterable[str]]) -> list[Note]:
+    """A note for each caution, each once, in order."""
+    cautions = [library.cautions[each] for each in dict.fromkeys(id for some in ids for id in some)]
+    return [Note(each.title, (_caution(library, each),), caution=True) for each in cautions]
 
 
 def _caution(library: Library, caution: Caution) -> Text:

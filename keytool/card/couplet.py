@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from math import ceil
+from typing import Literal
 
 from keytool.card import typeface
 from keytool.card.cell import Cell, cell
-from keytool.card.content import CardCouplet
-from keytool.card.ink import GREY, Block, Moved, Piece, Rule, Words
+from keytool.card.ink import GREY, Block, Heading, Moved, Piece, Rule, Words
+from keytool.card.model import CardCouplet
 from keytool.card.plates import largest
 from keytool.card.typeface import MM_PER_PT, RISE, Sizes
-from keytool.card.words import Run, set_lines
+from keytool.card.words import Run, Text, set_lines, spoken
 from keytool.figures import Drawing
 
 GAP = 3.0
@@ -21,10 +23,11 @@ GAP = 3.0
 
 @dataclass(frozen=True, slots=True)
 class Style:
-    """How couplets are set: point sizes, whether only the first sentence of how to see it is given."""
+    """How couplets are set: point sizes, how much is given of how to see it, whether the card is read from near."""
 
     sizes: Sizes
-    short_look: bool
+    look: Literal["all", "first", "none"] = "all"
+    near: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,26 +48,29 @@ def couplet_block(couplet: CardCouplet, width: float, style: Style, plate: float
         return None
     greatest = max(each.plate for each in rows)
     best = min((each.block for each in rows if each.plate >= 0.97 * greatest), key=lambda block: block.height)
-    head = _head(couplet, width, style)
+    look = {"all": couplet.look, "first": couplet.look_short, "none": ()}[style.look]
+    head = _head(couplet.number, couplet.came_from, couplet.asks, look, width, style.sizes)
     return Block(head.height + best.height, (*head.pieces, Moved(0, head.height, best.pieces)))
 
 
-def _head(couplet: CardCouplet, width: float, style: Style) -> Block:
-    sizes = style.sizes
-    back = f"from {', '.join(str(each) for each in couplet.came_from)}" if couplet.came_from else ""
+# The same head comes again with plates of every size, while a layout is sought.
+@lru_cache(maxsize=4096)
+def _head(number: int, came_from: tuple[int, ...], asks: Text, look: Text, width: float, sizes: Sizes) -> Block:
+    back = f"from {', '.join(str(each) for each in came_from)}" if came_from else ""
     gutter = max(typeface.width("00", True, sizes.number), typeface.width("from 00", False, sizes.fine)) + 1.4
-    question = set_lines(couplet.asks, sizes.question, width - gutter)
-    look = set_lines(couplet.look_short if style.short_look else couplet.look, sizes.small, width - gutter, even=False)
+    question = set_lines(asks, sizes.question, width - gutter)
+    told = set_lines(look, sizes.small, width - gutter, even=False)
     top = 1.6
     base = top + sizes.number * MM_PER_PT * RISE * 0.98
     first = top + (sizes.number - sizes.question) * MM_PER_PT * 0.45
     pieces: list[Piece] = [
+        Heading(f"{number}  {spoken(asks)}", 1),
         Rule(0, 0.3, width, 0.3, 0.6),
-        Words(0, base, str(couplet.number), sizes.number, True),
+        Words(0, base, str(number), sizes.number, True),
         *question.pieces(gutter, first),
-        *look.pieces(gutter, first + question.height + 0.3, GREY),
+        *told.pieces(gutter, first + question.height + 0.3, GREY),
     ]
-    bottom = first + question.height + 0.3 + look.height
+    bottom = first + question.height + 0.3 + told.height
     if back:
         lines = set_lines((Run(back),), sizes.fine, gutter - 1.2)
         top = base + 0.3 * sizes.fine * MM_PER_PT
@@ -96,7 +102,7 @@ def _grid(couplet: CardCouplet, width: float, style: Style, plate: float, across
         scale = min(plate / largest(drawings), room / max(d.box.width for d in drawings))
         # Whole millimetres, so that words beside plates of nearly one width are set only once.
         widest = ceil(max(d.box.width for d in drawings) * scale)
-    bar = _bar(drawings, scale, style.sizes)
+    bar = scale_bar(drawings, scale, style.sizes)
     crowded = bar and all(each_width - d.box.width * scale - 1 < bar.width for d in drawings)
     below = 1.0 + (bar.height if bar and crowded else 0.0)
     # Beside broad plates there is little room; a lead without a plate then has the whole width.
@@ -108,13 +114,13 @@ def _grid(couplet: CardCouplet, width: float, style: Style, plate: float, across
     return Rows(_placed(made, each_width, across, bar), scale * largest(drawings) if drawings else 0.0)
 
 
-def _placed(cells: list[Cell], width: float, across: int, bar: _Bar | None) -> Block:
+def _placed(cells: list[Cell], width: float, across: int, bar: Bar | None) -> Block:
     """The cells in rows, and the bar in the first free room: by a plate if there is any, else below them all."""
     pieces: list[Piece] = []
     spots: list[tuple[bool, int, float, float]] = []
     top = 0.0
     for start in range(0, len(cells), across):
-        row = cells[start:start + across]
+        row = cells[start : start + across]
         height = max(each.height for each in row)
         for number, each in enumerate(row):
             left = number * (width + GAP)
@@ -134,7 +140,7 @@ def _placed(cells: list[Cell], width: float, across: int, bar: _Bar | None) -> B
 
 
 @dataclass(frozen=True, slots=True)
-class _Bar:
+class Bar:
     """A scale bar with its label above it."""
 
     width: float
@@ -142,7 +148,7 @@ class _Bar:
     pieces: tuple[Piece, ...]
 
 
-def _bar(drawings: list[Drawing], scale: float, sizes: Sizes) -> _Bar | None:
+def scale_bar(drawings: list[Drawing], scale: float, sizes: Sizes) -> Bar | None:
     """The one scale bar of a couplet; its true length is that of the heavy line."""
     if not drawings:
         return None
@@ -150,4 +156,4 @@ def _bar(drawings: list[Drawing], scale: float, sizes: Sizes) -> _Bar | None:
     length, height = bar.length * scale, pt * MM_PER_PT + 1.0
     label = Words(0, pt * MM_PER_PT * RISE, bar.label, pt)
     line = Rule(0, height - 0.4, length, height - 0.4, 0.6)
-    return _Bar(max(length, typeface.width(bar.label, False, pt)) + 0.4, height, (label, line))
+    return Bar(max(length, typeface.width(bar.label, False, pt)) + 0.4, height, (label, line))

@@ -19,5 +19,13 @@ class NoSuchPaper(CardError):
     """No paper is known by that name; the message lists those that are."""
 
 
-class NoSuchKey(CardError):
-    """The library has no key with that id; the message lists those it has."""
+class NoSuchForm(CardError):
+    """No form of card, version of ink or edge is known by that name; the message lists those that are."""
+
+
+class NotInLibrary(CardError):
+    """The library has no key, entry or look-alike set with that id; the message lists what it has."""
+
+
+class NothingAsked(CardError):
+    """Neither key, look-alike set nor entry was asked for."""

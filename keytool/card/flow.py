@@ -1,9 +1,10 @@
-"""Flowing blocks, in reading order, into columns of one height: the plates as large as the fullest column allows."""
+"""Flowing blocks, in reading order, into columns of given heights: the plates as large as the fullest column allows."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 
 from keytool.card.ink import Block, Moved, Picture, Piece, marks
@@ -13,7 +14,9 @@ BLOCK_GAP = 2.2
 MOST_SPREAD = 5.0
 """How much wider the gap between two blocks may grow, mm."""
 PLATES = (12.5, 14.5, 17.0, 20.0, 23.5, 27.5, 32.0, 38.0, 45.0)
-"""Sizes tried for the largest plate of a couplet, mm (`plates.largest`); below the first a mouth cannot be made out."""
+"""Sizes tried for the largest plate of a couplet, mm (`plates.largest`); below the first a mouth cannot be made out at arm's length."""
+NEAR_PLATES = (8.0, 10.0, *PLATES)
+"""The same for what is held in the hand."""
 MOST_UNLIKE = 2.6
 """How much larger plates may be in one column than in another."""
 
@@ -30,17 +33,18 @@ class Column:
     blocks: tuple[Block, ...]
 
 
-def columns(measure: Measure, count: int, height: float, most: int) -> list[Column] | None:
-    """`count` blocks in at most `most` columns `height` mm high, or None if they do not fit with the smallest plates."""
-    if sum(block.height if (block := measure(number, PLATES[0])) else height for number in range(count)) > height * most:
+def columns(measure: Measure, count: int, heights: Sequence[float], plates: Sequence[float] = PLATES) -> list[Column] | None:
+    """`count` blocks in columns so high (mm), the last of which may stay empty; None if they do not fit with the first of `plates`."""
+    if sum(block.height if (block := measure(number, plates[0])) else max(heights) for number in range(count)) > sum(heights):
         return None
-    cuts = _cuts(measure, count, height, most)
+    sized = cache(lambda start, end, height: _largest(measure, start, end, height, plates))
+    cuts = _cuts(measure, sized, count, heights, plates)
     if cuts is None:
         return None
-    spans = list(pairwise(cuts))
-    least = min(_largest(measure, start, end, height) for start, end in spans)
-    limit = MOST_UNLIKE * PLATES[least]
-    return [_column(measure, start, end, height, limit) for start, end in spans]
+    spans = [(start, end, height) for (start, end), height in zip(pairwise(cuts), heights, strict=False)]
+    filled = [span for span in spans if span[0] < span[1]]
+    limit = MOST_UNLIKE * min(plates[sized(*span)] for span in filled)
+    return [_column(measure, *span, plates[sized(*span)], limit) if span in filled else Column((), 0.0, ()) for span in spans]
 
 
 def mean_plate(made: Sequence[Column]) -> float:
@@ -54,19 +58,26 @@ def mean_plate(made: Sequence[Column]) -> float:
     return sum(sizes) / len(sizes) if sizes else float("inf")
 
 
-def _cuts(measure: Measure, count: int, height: float, most: int) -> list[int] | None:
-    """Where to cut the blocks: the smallest plates as large as can be, then the empty ends of columns as short and even."""
+def _cuts(
+    measure: Measure, sized: Callable[[int, int, float], int], count: int, heights: Sequence[float], plates: Sequence[float]
+) -> list[int] | None:
+    """Where to cut the blocks: the smallest plates as large as can be, then the empty ends of columns as short and even.
+
+    A column may stay empty where its first block is too high for it, but not for a later one.
+    """
     nothing = (-1, 0.0)
-    best: list[dict[int, tuple[tuple[int, float], list[int]]]] = [{0: ((len(PLATES), 0.0), [0])}]
-    for _ in range(most):
+    best: list[dict[int, tuple[tuple[int, float], list[int]]]] = [{0: ((len(plates), 0.0), [0])}]
+    for height in heights:
         reached: dict[int, tuple[tuple[int, float], list[int]]] = {}
         for start, (score, cuts) in best[-1].items():
+            if start < count and sized(start, start + 1, height) < 0 and height < max(heights):
+                reached[start] = ((score[0], score[1] - height**2), [*cuts, start])
             for end in range(start + 1, count + 1):
-                size = _largest(measure, start, end, height)
+                size = sized(start, end, height)
                 if size < 0:
                     break
-                empty = height - _height(measure, start, end, PLATES[size])
-                tried = (min(score[0], size), score[1] - empty ** 2)
+                empty = height - _height(measure, start, end, plates[size])
+                tried = (min(score[0], size), score[1] - empty**2)
                 if tried > reached.get(end, (nothing, []))[0]:
                     reached[end] = (tried, [*cuts, end])
         best.append(reached)
@@ -74,10 +85,10 @@ def _cuts(measure: Measure, count: int, height: float, most: int) -> list[int] |
     return max(ends, key=lambda each: each[0])[1] if ends else None
 
 
-def _largest(measure: Measure, start: int, end: int, height: float) -> int:
-    """Index of the largest plate height with which these blocks fit one column, or -1."""
-    for index in range(len(PLATES) - 1, -1, -1):
-        if _height(measure, start, end, PLATES[index]) <= height:
+def _largest(measure: Measure, start: int, end: int, height: float, plates: Sequence[float]) -> int:
+    """Index of the largest plate size with which these blocks fit one column, or -1."""
+    for index in range(len(plates) - 1, -1, -1):
+        if _height(measure, start, end, plates[index]) <= height:
             return index
     return -1
 
@@ -92,9 +103,9 @@ def _height(measure: Measure, start: int, end: int, plate: float) -> float:
     return total
 
 
-def _column(measure: Measure, start: int, end: int, height: float, limit: float) -> Column:
+def _column(measure: Measure, start: int, end: int, height: float, plate: float, limit: float) -> Column:
     """The blocks with plates grown into the free space, and what is then left shared out between them."""
-    plate = min(limit, PLATES[_largest(measure, start, end, height)])
+    plate = min(limit, plate)
     while plate + 0.5 <= limit and _height(measure, start, end, plate + 0.5) <= height:
         plate += 0.5
     blocks = [block for number in range(start, end) if (block := measure(number, plate))]

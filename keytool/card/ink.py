@@ -27,7 +27,7 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """A straight line from (x, y) to (x2, y2), `weight` mm wide, with flat ends."""
+    """A straight line from (x, y) to (x2, y2), `weight` mm wide, with flat ends; an `exact` weight is that in every version."""
 
     x: float
     y: float
@@ -35,18 +35,19 @@ class Rule:
     y2: float
     weight: float = 0.25
     colour: str = BLACK
+    exact: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """A filled rectangle with its top left corner at (x, y); `radius` rounds its corners."""
+    """A black rectangle with its top left corner at (x, y); `radius` rounds its corners, `reversed` type stands on it."""
 
     x: float
     y: float
     width: float
     height: float
     radius: float = 0.0
-    colour: str = BLACK
+    reversed: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +61,16 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True)
+class Heading:
+    """Not printed: an entry of the document's outline, 0 for what a card is of and 1 for a couplet or note, leading to (x, y)."""
+
+    text: str
+    level: int
+    x: float = 0.0
+    y: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class Moved:
     """Pieces that stand `x` further right and `y` further down than they say."""
 
@@ -68,7 +79,18 @@ class Moved:
     pieces: tuple[Piece, ...]
 
 
-Mark = Words | Rule | Panel | Picture
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """Pieces of an area `width` by `height` that stands on its head; (x, y) is its corner at the top left as it stands then."""
+
+    width: float
+    height: float
+    pieces: tuple[Piece, ...]
+    x: float = 0.0
+    y: float = 0.0
+
+
+Mark = Words | Rule | Panel | Picture | Turned | Heading
 Piece = Mark | Moved
 
 

@@ -1,63 +1,132 @@
-"""The bench card of one or several keys."""
+"""The bench card of keys, look-alike sets and entries."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
 
-from keytool.card.content import CardCouplet, Content, content
+from keytool.card.chosen import chosen
 from keytool.card.draw import document
-from keytool.card.errors import DoesNotFit, NoSuchKey, NoSuchLetter
-from keytool.card.furniture import Imprint, Place, footer, header
+from keytool.card.errors import NoSuchLetter
+from keytool.card.form import Form, form_named
+from keytool.card.furniture import FINE, FINE_DENSE, Furniture, Place
+from keytool.card.impose import Face, sides
+from keytool.card.imprint import Imprint
 from keytool.card.ink import Mark, Moved, Piece, Words, marks
-from keytool.card.layout import COLUMN_GAP, MARGIN_MM, Area, Setting, best_setting, shortfall
-from keytool.card.papers import PAPERS, Paper, paper_named
+from keytool.card.inks import Ink, ink_named
+from keytool.card.layout import COLUMN_GAP, Area, Setting, best_setting
+from keytool.card.model import CardCouplet, Content
+from keytool.card.papers import Paper, paper_named
+from keytool.card.preview import picture
+from keytool.card.remedy import does_not_fit
 from keytool.card.typeface import missing
-from keytool.library.model import Key, Library
-
-Size = tuple[float, float]
-"""Width and height of a page in mm."""
+from keytool.library.model import Library
 
 
-def card(
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What all contents of one card share."""
+
+    library: Library
+    imprint: Imprint
+    dense: bool
+
+    def furniture(self, what: Content, form: Form) -> Furniture:
+        """What stands above and below the columns."""
+        return Furniture(self.library, what, self.imprint, form, FINE_DENSE if self.dense else FINE)
+
+    def area(self, what: Content, form: Form) -> Area:
+        """The room for columns on the faces of a form."""
+        return Area(form.inner[0], self.furniture(what, form).heights(), form.small, self.dense)
+
+    def setting(self, what: Content, form: Form) -> Setting | None:
+        """The best way to set a content; None where it does not fit."""
+        return best_setting(what, self.area(what, form), form)
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A sheet lying one way, and how each content is set on it."""
+
+    form: Form
+    settings: tuple[Setting, ...]
+
+    @property
+    def rank(self) -> tuple[int, float]:
+        """Lower is better: fewer faces, then the more comfortable."""
+        return sum(each.faces for each in self.settings), -min(each.comfort for each in self.settings)
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A card laid out: every side to print, with its marks in millimetres."""
+
+    title: str
+    size: tuple[float, float]
+    sides: tuple[tuple[Mark, ...], ...]
+    ink: Ink
+    flip: str | None
+    maker: str
+    date: str
+
+    def pdf(self) -> bytes:
+        """The PDF, one page of exactly `size` for each side; the same card gives the same bytes."""
+        return document(self.sides, self.size, f"{self.title}: bench card", self.maker, self.date, self.ink, self.flip)
+
+    def preview(self, side: int = 0) -> str:
+        """One side as an SVG picture for the screen."""
+        return picture(self.sides[side], self.size, f"{self.title}: bench card, side {side + 1}", self.ink)
+
+
+def card(library: Library, keys: Sequence[str], paper: str, **wish: Any) -> bytes:
+    """The card as a PDF; see `laid_out` for what may be wished for and what may go wrong."""
+    return laid_out(library, keys, paper, **wish).pdf()
+
+
+def laid_out(
     library: Library,
     keys: Sequence[str],
     paper: str,
     *,
+    look_alikes: Sequence[str] = (),
+    entries: Sequence[str] = (),
+    form: str = "sheet",
+    flip: str | None = None,
+    ink: str = "normal",
+    dense: bool = False,
     field_diameters: Mapping[int, float] | None = None,
+    divisions: Mapping[int, float] | None = None,
     site_address: str = "",
     landscape: bool | None = None,
-) -> bytes:
-    """The card as a PDF: each key starts on a new side and takes as many sides as it needs; print at 100 %, both sides.
+) -> Card:
+    """The card of keys, look-alike sets and, compared with each other, entries; each starts on a new side or card.
 
+    `form` is one of `FORMS`, `ink` one of `INKS`; `flip` is the edge ("long" or "short") the sheet is turned over when its
+    back is printed, by default like a page. A `dense` card takes as few sides as it can, all as small as may be.
     `field_diameters` maps the power of an objective to the diameter of your field of view with it, in mm; without it an
-    example is printed and marked as one. With `site_address` (such as "https://example.org/soil") a QR code leads to the
-    key's page. Without `landscape` the paper is turned the way that takes fewer sides, or else reads better.
+    example is printed and marked as one. `divisions` maps it to what one division of your eyepiece scale measures, in µm.
+    With `site_address` (such as "https://example.org/soil") a QR code leads to the page of what is shown. Without
+    `landscape` the sheet is turned the way that takes fewer sides, or else reads better.
 
     Raises:
-        NoSuchKey: a key is not in the library.
-        NoSuchPaper: the paper is not known.
+        NotInLibrary: a key, look-alike set or entry is not in the library.
+        NothingAsked: none was named.
+        NoSuchPaper, NoSuchForm: the paper, or the form or ink, is not known.
         NoSuchLetter: a text has a letter the card's typeface lacks.
-        DoesNotFit: not even the smallest readable sizes fit; says by how much, and which paper would do.
+        DoesNotFit: not even the smallest readable sizes fit; says by how much, and what would do.
     """
-    sheet = paper_named(paper)
-    contents = [content(library, _key(library, each)) for each in keys]
-    imprint = Imprint(library.version, _reviewed(library), site_address, field_diameters)
-    ways = [sheet.size(lying) for lying in ((True, False) if landscape is None else (landscape,))]
-    size, settings = _best_way(library, contents, imprint, sheet, ways)
-    total = sum(each.sides for each in settings)
-    sides: list[list[Mark]] = []
-    for each, setting in zip(contents, settings, strict=True):
-        for number in range(setting.sides):
-            sides.append(_side(library, each, imprint, size, setting, number, len(sides) + 1, total))
+    sheet, version = paper_named(paper), ink_named(ink)
+    contents = chosen(library, keys, look_alikes, entries, dense)
+    imprint = Imprint(library.version, _reviewed(library), site_address, field_diameters or {}, divisions or {})
+    bench = Bench(library, imprint, dense)
+    forms = [form_named(form, sheet.size(lying), flip, dense) for lying in ((True, False) if landscape is None else (landscape,))]
+    way = _best_way(bench, contents, forms, sheet)
+    faces = _faces(bench, contents, way)
+    _check_letters(face for each in faces for face in each)
     title = " and ".join(each.title for each in contents)
-    _check_letters(sides)
-    return document(sides, size, f"{title}: bench card", f"wetmount {library.version}", imprint.reviewed)
-
-
-def _key(library: Library, id: str) -> Key:
-    if id not in library.keys:
-        raise NoSuchKey(f"There is no key '{id}'. There are: {', '.join(library.keys)}.")
-    return library.keys[id]
+    printed = tuple(tuple(marks(side)) for side in sides(way.form, faces, flip))
+    return Card(title, way.form.sheet, printed, version, flip, f"wetmount {library.version}", imprint.reviewed)
 
 
 def _reviewed(library: Library) -> str:
@@ -65,70 +134,59 @@ def _reviewed(library: Library) -> str:
     return max((entry.reviewed for entry in library.entries.values()), default="2000-01-01")
 
 
-def _area(library: Library, what: Content, imprint: Imprint, size: Size) -> Area:
-    width = size[0] - 2 * MARGIN_MM
-    used = header(what, imprint, width, Place(1, 1, "")).height + footer(library, imprint, width).height + 1.5
-    return Area(width, size[1] - 2 * MARGIN_MM - used)
-
-
-def _best_way(
-    library: Library, contents: Sequence[Content], imprint: Imprint, sheet: Paper, ways: Sequence[Size]
-) -> tuple[Size, list[Setting]]:
-    """The way to turn the paper, and how each key is then set."""
-    found: list[tuple[tuple[int, float], Size, list[Setting]]] = []
-    for size in ways:
-        settings = [setting for each in contents if (setting := best_setting(each, _area(library, each, imprint, size)))]
+def _best_way(bench: Bench, contents: Sequence[Content], forms: Sequence[Form], sheet: Paper) -> Way:
+    """The way to turn the sheet, and how each content is then set."""
+    found = []
+    for form in forms:
+        settings = [setting for each in contents if (setting := bench.setting(each, form))]
         if len(settings) == len(contents):
-            rank = (sum(each.sides for each in settings), -min(each.comfort for each in settings))
-            found.append((rank, size, settings))
+            found.append(Way(form, tuple(settings)))
     if not found:
-        raise _does_not_fit(library, contents, imprint, sheet, ways)
-    _, size, settings = min(found, key=lambda each: each[0])
-    return size, settings
+        raise does_not_fit(contents, bench.area, forms, sheet)
+    return min(found, key=lambda each: each.rank)
 
 
-def _does_not_fit(library: Library, contents: Sequence[Content], imprint: Imprint, sheet: Paper, ways: Sequence[Size]) -> DoesNotFit:
-    def fits(what: Content, size: Size) -> bool:
-        return best_setting(what, _area(library, what, imprint, size)) is not None
+def _faces(bench: Bench, contents: Sequence[Content], way: Way) -> list[list[Face]]:
+    """The faces of each content; those of small cards and pockets fill whole ones."""
+    form = way.form
+    counts = [-(-setting.faces // form.together) * form.together for setting in way.settings]
+    total = sum(counts)
+    made: list[list[Face]] = []
+    for what, setting, count in zip(contents, way.settings, counts, strict=True):
+        furniture = bench.furniture(what, form)
+        before = sum(len(each) for each in made)
+        made.append(
+            [
+                _face(
+                    furniture, setting, number, Place(form.word, before + number + 1, total, number == 0, _couplets(what, setting, number))
+                )
+                for number in range(count)
+            ]
+        )
+    return made
 
-    what = next(each for each in contents if not fits(each, ways[-1]))
-    name, by = shortfall(what, _area(library, what, imprint, ways[-1]))
-    lack = f"{name} is {by:.0f} mm too high" if by < float("inf") else f"{name} is too wide for any column"
-    others = [
-        f"{other.name} {'landscape' if lying else 'portrait'}"
-        for other in PAPERS.values()
-        for lying in (True, False)
-        if other.size(lying) not in ways and fits(what, other.size(lying))
-    ]
-    remedy = f"It fits on: {', '.join(others)}." if others else "It fits on no paper there is: shorten the couplet or its drawings."
-    width, height = ways[-1]
-    return DoesNotFit(f"'{what.title}' does not fit on {sheet.name} ({width:g} × {height:g} mm) at readable sizes: {lack}. {remedy}")
 
-
-def _side(
-    library: Library, what: Content, imprint: Imprint, size: Size, setting: Setting, number: int, side: int, sides: int
-) -> list[Mark]:
-    width = size[0] - 2 * MARGIN_MM
-    columns = setting.columns[number * setting.across:(number + 1) * setting.across]
-    top = header(what, imprint, width, Place(side, sides, _couplets(what, setting, number)))
-    foot = footer(library, imprint, width)
-    pieces: list[Piece] = [Moved(MARGIN_MM, MARGIN_MM, top.pieces)]
-    for place, column in enumerate(columns):
-        pieces.append(Moved(MARGIN_MM + place * (setting.width + COLUMN_GAP), MARGIN_MM + top.height, column.pieces))
-    pieces.append(Moved(MARGIN_MM, size[1] - MARGIN_MM - foot.height, foot.pieces))
-    return list(marks(pieces))
+def _face(furniture: Furniture, setting: Setting, number: int, place: Place) -> Face:
+    columns = setting.columns[number * setting.across : (number + 1) * setting.across]
+    above, below = furniture.above(number, place), furniture.below(number)
+    pieces: list[Piece] = [*above.pieces]
+    for place_across, column in enumerate(columns):
+        pieces.append(Moved(place_across * (setting.width + COLUMN_GAP), above.height, column.pieces))
+    return (*pieces, Moved(0, furniture.form.inner[1] - below.height, below.pieces))
 
 
 def _couplets(what: Content, setting: Setting, number: int) -> str:
-    """Which couplets stand on a side, for finding the next one by a glance at its corner."""
-    start, end = (sum(len(column.blocks) for column in setting.columns[:columns]) for columns in
-                  (number * setting.across, (number + 1) * setting.across))
+    """Which couplets stand on a face, for finding the next one by a glance at its corner."""
+    start, end = (
+        sum(len(column.blocks) for column in setting.columns[:columns])
+        for columns in (number * setting.across, (number + 1) * setting.across)
+    )
     numbers = [str(block.number) for block in what.blocks[start:end] if isinstance(block, CardCouplet)]
     return "" if not numbers else f"couplet {numbers[0]}" if len(numbers) == 1 else f"couplets {numbers[0]} to {numbers[-1]}"
 
 
-def _check_letters(sides: Sequence[Sequence[Mark]]) -> None:
-    for number, side in enumerate(sides, 1):
-        for words in side:
+def _check_letters(faces: Iterable[Face]) -> None:
+    for number, face in enumerate(faces, 1):
+        for words in marks(face):
             if isinstance(words, Words) and (lacking := missing(words.text)):
                 raise NoSuchLetter(f"The card's typeface has no letter '{lacking}', which side {number} needs in '{words.text.strip()}'.")

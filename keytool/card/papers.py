@@ -26,11 +26,14 @@ class Paper:
         return (self.height, self.width) if landscape else (self.width, self.height)
 
 
-PAPERS = {paper.name: paper for paper in (
-    Paper("A5", 148, 210),
-    Paper("Letter", 8.5 * MM_PER_INCH, 11 * MM_PER_INCH),
-    Paper("A4", 210, 297),
-)}
+PAPERS = {
+    paper.name: paper
+    for paper in (
+        Paper("A5", 148, 210),
+        Paper("Letter", 8.5 * MM_PER_INCH, 11 * MM_PER_INCH),
+        Paper("A4", 210, 297),
+    )
+}
 """Every paper by name, the smallest first."""
 
 

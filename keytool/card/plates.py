@@ -1,4 +1,4 @@
-"""Plates for a couplet: one pen, one scale, and one scale bar for all of them, lettered large enough for the card."""
+"""Plates for a card: one pen and one scale where they are compared, and one scale bar, lettered large enough for the card."""
 
 from __future__ import annotations
 
@@ -6,23 +6,30 @@ from collections.abc import Sequence
 from dataclasses import replace
 from math import sqrt
 
-from keytool.figures import Drawing, Inks, matched
-from keytool.figures.shapes import Leader, recoloured
+from keytool.card.inks import Ink
+from keytool.figures import Drawing
+from keytool.figures.contrast import contrast, without_twins
+from keytool.figures.shapes import Leader, Path, Shape, Swell
 
-INKS = Inks({"paper": "#000000", "accent": "#b0401c", "faint": "#6a6762"})
-"""The writer leaves out a role that has no ink. Plates for the card give up `ink`, which their own bar is drawn in."""
+CELL = (24.0, 36.0)
+"""The room drawings are matched for, mm: about what a couplet gives them."""
+MOST_HEAVIER = 2.0
+"""A line is not made thicker than this to reach the thinnest that prints, or a small thing would drown in ink."""
 
 
 def beside_each_other(drawings: Sequence[Drawing | None]) -> list[Drawing | None]:
-    """The drawings with lines equally heavy in all and without lettering, to be drawn with `INKS`.
+    """The drawings with lines equally heavy in all and without lettering.
 
     A lead without a drawing keeps None. Leads with the very same drawing lose it: the same picture twice is no contrast.
     """
-    shown = [each.shapes for each in drawings if each]
-    drawings = [each if each and shown.count(each.shapes) == 1 else None for each in drawings]
-    drawn = [each for each in drawings if each]
-    inked = iter([_bare(each) for each in matched(drawn)] if drawn else [])
-    return [next(inked) if each else None for each in drawings]
+    ready = contrast(without_twins(drawings), *CELL, smallest=0.0)
+    return [each and bare(each) for each in ready.drawings]
+
+
+def set_side_by_side(drawings: Sequence[Drawing | None]) -> tuple[tuple[Drawing | None, ...], bool]:
+    """The drawings of things compared, without lettering, and whether one scale shows them all: a giant may leave no room."""
+    ready = contrast(drawings, *CELL)
+    return tuple(each and bare(each) for each in ready.drawings), ready.one_scale
 
 
 def largest(drawings: Sequence[Drawing]) -> float:
@@ -30,8 +37,25 @@ def largest(drawings: Sequence[Drawing]) -> float:
     return max(sqrt(each.box.width * each.box.height) for each in drawings)
 
 
-def _bare(drawing: Drawing) -> Drawing:
+def bare(drawing: Drawing) -> Drawing:
     """The picture alone: a plate's own lettering grows and shrinks with it, and would be too small to read on a card."""
-    kept = (shape for shape in drawing.shapes if shape.role != "paper" and not isinstance(shape, Leader))
-    shapes = tuple(recoloured(shape, "paper") if shape.role == "ink" else shape for shape in kept)
+    shapes = tuple(shape for shape in drawing.shapes if not isinstance(shape, Leader))
     return replace(drawing, shapes=shapes, box=drawing.frame)
+
+
+def inked(drawing: Drawing, ink: Ink, mm_per_um: float) -> Drawing:
+    """The picture as a version of the card draws it at this scale: no line too thin to print, the accent heavier than the rest."""
+    pen = drawing.pen_um * ink.lines
+    pen = min(max(pen, ink.finest / mm_per_um), MOST_HEAVIER * pen)
+    shapes = tuple(_heavier(each, ink.accent) if each.role == "accent" else each for each in drawing.shapes)
+    return replace(drawing, pen_um=pen, shapes=shapes)
+
+
+def _heavier(shape: Shape, by: float) -> Shape:
+    match shape:
+        case Path():
+            return replace(shape, weight=shape.weight * by)
+        case Swell():
+            return replace(shape, weights=tuple(each * by for each in shape.weights))
+        case _:
+            return shape

@@ -14,9 +14,7 @@ def qr_block(address: str) -> Block:
 
     rows = [bytes(row) for row in segno.make(address, error="m", micro=False, boost_error=False).matrix]
     panels = [
-        Panel(start * MODULE_MM, y * MODULE_MM, length * MODULE_MM, MODULE_MM)
-        for y, row in enumerate(rows)
-        for start, length in _dark(row)
+        Panel(start * MODULE_MM, y * MODULE_MM, length * MODULE_MM, MODULE_MM) for y, row in enumerate(rows) for start, length in _dark(row)
     ]
     return Block(len(rows) * MODULE_MM, tuple(panels))
 

@@ -18,7 +18,7 @@ LINE = 1.2
 """From one baseline to the next, in sizes."""
 RISE = 0.76
 """How far capitals and ascenders stand above the baseline, in sizes."""
-SMALLEST_LEAD = 8.5
+SMALLEST_LEAD = 8.0
 """Points. Below this a lead cannot be read at arm's length in the dim."""
 SMALLEST = 7.0
 """Points. Nothing on a card is smaller."""
@@ -26,9 +26,10 @@ SMALLEST = 7.0
 
 @dataclass(frozen=True, slots=True)
 class Sizes:
-    """Point sizes of one card; all follow from the size of the leads."""
+    """Point sizes of one card; all follow from the size of the leads. A dense card has its small print as small as may be."""
 
     lead: float
+    dense: bool = False
 
     @property
     def question(self) -> float:
@@ -38,7 +39,7 @@ class Sizes:
     @property
     def number(self) -> float:
         """Of a couplet's number (bold)."""
-        return 1.9 * self.lead
+        return (1.6 if self.dense else 1.9) * self.lead
 
     @property
     def arrow(self) -> float:
@@ -48,12 +49,12 @@ class Sizes:
     @property
     def small(self) -> float:
         """Of how to see it, steps, cautions and what would tell: read once, from near by."""
-        return max(7.6, 0.77 * self.lead)
+        return max(SMALLEST if self.dense else 7.6, 0.77 * self.lead)
 
     @property
     def group(self) -> float:
         """Of the functional group below the name of an end (bold capitals)."""
-        return max(7.6, 0.86 * self.lead)
+        return max(SMALLEST if self.dense else 7.6, 0.86 * self.lead)
 
     @property
     def fine(self) -> float:

@@ -45,6 +45,11 @@ def text_of(library: Library, text: str, bold: bool = False) -> Text:
     return tuple(runs)
 
 
+def spoken(text: Text) -> str:
+    """The text as plain characters, without its basis marks."""
+    return "".join(run.text for run in text if not run.raised).replace(NO_BREAK, " ")
+
+
 def _kept_together(library: Library, text: str) -> str:
     """The text with no line break between a number and its unit."""
     units = "|".join(re.escape(unit) for unit in library.vocabulary["unit"] if unit != "1")
@@ -98,7 +103,7 @@ class Lines:
 
     def _ends_well(self, starts: list[int]) -> bool:
         """Whether the last line is no sliver: a quarter of the room or more."""
-        return sum(word.width + word.space for word in _measured(self.text, self.pt)[starts[-1]:]) > self.room / 4
+        return sum(word.width + word.space for word in _measured(self.text, self.pt)[starts[-1] :]) > self.room / 4
 
     @cached_property
     def _starts(self) -> list[int]:

@@ -2,57 +2,136 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
 
 import click
 
 
 @click.command("card", short_help="Make a bench card to print and laminate.")
-@click.option("--key", "keys", multiple=True, required=True, metavar="KEY", help="The key to print; more than one may be given.")
+@click.option("--key", "keys", multiple=True, metavar="KEY", help="A key to print; more than one may be given.")
+@click.option(
+    "--look-alike",
+    "look_alikes",
+    multiple=True,
+    metavar="SET",
+    help="A look-alike set to print: the test to do first, the drawings, a table.",
+)
+@click.option("--entry", "entries", multiple=True, metavar="ENTRY", help="An entry to print; several are compared in one table.")
 @click.option("--paper", default="A4", show_default=True, help="Paper size.")
-@click.option("-o", "--output", type=click.Path(path_type=Path, dir_okay=False), default=Path("card.pdf"), show_default=True,
-              help="The file to write. An older one is replaced only when the new one is whole.")
-@click.option("--landscape/--portrait", "landscape", default=None,
-              help="Which way the paper is turned. Default: the way that reads better.")
-@click.option("--field", "fields", multiple=True, metavar="OBJECTIVE=MM",
-              help="Your own field diameter, such as 40=0.45 for the 40x objective; printed on the card.")
+@click.option(
+    "--form",
+    default="sheet",
+    show_default=True,
+    metavar="FORM",
+    help="sheet, the whole sheet; halves or quarters, cards to cut from it with marks and room for film; pocket, eight panels to fold.",
+)
+@click.option(
+    "--ink",
+    default="normal",
+    show_default=True,
+    metavar="INK",
+    help="light, for little ink; normal; strong, for high contrast without colour or grey words.",
+)
+@click.option("--dense", is_flag=True, help="As few sides as can be: leads of 8 points, small drawings, little of how to see each.")
+@click.option("--flip", metavar="EDGE", help="The edge of the sheet you turn it over: long or short. Default: like a page.")
+@click.option(
+    "--landscape/--portrait", "landscape", default=None, help="Which way the sheet is turned. Default: the way that reads better."
+)
+@click.option(
+    "--field",
+    "fields",
+    multiple=True,
+    metavar="OBJECTIVE=MM",
+    help="Your own field diameter, such as 40=0.45 for the 40x objective; printed on the card.",
+)
+@click.option(
+    "--division",
+    "divisions",
+    multiple=True,
+    metavar="OBJECTIVE=UM",
+    help="What one division of your eyepiece scale measures in µm, such as 40=2.5 for the 40x objective; printed on the card.",
+)
 @click.option("--address", default="", help="Web address of your copy of the site, printed with a QR code.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path, dir_okay=False),
+    default=Path("card.pdf"),
+    show_default=True,
+    help="The file to write. An older one is replaced only when the new one is whole.",
+)
 @click.pass_obj
 def card_command(
-    named: Path | None, keys: tuple[str, ...], paper: str, output: Path, landscape: bool | None, fields: tuple[str, ...], address: str
+    named: Path | None,
+    keys: tuple[str, ...],
+    look_alikes: tuple[str, ...],
+    entries: tuple[str, ...],
+    paper: str,
+    form: str,
+    ink: str,
+    dense: bool,
+    flip: str | None,
+    landscape: bool | None,
+    fields: tuple[str, ...],
+    divisions: tuple[str, ...],
+    address: str,
+    output: Path,
 ) -> None:
-    """Make a bench card of one or more keys as a vector PDF in exact millimetres.
+    """Make a bench card of keys, look-alike sets or entries as a vector PDF in exact millimetres.
 
     Print it at 100 % ("actual size") and check the 50 mm bar with a ruler.
     """
-    from keytool.card import CardError, card
-    from keytool.card.papers import PAPERS
+    from keytool.card import FORMS, INKS, PAPERS, CardError, card
     from keytool.cli.opening import library, pick
     from keytool.cli.terminal import Terminal
     from keytool.library.save import save
 
     everything = library(named)
-    wanted = [pick(each, list(everything.keys), "key") for each in keys]
     size = pick(paper, list(PAPERS), "paper")
     try:
-        data = card(everything, wanted, size, field_diameters=_diameters(fields), site_address=address, landscape=landscape)
+        data = card(
+            everything,
+            _picked(keys, everything.keys, "key"),
+            size,
+            look_alikes=_picked(look_alikes, everything.look_alikes, "look-alike set"),
+            entries=_picked(entries, everything.entries, "entry"),
+            form=pick(form, list(FORMS), "form"),
+            ink=pick(ink, list(INKS), "ink"),
+            dense=dense,
+            flip=flip and pick(flip, ["long", "short"], "edge"),
+            field_diameters=_by_objective(fields, "field diameter", "millimetres, such as 40=0.45"),
+            divisions=_by_objective(divisions, "scale division", "micrometres, such as 40=2.5"),
+            site_address=address,
+            landscape=landscape,
+        )
     except CardError as error:
         raise click.ClickException(str(error)) from None
     try:
         save(output, data)
     except OSError as error:
         raise click.ClickException(f"'{output}' cannot be written: {error.strerror}.") from None
-    Terminal().say(f"{output}: {len(data)} bytes, {size}. Print at 100 % and check the 50 mm bar with a ruler.")
+    sides = data.count(b"/Type /Page\n")
+    printed = f"{sides} side{'s' if sides > 1 else ''} of {size}"
+    Terminal().say(f"{output}: {printed}, {len(data)} bytes. Print at 100 % and check the 50 mm bar with a ruler.")
 
 
-def _diameters(fields: tuple[str, ...]) -> dict[int, float]:
-    """Objective to field diameter in mm."""
+def _picked(wanted: Iterable[str], known: Iterable[str], what: str) -> list[str]:
+    from keytool.cli.opening import pick
+
+    return [pick(each, list(known), what) for each in wanted]
+
+
+def _by_objective(given: tuple[str, ...], what: str, how: str) -> dict[int, float]:
+    """The power of an objective to what was given for it."""
     result = {}
-    for each in fields:
-        objective, _, millimetres = each.partition("=")
+    for each in given:
+        objective, _, value = each.partition("=")
         try:
-            result[int(objective.removesuffix("x"))] = float(millimetres)
+            power, length = int(objective.strip().rstrip("x×")), float(value)
         except ValueError:
-            tip = "Write the objective, '=', and millimetres, such as 40=0.45."
-            raise click.UsageError(f"'{each}' is not a field diameter. {tip}") from None
+            power, length = 0, 0.0
+        if power <= 0 or not 0 < length < 1e5:
+            raise click.UsageError(f"'{each}' is not a {what}. Write the objective, '=', and {how}.")
+        result[power] = length
     return result

@@ -10,21 +10,38 @@
   /* A word as a shell takes it: quoted where it has more than letters, figures and a few harmless signs. */
   function word(text) { return /^[\w@%+=:,.\/-]+$/.test(text) ? text : "'" + text.replace(/'/g, "'\\''") + "'"; }
 
+  /* What is typed in a box, or chosen of one name; empty where the form has no such choice. */
+  function typed(name) {
+    var box = form.querySelector("[name=" + name + "]");
+    return box ? box.value.trim() : "";
+  }
+  function chosen(name) {
+    var box = form.querySelector("[name=" + name + "]:checked");
+    return box ? box.value : "";
+  }
+
   function write() {
-    var words = ["wetmount", "card"];
-    all("[name=key]:checked").forEach(function (box) { words.push("--key", box.value); });
-    var paper = form.querySelector("[name=paper]").value.trim();
-    if (paper && paper !== "A4") { words.push("--paper", paper); }
-    var way = form.querySelector("[name=way]:checked").value;
-    if (way) { words.push(way); }
-    all("[name=field]").forEach(function (box) {
-      if (Number(box.value) > 0) { words.push("--field", box.dataset.objective + "=" + Number(box.value)); }
+    var asked = [];
+    all("[name=key]:checked").forEach(function (box) { asked.push("--key", box.value); });
+    if (typed("look-alike")) { asked.push("--look-alike", typed("look-alike")); }
+    typed("entries").split(/[\s,]+/).filter(Boolean).forEach(function (id) { asked.push("--entry", id); });
+    if (!asked.length) { command.textContent = "Choose at least one key, look-alike set or entry."; return; }
+
+    var words = ["wetmount", "card"].concat(asked);
+    if (typed("paper") && typed("paper") !== "A4") { words.push("--paper", typed("paper")); }
+    if (chosen("form") && chosen("form") !== "sheet") { words.push("--form", chosen("form")); }
+    if (chosen("ink") && chosen("ink") !== "normal") { words.push("--ink", chosen("ink")); }
+    if (all("[name=dense]:checked").length) { words.push("--dense"); }
+    if (chosen("way")) { words.push(chosen("way")); }
+    if (chosen("flip")) { words.push("--flip", chosen("flip")); }
+    ["field", "division"].forEach(function (name) {
+      all("[name=" + name + "]").forEach(function (box) {
+        if (Number(box.value) > 0) { words.push("--" + name, box.dataset.objective + "=" + Number(box.value)); }
+      });
     });
-    var address = form.querySelector("[name=address]").value.trim();
-    if (address) { words.push("--address", address); }
+    if (typed("address")) { words.push("--address", typed("address")); }
     words.push("-o", "card.pdf");
-    var chosen = all("[name=key]:checked").length;
-    command.textContent = chosen ? words.map(word).join(" ") : "Choose at least one key.";
+    command.textContent = words.map(word).join(" ");
   }
 
   form.addEventListener("input", write);

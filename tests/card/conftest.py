@@ -28,9 +28,7 @@ def drawn_buttons(buttons: Library) -> Library:
     """The mini library with plates beside three of its leads."""
     key = buttons.keys["buttons"]
     couplets = {
-        id: replace(couplet, leads={
-            lead_id: replace(lead, figure=PLATES.get((id, lead_id))) for lead_id, lead in couplet.leads.items()
-        })
+        id: replace(couplet, leads={lead_id: replace(lead, figure=PLATES.get((id, lead_id))) for lead_id, lead in couplet.leads.items()})
         for id, couplet in key.couplets.items()
     }
     return replace(buttons, keys={**buttons.keys, "buttons": replace(key, couplets=couplets)})

@@ -115,7 +115,7 @@ def _page(page, reader) -> Page:
                 made.points.append(here)
                 made.paths[-1].append(here)
             case "c":
-                new = [at(*numbers[i:i + 2]) for i in (0, 2, 4)]
+                new = [at(*numbers[i : i + 2]) for i in (0, 2, 4)]
                 made.points += new
                 made.paths[-1] += new
                 here = made.points[-1]

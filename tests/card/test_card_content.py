@@ -75,8 +75,12 @@ def test_ends_for_the_laboratory_are_marked(library, real_cards) -> None:
     key = library.keys["nematode-mouthparts"]
     words = words_of(real_cards["nematode-mouthparts"])
     title = squeezed(library.cautions["send-to-laboratory"].title)
-    marked = [lead for couplet in key.couplets.values() for lead in couplet.leads.values()
-              if lead.end and "send-to-laboratory" in library.entries[lead.end].cautions]
+    marked = [
+        lead
+        for couplet in key.couplets.values()
+        for lead in couplet.leads.values()
+        if lead.end and "send-to-laboratory" in library.entries[lead.end].cautions
+    ]
     assert marked
     assert words.count(f"⚠{title}") == len(marked) + 1, "one at each such end, and the caution itself"
 
@@ -131,3 +135,30 @@ def test_a_letter_the_type_lacks_is_named(buttons) -> None:
     keys = {"buttons": replace(buttons.keys["buttons"], title="Knöpfe 釦")}
     with pytest.raises(NoSuchLetter, match=r"'釦'.*Knöpfe"):
         card(replace(buttons, keys=keys), ["buttons"], "A4")
+
+
+def test_your_eyepiece_scale_is_printed_where_you_gave_it(buttons) -> None:
+    assert "eyepiece scale" not in " ".join(page.words for page in pages(card(buttons, ["buttons"], "A4")))
+    given = {"field_diameters": {40: 0.462}, "divisions": {40: 2.52, 4: 25}}
+    for form in ("sheet", "halves", "quarters", "pocket"):
+        words = words_of(card(buttons, ["buttons"], "A4", form=form, **given))
+        assert "Yourfieldofview:40×objective0.462mm." in words
+        assert "Onedivisionofyoureyepiecescale:4×objective25µm·40×objective2.52µm." in words
+        assert "forexample" not in words
+
+
+@pytest.mark.parametrize("form", ["sheet", "halves", "quarters"])
+def test_cautions_licence_version_and_marks_stand_on_every_side(library, form: str) -> None:
+    key = library.keys["naked-amoebae"]
+    made = pages(card(library, [key.id], "A4", form=form, landscape=form == "sheet"))
+    ends = [library.entries[lead.end] for couplet in key.couplets.values() for lead in couplet.leads.values() if lead.end]
+    cautions = {id for entry in ends for id in entry.cautions} | set(key.cautions)
+    assert cautions and len(made) > 1
+    for page in made:
+        words = squeezed(page.words)
+        assert all(squeezed(library.cautions[id].title) in words for id in cautions)
+        assert (
+            "CCBY4.0" in words
+            and f"wetmount{library.version}·entriesreviewedupto{max(e.reviewed for e in library.entries.values())}" in words
+        )
+        assert all(squeezed(kind.label) in words for kind in library.vocabulary["basis"].values())

@@ -70,7 +70,9 @@ def test_nothing_lies_across_or_near_a_fold_but_its_marks(pocket) -> None:
         spans += [(left, right, top, bottom) for left, top, right, bottom in (text.box for text in page.texts)]
         on_folds = 0
         for left, right, top, bottom in spans:
-            if any(left == pytest.approx(x, abs=0.01) == right for x in upright) or any(top == pytest.approx(y, abs=0.01) == bottom for y in level):
+            if any(left == pytest.approx(x, abs=0.01) == right for x in upright) or any(
+                top == pytest.approx(y, abs=0.01) == bottom for y in level
+            ):
                 on_folds += 1
                 continue
             assert all(right <= x - near or left >= x + near for x in upright)

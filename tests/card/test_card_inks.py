@@ -65,7 +65,7 @@ def test_rules_are_heaviest_in_the_strong_version_but_the_check_bar_is_the_same(
 @pytest.mark.parametrize("name", INKS)
 def test_the_part_asked_about_has_heavier_lines_so_that_it_needs_no_colour(name: str) -> None:
     drawing = draw("nematode-head", {"width": 24, "spear": "stylet", "accent": "spear"}, title="Spear")
-    bare, = beside_each_other([drawing])
+    (bare,) = beside_each_other([drawing])
     assert bare
     ink = INKS[name]
     made = inked(bare, ink, 1.0)

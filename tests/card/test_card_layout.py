@@ -101,11 +101,14 @@ def test_plates_of_a_couplet_share_one_scale_and_its_bar_is_true(real_couplets, 
         made = list(marks(block.pieces))
         pictures = [mark for mark in made if isinstance(mark, Picture)]
         assert len(pictures) == sum(1 for lead in couplet.leads if lead.drawing)
-        labels = [(mark, after) for mark, after in pairwise(made)
-                  if isinstance(mark, Words) and isinstance(after, Rule) and re.fullmatch(r"[\d.]+ (µm|mm)", mark.text)]
+        labels = [
+            (mark, after)
+            for mark, after in pairwise(made)
+            if isinstance(mark, Words) and isinstance(after, Rule) and re.fullmatch(r"[\d.]+ (µm|mm)", mark.text)
+        ]
         assert len(labels) == (1 if pictures else 0)
         for label, bar in labels:
-            scale, = {picture.mm_per_um for picture in pictures}
+            (scale,) = {picture.mm_per_um for picture in pictures}
             number, unit = label.text.split()
             assert bar.x2 - bar.x == pytest.approx(float(number) * (1000 if unit == "mm" else 1) * scale)
 
@@ -119,7 +122,7 @@ def test_nothing_of_a_couplet_overlaps_or_leaves_its_column(real_couplets, wide:
         for left, top, right, bottom in boxes:
             assert -0.01 <= left <= right <= wide + 0.01 and -0.01 <= top <= bottom <= block.height + 0.01
         for number, one in enumerate(boxes):
-            for other in boxes[number + 1:]:
+            for other in boxes[number + 1 :]:
                 assert not overlap(one, other), f"couplet {couplet.number}"
 
 
@@ -165,7 +168,8 @@ def test_what_cannot_fit_is_said_with_how_much_and_what_would_do(buttons) -> Non
 
 def test_what_fits_no_paper_says_so(buttons) -> None:
     key = buttons.keys["buttons"]
-    couplet = replace(key.couplets["holes"], look="light falls through it and " * 900)
+    leads = {id: replace(lead, text="light falls through it and " * 900) for id, lead in key.couplets["holes"].leads.items()}
+    couplet = replace(key.couplets["holes"], leads=leads)
     library = replace(buttons, keys={"buttons": replace(key, couplets={**key.couplets, "holes": couplet})})
     with pytest.raises(DoesNotFit, match="fits on no paper"):
         card(library, ["buttons"], "A4")

@@ -16,7 +16,7 @@ ISO_216 = {f"A{n}": n for n in range(11)}
 @pytest.mark.parametrize("name", [name for name in PAPERS if name in ISO_216])
 def test_a_papers_are_one_square_metre_halved(name: str) -> None:
     # ISO 216: A0 is 841 by 1189 mm (1 m² with sides 1 : √2); each next size halves the longer side, whole mm, rounded down.
-    short, long = round(1000 / 2 ** 0.25), round(1000 * 2 ** 0.25)
+    short, long = round(1000 / 2**0.25), round(1000 * 2**0.25)
     for _ in range(ISO_216[name]):
         short, long = long // 2, short
     assert (PAPERS[name].width, PAPERS[name].height) == (short, long)

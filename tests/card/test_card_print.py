@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -18,6 +19,7 @@ from keytool.card.furniture import FINE
 from keytool.card.small_furniture import CHECK_WORDS
 from keytool.library import root
 from keytool.library.find import VARIABLE
+from keytool.library.show import plain
 
 
 @pytest.fixture(params=["A4", "A5", "Letter"])
@@ -98,13 +100,66 @@ def test_the_same_library_gives_the_same_bytes(drawn_buttons) -> None:
 
 def test_other_runs_give_the_same_bytes(tmp_path) -> None:
     shutil.copytree(root() / "keydata", tmp_path / "keydata")
-    code = ("import hashlib; from keytool.card import card; from keytool.library import load, root; "
-            "data = card(load(root()).library, ['first-look'], 'A4', site_address='https://tarn-end.example/soil'); "
-            "print(hashlib.sha256(data).hexdigest())")
+    code = (
+        "import hashlib; from keytool.card import card; from keytool.library import load, root; "
+        "data = card(load(root()).library, ['first-look'], 'A4', site_address='https://tarn-end.example/soil'); "
+        "print(hashlib.sha256(data).hexdigest())"
+    )
     runs = [
-        subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True,
-                       env={**os.environ, VARIABLE: str(tmp_path), "PYTHONHASHSEED": seed})
+        subprocess.run(
+            [sys.executable, "-c", code],
+            capture_output=True,
+            text=True,
+            check=True,
+            env={**os.environ, VARIABLE: str(tmp_path), "PYTHONHASHSEED": seed},
+        )
         for seed in ("1", "7")
     ]
     assert runs[0].stdout == runs[1].stdout
     assert len(runs[0].stdout.strip()) == 64
+
+
+def test_the_outline_leads_to_every_couplet(library, real_key: str, real_cards) -> None:
+    reader = PdfReader(BytesIO(real_cards[real_key]))
+    title, under = reader.outline
+    key = library.keys[real_key]
+    assert title.title == key.title
+    entered = [each.title for each in under]
+    assert [each for each in entered if each[0].isdigit()] == [f"{c.number}  {plain(library, c.asks)}" for c in key.couplets.values()]
+    for each in under:
+        if each.title[0].isdigit():
+            words = pages(real_cards[real_key])[reader.get_destination_page_number(each)].words
+            assert re.sub(r"\W", "", each.title.split("  ")[1]) in re.sub(r"\W", "", words)
+
+
+def test_copies_of_a_card_are_entered_once(buttons) -> None:
+    titles = [
+        each.title for each in PdfReader(BytesIO(card(buttons, ["buttons"], "A4", form="quarters"))).outline if not isinstance(each, list)
+    ]
+    assert titles == ["Buttons"]
+
+
+@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="poppler is not installed")
+def test_another_reader_finds_the_text_in_the_same_order(library, real_key: str, real_cards) -> None:
+    said = subprocess.run(["pdftotext", "-raw", "-", "-"], input=real_cards[real_key], capture_output=True, check=True).stdout.decode()
+    words = re.sub(r"[\s\u00a0●◐○~=]", "", said)
+    at = 0
+    for couplet in library.keys[real_key].couplets.values():
+        for text in (couplet.asks, *(lead.text for lead in couplet.leads.values())):
+            at = words.find(re.sub(r"[\s~]", "", plain(library, text)), at)
+            assert at >= 0, f"couplet {couplet.number}: '{text}'"
+
+
+@pytest.mark.parametrize("wish", [{"form": "pocket"}, {"form": "quarters"}, {"ink": "light"}, {"ink": "strong"}, {"dense": True}])
+def test_every_version_is_vector_in_readable_type_and_the_same_twice(library, wish) -> None:
+    made = [card(library, ["naked-amoebae"], "A4", site_address="https://tarn-end.example", **wish) for _ in range(2)]
+    assert made[0] == made[1]
+    for page in pages(made[0]):
+        assert not page.operators & {"Do", "BI", "sh"}
+        assert min(page.sizes) >= 7
+        for left, top, right, bottom in (text.box for text in page.texts):
+            assert left >= CLEAR_MM - 0.01 and top >= CLEAR_MM - 0.01
+            assert right <= page.width - CLEAR_MM + 0.01 and bottom <= page.height - CLEAR_MM + 0.01
+    reader = PdfReader(BytesIO(made[0]))
+    assert reader.metadata.title == "Naked amoebae: bench card" and reader.trailer["/Root"]["/Lang"] == "en"
+    assert "CC BY 4.0" in reader.metadata.subject
