@@ -28,6 +28,7 @@ def content(library: Library, key: Key) -> Content:
         CardCouplet(
             couplet.number,
             came_from.get(couplet.id, ()),
+            _own_magnification(library, key, couplet),
             text_of(library, couplet.asks, bold=True),
             text_of(library, couplet.look),
             text_of(library, _short_look(library, couplet)),
@@ -36,11 +37,18 @@ def content(library: Library, key: Key) -> Content:
         for couplet in key.couplets.values()
     ]
     magnification = library.vocabulary["magnification"][str(key.magnification)]
-    begin = (Run(f"Look at {magnification.label}: {magnification.get('about')}."),)
+    others = dict.fromkeys(each.magnification for each in couplets if each.magnification)
+    apart = f" Where {' or '.join(others)} stands under the number, look at that." if others else ""
+    begin = (Run(f"Look at {magnification.label}: {magnification.get('about')}.{apart}"),)
     blocks: tuple[CardBlock, ...] = (*(note for note in notes if note.paragraphs), *couplets)
     cautions = caution_line(blocks)
     later = (CANNOT_TELL, dotted(cautions)) if cautions else (begin, CANNOT_TELL)
     return Content(f"keys/{key.id}.html", key.title, magnification.label, (begin, CANNOT_TELL), later, blocks)
+
+
+def _own_magnification(library: Library, key: Key, couplet: Couplet) -> str:
+    power = max(library.characters[each].magnification for each in couplet.characters)
+    return "" if power == key.magnification else library.vocabulary["magnification"][str(power)].label
 
 
 def _lead(library: Library, key: Key, couplet: Couplet, particular: frozenset[str]) -> Iterable[CardLead]:

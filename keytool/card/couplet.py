@@ -10,7 +10,7 @@ from typing import Literal
 
 from keytool.card import typeface
 from keytool.card.cell import Cell, cell
-from keytool.card.ink import GREY, Block, Heading, Moved, Piece, Rule, Words
+from keytool.card.ink import BLACK, GREY, Block, Heading, Moved, Piece, Rule, Words
 from keytool.card.model import CardCouplet
 from keytool.card.plates import largest
 from keytool.card.typeface import MM_PER_PT, RISE, Sizes
@@ -49,14 +49,15 @@ def couplet_block(couplet: CardCouplet, width: float, style: Style, plate: float
     greatest = max(each.plate for each in rows)
     best = min((each.block for each in rows if each.plate >= 0.97 * greatest), key=lambda block: block.height)
     look = {"all": couplet.look, "first": couplet.look_short, "none": ()}[style.look]
-    head = _head(couplet.number, couplet.came_from, couplet.asks, look, width, style.sizes)
+    head = _head(couplet.number, couplet.came_from, couplet.magnification, couplet.asks, look, width, style.sizes)
     return Block(head.height + best.height, (*head.pieces, Moved(0, head.height, best.pieces)))
 
 
 # The same head comes again with plates of every size, while a layout is sought.
 @lru_cache(maxsize=4096)
-def _head(number: int, came_from: tuple[int, ...], asks: Text, look: Text, width: float, sizes: Sizes) -> Block:
-    back = f"from {', '.join(str(each) for each in came_from)}" if came_from else ""
+def _head(number: int, came_from: tuple[int, ...], magnification: str, asks: Text, look: Text, width: float, sizes: Sizes) -> Block:
+    below = [Run(f"from {', '.join(str(each) for each in came_from)}")] if came_from else []
+    below += [Run(magnification, bold=True)] if magnification else []
     gutter = max(typeface.width("00", True, sizes.number), typeface.width("from 00", False, sizes.fine)) + 1.4
     question = set_lines(asks, sizes.question, width - gutter)
     told = set_lines(look, sizes.small, width - gutter, even=False)
@@ -71,11 +72,12 @@ def _head(number: int, came_from: tuple[int, ...], asks: Text, look: Text, width
         *told.pieces(gutter, first + question.height + 0.3, GREY),
     ]
     bottom = first + question.height + 0.3 + told.height
-    if back:
-        lines = set_lines((Run(back),), sizes.fine, gutter - 1.2)
-        top = base + 0.3 * sizes.fine * MM_PER_PT
-        pieces += lines.pieces(0, top, GREY)
-        bottom = max(bottom, top + lines.height)
+    top = base + 0.3 * sizes.fine * MM_PER_PT
+    for run in below:
+        lines = set_lines((run,), sizes.fine, gutter - 1.2)
+        pieces += lines.pieces(0, top, BLACK if run.bold else GREY)
+        top += lines.height
+        bottom = max(bottom, top)
     return Block(bottom + 1.4, tuple(pieces))
 
 

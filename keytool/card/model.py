@@ -39,10 +39,14 @@ class CardLead:
 
 @dataclass(frozen=True, slots=True)
 class CardCouplet:
-    """One couplet. `look` is all of how to see it, `look_short` its first sentence."""
+    """One couplet. `look` is all of how to see it, `look_short` its first sentence.
+
+    `magnification` is said where it is not that of the whole key, and is empty elsewhere.
+    """
 
     number: int
     came_from: tuple[int, ...]
+    magnification: str
     asks: Text
     look: Text
     look_short: Text

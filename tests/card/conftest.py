@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 
 import pytest
 
@@ -40,6 +42,16 @@ def real_key(request, library: Library) -> str:
 
 
 @pytest.fixture(scope="session")
-def real_cards(library: Library) -> dict[str, bytes]:
-    """The A4 card of each real key, with a site address."""
-    return {key: card(library, [key], "A4", site_address="https://tarn-end.example/soil") for key in library.keys}
+def card_of(library: Library) -> Callable[[str], bytes]:
+    """Makes the A4 card of a real key, with a site address; of each key once."""
+    return cache(lambda key: card(library, [key], "A4", site_address="https://tarn-end.example/soil"))
+
+
+@pytest.fixture(scope="session")
+def real_card(real_key: str, card_of: Callable[[str], bytes]) -> bytes:
+    return card_of(real_key)
+
+
+@pytest.fixture(scope="session")
+def real_cards(library: Library, card_of: Callable[[str], bytes]) -> dict[str, bytes]:
+    return {key: card_of(key) for key in library.keys}

@@ -21,8 +21,8 @@ def squeezed(text: str) -> str:
     return re.sub(r"[\s\u00a0●◐○~=]", "", text)
 
 
-def test_every_question_and_lead_stands_in_reading_order(library, real_key: str, real_cards) -> None:
-    words = words_of(real_cards[real_key])
+def test_every_question_and_lead_stands_in_reading_order(library, real_key: str, real_card: bytes) -> None:
+    words = words_of(real_card)
     at = 0
     for couplet in library.keys[real_key].couplets.values():
         for text in (f"{couplet.number}{couplet.asks}", *(lead.text for lead in couplet.leads.values())):
@@ -31,9 +31,9 @@ def test_every_question_and_lead_stands_in_reading_order(library, real_key: str,
             at = found + 1
 
 
-def test_every_lead_says_where_it_goes(library, real_key: str, real_cards) -> None:
+def test_every_lead_says_where_it_goes(library, real_key: str, real_card: bytes) -> None:
     key = library.keys[real_key]
-    words = words_of(real_cards[real_key])
+    words = words_of(real_card)
     at = 0
     for couplet in key.couplets.values():
         for lead in couplet.leads.values():
@@ -45,8 +45,8 @@ def test_every_lead_says_where_it_goes(library, real_key: str, real_cards) -> No
             assert at >= 0, f"couplet {couplet.number}, '{lead.text}'"
 
 
-def test_ends_say_what_they_eat_and_what_would_tell(library, real_key: str, real_cards) -> None:
-    words = words_of(real_cards[real_key])
+def test_ends_say_what_they_eat_and_what_would_tell(library, real_key: str, real_card: bytes) -> None:
+    words = words_of(real_card)
     key = library.keys[real_key]
     ends = [library.entries[lead.end] for couplet in key.couplets.values() for lead in couplet.leads.values() if lead.end]
     assert ends
@@ -62,8 +62,8 @@ def test_ends_say_what_they_eat_and_what_would_tell(library, real_key: str, real
             assert f"{name}MANYDIETS" in words
 
 
-def test_every_caution_of_the_key_and_its_ends_stands_in_full(library, real_key: str, real_cards) -> None:
-    words = words_of(real_cards[real_key])
+def test_every_caution_of_the_key_and_its_ends_stands_in_full(library, real_key: str, real_card: bytes) -> None:
+    words = words_of(real_card)
     key = library.keys[real_key]
     ends = [library.entries[lead.end] for couplet in key.couplets.values() for lead in couplet.leads.values() if lead.end]
     for id in {*key.cautions, *(each for entry in ends for each in entry.cautions)}:
@@ -85,8 +85,8 @@ def test_ends_for_the_laboratory_are_marked(library, real_cards) -> None:
     assert words.count(f"⚠{title}") == len(marked) + 1, "one at each such end, and the caution itself"
 
 
-def test_steps_marks_licence_and_cannot_tell_are_there(library, real_key: str, real_cards) -> None:
-    data = real_cards[real_key]
+def test_steps_marks_licence_and_cannot_tell_are_there(library, real_key: str, real_card: bytes) -> None:
+    data = real_card
     for step in library.keys[real_key].before:
         assert squeezed(plain(library, step)) in words_of(data)
     for number, page in enumerate(pages(data), 1):

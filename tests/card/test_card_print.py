@@ -119,8 +119,8 @@ def test_other_runs_give_the_same_bytes(tmp_path) -> None:
     assert len(runs[0].stdout.strip()) == 64
 
 
-def test_the_outline_leads_to_every_couplet(library, real_key: str, real_cards) -> None:
-    reader = PdfReader(BytesIO(real_cards[real_key]))
+def test_the_outline_leads_to_every_couplet(library, real_key: str, real_card: bytes) -> None:
+    reader = PdfReader(BytesIO(real_card))
     title, under = reader.outline
     key = library.keys[real_key]
     assert title.title == key.title
@@ -128,7 +128,7 @@ def test_the_outline_leads_to_every_couplet(library, real_key: str, real_cards) 
     assert [each for each in entered if each[0].isdigit()] == [f"{c.number}  {plain(library, c.asks)}" for c in key.couplets.values()]
     for each in under:
         if each.title[0].isdigit():
-            words = pages(real_cards[real_key])[reader.get_destination_page_number(each)].words
+            words = pages(real_card)[reader.get_destination_page_number(each)].words
             assert re.sub(r"\W", "", each.title.split("  ")[1]) in re.sub(r"\W", "", words)
 
 
@@ -140,8 +140,8 @@ def test_copies_of_a_card_are_entered_once(buttons) -> None:
 
 
 @pytest.mark.skipif(shutil.which("pdftotext") is None, reason="poppler is not installed")
-def test_another_reader_finds_the_text_in_the_same_order(library, real_key: str, real_cards) -> None:
-    said = subprocess.run(["pdftotext", "-raw", "-", "-"], input=real_cards[real_key], capture_output=True, check=True).stdout.decode()
+def test_another_reader_finds_the_text_in_the_same_order(library, real_key: str, real_card: bytes) -> None:
+    said = subprocess.run(["pdftotext", "-raw", "-", "-"], input=real_card, capture_output=True, check=True).stdout.decode()
     words = re.sub(r"[\s\u00a0●◐○~=]", "", said)
     at = 0
     for couplet in library.keys[real_key].couplets.values():

@@ -19,7 +19,7 @@ from tests.conftest import copy_mini, everything_found
 
 FILES = int(os.environ.get("WETMOUNT_FUZZ", "300"))
 LONGEST = 2.0
-"""Seconds; longer would be a hang."""
+"""Seconds of our own processor time, whatever else the machine does; longer would be a hang."""
 SNIPPETS = ["{", "}", "[", "]", ": ", "- ", "\n", "  ", "'", '"', "#", "&a ", "*a", "!t ", "|", "null", "true", "0", "-1", "1e9", "no",
             "[[", "]]", "{x}", "[[x]]", "button", "holes", "any: true", "otherwise: true", "couplet: holes", "key: sewing", "\t", "µ",
             "\u200b"]
@@ -55,9 +55,9 @@ def test_a_changed_file_never_ends_in_a_traceback(folder: Path, data: st.DataObj
         text = "\n".join([*lines[:at], *lines[at + 1:], lines[at]])
     try:
         path.write_bytes(text.encode("utf-8", "surrogatepass"))
-        begun = time.perf_counter()
+        begun = time.process_time()
         found = everything_found(load(folder))
-        assert time.perf_counter() - begun < LONGEST
+        assert time.process_time() - begun < LONGEST
         assert not [each for each in found if "itself failed" in each.message]
         assert all(each.message and each.place.line >= 1 and each.place.column >= 1 for each in found)
         assert as_text(found) and as_json(found)
