@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+from keytool.figures import Contrast, contrast, to_svg
 from keytool.figures.drawn import of_state
 from keytool.library.model import Character, Library
 from keytool.library.show import number
 from keytool.pages.html import Html, el, join
-from keytool.pages.page import Page, heading, page
-from keytool.pages.plates import row
+from keytool.pages.page import Asset, Page, heading, page
+from keytool.pages.plates import FOLDER, LETTERS, PEN, as_file, empty, lazy
 from keytool.pages.writer import Writer
 
 PLATE = (140.0, 160.0)
 
 
 def characters_page(library: Library) -> Page:
-    """Every character with its states, drawn where a drawing stands; one anchor each."""
+    """Every character with its states, drawn where a drawing stands; one anchor each.
+
+    The drawings are files (`state_assets`), fetched as they come into sight: there are hundreds, and a phone shows three.
+    """
     writer = Writer(library, "characters/index.md")
     blocks: list[str] = [
         heading(1, "Characters"),
@@ -57,9 +61,12 @@ def _in_100(rate: float) -> str:
 
 
 def _states(writer: Writer, character: Character) -> Html:
-    drawings = [of_state(writer.library, character, state) for state in character.states]
-    drawn = any(drawings)
-    shown = row(drawings, [f"{character.id}-{state}" for state in character.states], *PLATE, smallest=0.5)
+    shown = _shown(writer.library, character)
+    drawn = any(shown.drawings)
+    plates = [
+        lazy(drawing, scale, writer.href(_place(character, state))) if drawing else empty()
+        for state, drawing, scale in zip(character.states, shown.drawings, shown.scales, strict=True)
+    ]
     items = [
         el(
             "li",
@@ -67,13 +74,34 @@ def _states(writer: Writer, character: Character) -> Html:
             el("span", el("strong", state.name), " ", writer.rich(state.about)),
             id=f"{character.id}--{state.id}",
         )
-        for state, plate in zip(character.states.values(), shown.plates, strict=True)
+        for state, plate in zip(character.states.values(), plates, strict=True)
     ]
     return el(
         "div",
         el("ul", *items, class_=f"wm-states {'wm-drawn' if drawn else 'wm-undrawn'}", role="list"),
         el("p", "These drawings are not at one scale: read the bar under each.", class_="wm-aside") if not shown.one_scale else None,
     )
+
+
+def state_assets(library: Library) -> list[Asset]:
+    """The drawing of each state as an SVG file."""
+    return [
+        Asset(_place(character, state), as_file(to_svg(drawing, scale, id_prefix="state")), library.files["character", character.id])
+        for character in library.characters.values()
+        for shown in [_shown(library, character)]
+        for state, drawing, scale in zip(character.states, shown.drawings, shown.scales, strict=True)
+        if drawing
+    ]
+
+
+def _shown(library: Library, character: Character) -> Contrast:
+    """The drawings of the states of a character, made ready to stand side by side."""
+    drawings = [of_state(library, character, state) for state in character.states]
+    return contrast(drawings, *PLATE, letter=LETTERS, pen=PEN, smallest=0.5)
+
+
+def _place(character: Character, state: str) -> str:
+    return f"{FOLDER}/states/{character.id}--{state}.svg"
 
 
 def _measured(writer: Writer, character: Character) -> Html:

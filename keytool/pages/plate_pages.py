@@ -11,12 +11,9 @@ from keytool.library.show import number
 from keytool.pages.html import Html, el, join
 from keytool.pages.lists import first_keys
 from keytool.pages.page import Asset, Page, heading, page
-from keytool.pages.plates import portrait
+from keytool.pages.plates import FOLDER, as_file, portrait
 from keytool.pages.writer import Writer
 
-FOLDER = "drawings"
-FIXED = "color:#2b241b;--wm-accent:#9a3a14;--wm-paper:#fdf9ee"
-"""The inks of a drawing in a file of its own, where the page's colours do not reach it; the sheet turns them over in a dim room."""
 SAY_SO = "a-drawing-is-wrong"
 """The part of the guide for contributors that says what to do about it."""
 
@@ -25,9 +22,7 @@ def plate_assets(library: Library, theme: str) -> list[Asset]:
     """The drawing of each entry of a theme as an SVG file, `drawings/<entry>.svg`."""
     drawings = {entry.id: of_entry(library, entry) for entry in library.entries.values() if entry.theme == theme}
     return [
-        Asset(
-            f"{FOLDER}/{id}.svg", portrait(drawing).svg.replace("<svg ", f'<svg style="{FIXED}" ', 1).encode(), library.files["entry", id]
-        )
+        Asset(f"{FOLDER}/{id}.svg", as_file(portrait(drawing).svg), library.files["entry", id])
         for id, drawing in drawings.items()
         if drawing
     ]

@@ -17,6 +17,10 @@ PORTRAIT = (300.0, 300.0)
 """Room for the drawing of an entry on its own page, px."""
 DRAWN = "wm-drawn"
 """The id of the marks of a portrait."""
+FOLDER = "drawings"
+"""Where drawings lie that are files of their own."""
+FIXED = "color:#2b241b;--wm-accent:#9a3a14;--wm-paper:#fdf9ee"
+"""The inks of a drawing in a file of its own, where the page's colours do not reach it; a page turns them over in a dim room."""
 PEN = 0.95
 """The least width (px) of one pen."""
 TALL = 1.35
@@ -90,6 +94,16 @@ def plate(drawing: Drawing, scale: float, id: str) -> Html:
     Where light and dark are what it shows, it lies on light paper in a dark room too.
     """
     return _plate(to_svg(drawing, scale, id_prefix=id), drawing, scale)
+
+
+def as_file(svg: str) -> bytes:
+    """A drawing as a file of its own, in fixed inks."""
+    return svg.replace("<svg ", f'<svg style="{FIXED}" ', 1).encode()
+
+
+def lazy(drawing: Drawing, scale: float, src: str) -> Html:
+    """A plate whose drawing lies in a file and is fetched when it comes into sight."""
+    return _plate(el("img", src=src, alt=drawing.title, loading="lazy", decoding="async"), drawing, scale)
 
 
 def empty() -> Html:
