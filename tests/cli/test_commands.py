@@ -29,6 +29,14 @@ def test_every_command_has_help_and_stands_in_the_readme(command: str) -> None:
     assert f"wetmount {command}" in README.read_text("utf-8")
 
 
+def test_the_answers_piped_in_the_readme_come_to_an_end_and_print_the_record() -> None:
+    [(answers, arguments)] = re.findall(r"^printf '(.*)' \| wetmount (walk .*--json)", README.read_text("utf-8"), re.MULTILINE)
+    result = CliRunner().invoke(main, arguments.split(), input=answers.replace("\\n", "\n"))
+    assert result.exit_code == 0, result.output
+    record = json.loads(result.stdout)
+    assert len(record["legs"][-1]["answers"]) == answers.count("\\n") and record["finished"] and record["ends"]
+
+
 @pytest.mark.parametrize("what", ["entries", "keys", "characters", "sources", "terms", "cautions"])
 def test_list_gives_each_by_id_and_as_json(what: str, library: Library) -> None:
     held = getattr(library, what)
