@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -11,6 +11,7 @@ from keytool.figures.shapes import Drawing
 from keytool.library.model import Character, Couplet, Entry, Figure, Lead, Library
 from keytool.library.show import plain
 from keytool.library.value import Interval, States
+from keytool.library.wanted import wanted
 
 
 def of_entry(library: Library, entry: Entry) -> Drawing | None:
@@ -34,27 +35,15 @@ def of_lead(library: Library, couplet: Couplet, lead: Lead) -> Drawing | None:
         return _drawing(library, lead.figure, None, plain(library, lead.text), "")
     if lead.end and not _asks_states(library, couplet) and (end := of_entry(library, library.entries[lead.end])):
         return replace(end, title=plain(library, lead.text))
-    for name, ids in _taken(library, couplet, lead):
+    for name, showing in wanted(library, couplet, lead).items():
         for id, state in library.characters[name].states.items():
-            if state.figure and id in ids:
+            if state.figure and isinstance(showing, States) and id in showing.ids:
                 return _drawing(library, state.figure, None, plain(library, lead.text), state.about)
     return None
 
 
 def _asks_states(library: Library, couplet: Couplet) -> bool:
     return len(couplet.characters) == 1 and bool(library.characters[couplet.characters[0]].states)
-
-
-def _taken(library: Library, couplet: Couplet, lead: Lead) -> Iterator[tuple[str, frozenset[str]]]:
-    """The states a lead takes of each character. What is left over is said of one character only; of several it is no one thing."""
-    for name, wanted in lead.when.items():
-        if isinstance(wanted, States):
-            yield name, wanted.ids
-    if lead.otherwise and len(couplet.characters) == 1:
-        (name,) = couplet.characters
-        others = [each.when[name] for each in couplet.leads.values() if name in each.when]
-        named = frozenset(id for each in others if isinstance(each, States) for id in each.ids)
-        yield name, frozenset(library.characters[name].states) - named
 
 
 def _drawing(library: Library, figure: Figure | None, entry: Entry | None, title: str, description: str) -> Drawing | None:

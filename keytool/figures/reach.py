@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from itertools import chain
 
 from . import geometry
-from .marks import edges, text_width
-from .shapes import Box, Dots, Leader, Path, Points, Shape, Swell
+from .marks import Lettering, Mark, edges, of_shape, text_width
+from .shapes import Box, Dots, Leader, Path, Points, Shape, Step, Swell
 
 Sides = tuple[float, float, float, float]
 """Left, top, right and bottom in µm."""
@@ -23,22 +23,26 @@ def bounds(shapes: Iterable[Shape], pen: float, letter: float) -> Box:
 def _sides(shape: Shape, pen: float, letter: float) -> Sides:
     match shape:
         case Path():
-            return _grown(_steps_reach(shape), 0.0 if shape.fill else shape.weight * pen / 2)
+            return _grown(_steps_reach(shape.steps), 0.0 if shape.fill else shape.weight * pen / 2)
         case Swell():
             right, left = edges(shape, pen)
             return _around((*right, *left))
         case Dots():
             return _grown(_around(shape.points), shape.size * pen / 2)
         case Leader():
-            (x1, y1), (x2, y2) = shape.start, shape.end
-            way = 1 if x2 >= x1 else -1
-            end = x2 + way * (0.3 * letter + text_width(shape.text, letter))
-            line = _grown((min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)), 0.3 * pen)
-            return min(line[0], end), min(line[1], y2 - 0.46 * letter), max(line[2], end), max(line[3], y2 + 0.59 * letter)
+            lefts, tops, rights, bottoms = zip(*(_mark_sides(mark) for mark in of_shape(shape, pen, letter)), strict=True)
+            return min(lefts), min(tops), max(rights), max(bottoms)
 
 
-def _steps_reach(path: Path) -> Sides:
-    flat = list(chain.from_iterable([values for _, values in path.steps]))
+def _mark_sides(mark: Mark | Lettering) -> Sides:
+    if isinstance(mark, Mark):
+        return _grown(_steps_reach(mark.steps), mark.width / 2)
+    end = mark.x + text_width(mark.text, mark.size) * (1 if mark.anchor == "start" else -1)
+    return min(mark.x, end), mark.y - 0.8 * mark.size, max(mark.x, end), mark.y + 0.25 * mark.size
+
+
+def _steps_reach(steps: Iterable[Step]) -> Sides:
+    flat = list(chain.from_iterable([values for _, values in steps]))
     return min(flat[0::2]), min(flat[1::2]), max(flat[0::2]), max(flat[1::2])
 
 

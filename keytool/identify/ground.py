@@ -13,9 +13,10 @@ from typing import Any
 
 from keytool.identify.looks import Looks, alone, looks
 from keytool.identify.match import cells, unstated
-from keytool.identify.weigh import everything, priors
+from keytool.identify.weigh import priors
 from keytool.library.model import Couplet, Entry, Key, Lead, Library
 from keytool.library.value import Interval, Showing, States
+from keytool.library.wanted import wanted
 
 
 @dataclass(frozen=True)
@@ -42,7 +43,7 @@ class Ground:
 
         Of a lead that takes all the rest it is said where one character alone decides.
         """
-        return {couplet.id: {lead.id: _wanted(self.library, couplet, lead) for lead in couplet.leads.values()}
+        return {couplet.id: {lead.id: wanted(self.library, couplet, lead) for lead in couplet.leads.values()}
                 for couplet in self.key.couplets.values()}
 
     @cached_property
@@ -66,17 +67,6 @@ def ground(library: Library, key: Key) -> Ground:
         library, key, members, priors(library, key.scope), seen, alone(seen, key, members),
         {couplet.id: {entry.id: frozenset(_may(couplet, entry)) for entry in members} for couplet in key.couplets.values()},
     )
-
-
-def _wanted(library: Library, couplet: Couplet, lead: Lead) -> Mapping[str, Showing]:
-    if not lead.otherwise or len(couplet.characters) > 1:
-        return lead.when
-    (name,) = couplet.characters
-    rest = [everything(library.characters[name])]
-    for other in couplet.leads.values():
-        if name in other.when:
-            rest = [piece for each in rest for piece in each.without(other.when[name])]
-    return {name: rest[0]} if len(rest) == 1 else {}
 
 
 def _may(couplet: Couplet, entry: Entry) -> Iterator[str]:

@@ -86,7 +86,7 @@ def stand(ground: Ground, answers: Answers) -> Standing:
     if open_couplets:
         asks = open_couplets[0]
         if CANNOT_TELL in given.values() and (len(open_couplets) > 1 or ends):
-            asks = _best_question(ground, answers, possible, chance)
+            asks = _best_question(ground, answers, open_couplets, possible, chance)
     if asks:
         ends = ()
     elif open_couplets:
@@ -155,17 +155,18 @@ def _reach(
     return tuple(sorted(couplets, key=number.__getitem__)), tuple(ends)
 
 
-def _best_question(ground: Ground, answers: Answers, possible: tuple[str, ...], chance: Mapping[str, float]) -> str:
+def _best_question(
+    ground: Ground, answers: Answers, nearest: tuple[str, ...], possible: tuple[str, ...], chance: Mapping[str, float]
+) -> str:
     """The unanswered couplet ahead that tells most, or an empty text when none tells anything.
 
     The wording of a couplet may take for granted what the couplets before it ask ("the whip of
-    this slider"). So one behind another that is unanswered is only asked when no nearer one tells anything.
+    this slider"). So one behind another that is unanswered is only asked when none of the `nearest` tells anything.
     """
-    given = {each.couplet: each.lead for each in answers}
-    everywhere, ends = _reach(ground, given, possible, through=True)
+    everywhere, ends = _reach(ground, {each.couplet: each.lead for each in answers}, possible, through=True)
     if len(ends) < 2:
         return ""
-    for candidates in (_reach(ground, given, possible)[0], everywhere):
+    for candidates in (nearest, everywhere):
         gains = {id: gain(ground, answers, id, possible, chance) for id in candidates}
         best = max(candidates, key=lambda id: round(gains[id], 6))
         if gains[best] > LEAST_GAIN:

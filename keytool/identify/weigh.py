@@ -38,11 +38,6 @@ def normal(weights: Mapping[str, float]) -> dict[str, float]:
     return {id: weight / total for id, weight in weights.items()}
 
 
-def everything(character: Character) -> Showing:
-    """All that a character could show."""
-    return Interval() if character.is_number else States(frozenset(character.states))
-
-
 def seen(character: Character, wholes: Sequence[Showing], shown: Showing) -> list[float]:
     """The chance of each piece of all that may be seen of a character, when one of `shown` is there.
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from keytool.figures import Contrast, contrast, to_svg
 from keytool.figures.drawn import of_state
 from keytool.library.model import Character, Library
@@ -13,11 +15,24 @@ from keytool.pages.writer import Writer
 
 PLATE = (140.0, 160.0)
 
+Shown = Mapping[str, Contrast]
+"""For each character the drawings of its states, made ready to stand side by side."""
 
-def characters_page(library: Library) -> Page:
+
+def states_shown(library: Library) -> Shown:
+    """The drawings of all states, for the page and for the files beside it."""
+    return {
+        character.id: contrast(
+            [of_state(library, character, state) for state in character.states], *PLATE, letter=LETTERS, pen=PEN, smallest=0.5
+        )
+        for character in library.characters.values()
+    }
+
+
+def characters_page(library: Library, shown: Shown) -> Page:
     """Every character with its states, drawn where a drawing stands; one anchor each.
 
-    The drawings are files (`state_assets`), fetched as they come into sight: there are hundreds, and a phone shows three.
+    The drawings (`states_shown`) are files (`state_assets`), fetched as they come into sight: there are hundreds, and a phone shows three.
     """
     writer = Writer(library, "characters/index.md")
     blocks: list[str] = [
@@ -25,11 +40,11 @@ def characters_page(library: Library) -> Page:
         el("p", "What one can look at, how to see it, and how often a careful beginner gets it wrong."),
     ]
     for character in sorted(library.characters.values(), key=lambda each: each.name.lower()):
-        blocks += [heading(2, character.name, character.id), _about(writer, character)]
+        blocks += [heading(2, character.name, character.id), _about(writer, character, shown[character.id])]
     return page("characters/index.md", "keydata/characters", "Characters", [*blocks, writer.legend()])
 
 
-def _about(writer: Writer, character: Character) -> Html:
+def _about(writer: Writer, character: Character, shown: Contrast) -> Html:
     library = writer.library
     asked = [writer.link(key.id) for key in library.keys.values() if any(character.id in each.characters for each in key.couplets.values())]
     return el(
@@ -40,7 +55,7 @@ def _about(writer: Writer, character: Character) -> Html:
             f" Seen from {writer.power(character.magnification)}.",
         ),
         el("p", writer.rich(character.look), class_="wm-look"),
-        _states(writer, character) if character.states else None,
+        _states(writer, character, shown) if character.states else None,
         _measured(writer, character) if character.is_number else None,
         el("div", _misread(character), writer.mark(character.misread_basis), class_="wm-said"),
         el("p", "Asked in ", join(asked, ", "), ".", class_="wm-aside") if asked else None,
@@ -60,8 +75,7 @@ def _in_100(rate: float) -> str:
     return f"{number(round(100 * rate, 1))} times in 100"
 
 
-def _states(writer: Writer, character: Character) -> Html:
-    shown = _shown(writer.library, character)
+def _states(writer: Writer, character: Character, shown: Contrast) -> Html:
     drawn = any(shown.drawings)
     plates = [
         lazy(drawing, scale, writer.href(_place(character, state))) if drawing else empty()
@@ -83,21 +97,14 @@ def _states(writer: Writer, character: Character) -> Html:
     )
 
 
-def state_assets(library: Library) -> list[Asset]:
+def state_assets(library: Library, shown: Shown) -> list[Asset]:
     """The drawing of each state as an SVG file."""
     return [
         Asset(_place(character, state), as_file(to_svg(drawing, scale, id_prefix="state")), library.files["character", character.id])
         for character in library.characters.values()
-        for shown in [_shown(library, character)]
-        for state, drawing, scale in zip(character.states, shown.drawings, shown.scales, strict=True)
+        for state, drawing, scale in zip(character.states, shown[character.id].drawings, shown[character.id].scales, strict=True)
         if drawing
     ]
-
-
-def _shown(library: Library, character: Character) -> Contrast:
-    """The drawings of the states of a character, made ready to stand side by side."""
-    drawings = [of_state(library, character, state) for state in character.states]
-    return contrast(drawings, *PLATE, letter=LETTERS, pen=PEN, smallest=0.5)
 
 
 def _place(character: Character, state: str) -> str:

@@ -11,7 +11,7 @@ from typing import Any
 from keytool.identify import Ground, ground
 from keytool.library.model import Library
 from keytool.pages.cards_page import cards_page
-from keytool.pages.characters_page import characters_page, state_assets
+from keytool.pages.characters_page import characters_page, state_assets, states_shown
 from keytool.pages.downloads import downloads, downloads_page
 from keytool.pages.entry_page import entry_page
 from keytool.pages.extras import Extras
@@ -108,7 +108,8 @@ def _of_theme(library: Library, grounds: Sequence[Ground], theme: str) -> list[P
 
 
 def _of_characters(library: Library) -> list[Page | Asset]:
-    return [characters_page(library), *state_assets(library)]
+    shown = states_shown(library)
+    return [characters_page(library, shown), *state_assets(library, shown)]
 
 
 def _of_look_alikes(library: Library) -> list[Page | Asset]:

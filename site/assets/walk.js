@@ -86,7 +86,7 @@
     if (ahead.couplets.length) {
       asks = ahead.couplets[0];
       var doubted = answers.some(function (each) { return each.lead === CANNOT_TELL; });
-      if (doubted && (ahead.couplets.length > 1 || ends.length)) { asks = bestQuestion(ground, answers, given, possible, chance); }
+      if (doubted && (ahead.couplets.length > 1 || ends.length)) { asks = bestQuestion(ground, answers, given, ahead.couplets, possible, chance); }
     }
     if (asks) {
       ends = [];
@@ -282,10 +282,10 @@
     return open.length ? open : leads;
   }
 
-  function bestQuestion(ground, answers, given, possible, chance) {
+  function bestQuestion(ground, answers, given, nearest, possible, chance) {
     var everywhere = reach(ground, given, possible, true);
     if (everywhere.ends.length < 2) { return ""; }
-    return tellsMost(ground, answers, reach(ground, given, possible, false).couplets, possible, chance) ||
+    return tellsMost(ground, answers, nearest, possible, chance) ||
       tellsMost(ground, answers, everywhere.couplets, possible, chance);
   }
 
