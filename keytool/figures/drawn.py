@@ -8,7 +8,7 @@ from typing import Any
 
 from keytool.figures import draw
 from keytool.figures.shapes import Drawing
-from keytool.library.model import Character, Couplet, Entry, Figure, Lead, Library
+from keytool.library.model import Character, Couplet, Entry, Figure, Lead, Library, State
 from keytool.library.show import plain
 from keytool.library.value import Interval, States
 from keytool.library.wanted import wanted
@@ -28,22 +28,29 @@ def of_state(library: Library, character: Character, state: str) -> Drawing | No
 def of_lead(library: Library, couplet: Couplet, lead: Lead) -> Drawing | None:
     """The drawing that stands beside a lead; None where there is none.
 
-    It is the lead's own; else, where one character is asked, that of the first state the lead takes; else, since no one
-    state shows several characters or a size, that of what the lead ends at.
+    It is the lead's own; else, where states of one character are asked, that of the first state the lead names, or of the
+    one state that is left over; else that of what the lead ends at, since no one state shows several characters, a size,
+    or all that may be left over.
     """
     if lead.figure:
         return _drawing(library, lead.figure, None, plain(library, lead.text), "")
-    if lead.end and not _asks_states(library, couplet) and (end := of_entry(library, library.entries[lead.end])):
+    states = _states(library, couplet, lead)
+    if lead.end and not states and (end := of_entry(library, library.entries[lead.end])):
         return replace(end, title=plain(library, lead.text))
-    for name, showing in wanted(library, couplet, lead).items():
-        for id, state in library.characters[name].states.items():
-            if state.figure and isinstance(showing, States) and id in showing.ids:
-                return _drawing(library, state.figure, None, plain(library, lead.text), state.about)
+    for state in states:
+        if state.figure:
+            return _drawing(library, state.figure, None, plain(library, lead.text), state.about)
     return None
 
 
-def _asks_states(library: Library, couplet: Couplet) -> bool:
-    return len(couplet.characters) == 1 and bool(library.characters[couplet.characters[0]].states)
+def _states(library: Library, couplet: Couplet, lead: Lead) -> list[State]:
+    """The states of which the first drawn one shows what a lead says; none where no one state does."""
+    if len(couplet.characters) > 1:
+        return []
+    [(name, showing)] = wanted(library, couplet, lead).items() or [("", None)]
+    if not isinstance(showing, States) or (lead.otherwise and len(showing.ids) > 1):
+        return []
+    return [state for id, state in library.characters[name].states.items() if id in showing.ids]
 
 
 def _drawing(library: Library, figure: Figure | None, entry: Entry | None, title: str, description: str) -> Drawing | None:
