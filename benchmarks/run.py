@@ -11,6 +11,7 @@ import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 PROJECT = Path(__file__).parents[1]
@@ -78,11 +79,30 @@ def help_text() -> None:
     report("wetmount --help (python -c pass)", ours, peer, f"{1000 * (ours - peer):.0f} ms more; wanted: under 150 ms")
 
 
+def broken_files(work: Path) -> None:
+    """The broken file of the tests that takes longest to be told of, against the same library unbroken."""
+    sys.path.insert(0, str(PROJECT))
+    from keytool.library import load
+    from tests.conftest import copy_mini, everything_found
+    from tests.library.test_bad_files import BAD, put_in
+
+    def spent(action: Callable[[], object]) -> float:
+        begin = time.perf_counter()
+        action()
+        return time.perf_counter() - begin
+
+    mini = copy_mini(work / "mini")
+    peer = statistics.median(spent(lambda: everything_found(load(mini))) for _ in range(ROUNDS))
+    ours, slowest = max((spent(lambda case=case: put_in(mini, case)), case.stem) for case in BAD)
+    report(f"The slowest of {len(BAD)} broken files, {slowest} (the same small library, whole)", ours, peer, "no bound; a hang would show")
+
+
 def main() -> None:
     """Every benchmark, one line each."""
     with tempfile.TemporaryDirectory() as folder:
         help_text()
         schema_check(Path(folder))
+        broken_files(Path(folder))
         site_build(Path(folder))
 
 
