@@ -9,7 +9,7 @@ import click
 
 from keytool import __version__
 
-COMMANDS = ("walk", "show", "list", "check", "card", "site", "serve", "new", "impact", "photo", "plate")
+COMMANDS = ("walk", "show", "list", "check", "card", "site", "serve", "new", "impact", "photo", "plate", "draw")
 _MODULES = {"serve": "site", "list": "listing"}
 
 

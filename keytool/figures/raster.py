@@ -6,6 +6,7 @@ Every function takes an image of a single band in which 0 is bare and `ON` is in
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from math import dist
 from typing import TYPE_CHECKING
 
 from .geometry import bezier
@@ -19,10 +20,15 @@ ON = 255
 Placing = Callable[[float, float], tuple[float, float]]
 """From µm on the plate to pixels."""
 
+_PIECES = 16
+"""Straight pieces that stand for a curve, at least."""
+_PIECE = 12
+"""Pixels that a piece may be long before its corners show."""
+
 
 def ink(image: Image, mark: Mark, place: Placing, px_per_um: float, *, least: float = 0.0) -> None:
     """Draw one mark; no stroke is thinner than `least` pixels."""
-    lines = [tuple(place(x, y) for x, y in line) for line in flattened(mark.steps)]
+    lines = [tuple(place(x, y) for x, y in line) for line in flattened(mark.steps, px_per_um)]
     if mark.width:
         stroke(image, lines, max(mark.width * px_per_um, least))
         return
@@ -60,8 +66,8 @@ def stroke(image: Image, lines: Iterable[Points], width: float) -> None:
             pen.line(list(line), fill=ON, width=max(1, round(width)))
 
 
-def flattened(steps: Iterable[Step]) -> list[Points]:
-    """The steps as runs of points; a closed run ends where it began."""
+def flattened(steps: Iterable[Step], px_per_um: float = 0.0) -> list[Points]:
+    """The steps as runs of points; a closed run ends where it began. A curve large in pixels gets more points."""
     out: list[list[tuple[float, float]]] = []
     for letter, v in steps:
         match letter:
@@ -70,8 +76,9 @@ def flattened(steps: Iterable[Step]) -> list[Points]:
             case "L":
                 out[-1].append((v[0], v[1]))
             case "C":
-                start = out[-1][-1]
-                out[-1] += [bezier(start, (v[0], v[1]), (v[2], v[3]), (v[4], v[5]), k / 16) for k in range(1, 17)]
+                curve = (out[-1][-1], (v[0], v[1]), (v[2], v[3]), (v[4], v[5]))
+                n = max(_PIECES, round(dist(curve[0], curve[3]) * px_per_um / _PIECE))
+                out[-1] += [bezier(*curve, k / n) for k in range(1, n + 1)]
             case "Z":
                 out[-1].append(out[-1][0])
     return [tuple(run) for run in out]

@@ -1,6 +1,7 @@
 """Whatever is done to a file, loading and checking end, with findings and never with a traceback.
 
-`WETMOUNT_FUZZ=5000` tries more files than the 300 of every run. How long a broken file takes is for `benchmarks/run.py`.
+`WETMOUNT_FUZZ=5000` tries more files than the 300 of every run. How long the slowest took is printed, not asserted: that
+would be a matter of the machine and of what else it does.
 """
 
 from __future__ import annotations
@@ -8,7 +9,9 @@ from __future__ import annotations
 import os
 import re
 import signal
-from collections.abc import Iterator
+import statistics
+import time
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from types import FrameType
@@ -57,10 +60,16 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return copy_mini(tmp_path_factory.mktemp("fuzz") / "mini")
 
 
+@pytest.fixture(scope="module")
+def took() -> list[float]:
+    """Seconds of our own processor time for each file tried."""
+    return []
+
+
 @settings(max_examples=FILES, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(data=st.data(), changes=edits(), swap_line=st.booleans())
-def test_a_changed_file_never_ends_in_a_traceback(folder: Path, data: st.DataObject, changes: list[tuple[float, int, str]],
-                                                  swap_line: bool) -> None:
+def test_a_changed_file_never_ends_in_a_traceback(folder: Path, took: list[float], data: st.DataObject,
+                                                  changes: list[tuple[float, int, str]], swap_line: bool) -> None:
     files = sorted(path for path in (folder / "keydata").rglob("*.yaml"))
     path = data.draw(st.sampled_from(files))
     before = path.read_bytes()
@@ -74,13 +83,20 @@ def test_a_changed_file_never_ends_in_a_traceback(folder: Path, data: st.DataObj
         text = "\n".join([*lines[:at], *lines[at + 1:], lines[at]])
     try:
         path.write_bytes(text.encode("utf-8", "surrogatepass"))
+        begin = time.process_time()
         with an_end():
             found = everything_found(load(folder))
+        took.append(time.process_time() - begin)
         assert not [each for each in found if "itself failed" in each.message]
         assert all(each.message and each.place.line >= 1 and each.place.column >= 1 for each in found)
         assert as_text(found) and as_json(found)
     finally:
         path.write_bytes(before)
+
+
+def test_how_long_the_slowest_took_is_printed(took: list[float], record_property: Callable[[str, object], None]) -> None:
+    assert len(took) >= FILES
+    record_property("score", f"{len(took)} changed files read and checked, {statistics.median(took):.1f} s each, the slowest {max(took):.1f} s.")
 
 
 def test_what_has_no_end_is_stopped_and_said() -> None:
