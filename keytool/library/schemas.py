@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping
-from functools import cache
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -12,7 +12,7 @@ from jsonschema import Draft202012Validator
 
 from keytool.library.finding import Finding
 from keytool.library.messages import sentences
-from keytool.library.yaml_file import YamlFile
+from keytool.library.yaml_file import KEPT, YamlFile
 
 Words = Mapping[str, Iterable[str]]
 
@@ -26,11 +26,14 @@ def words_schema(words: Words) -> dict[str, Any]:
 
 
 class Schemas:
-    """The schemas in a folder, ready to hold files against."""
+    """The schemas in a folder, ready to hold files against.
+
+    What a file was found to lack is remembered as long as the file and its schema are the same, whichever folder they came from.
+    """
 
     def __init__(self, folder: Path, words: Words) -> None:
-        self._named = {schema["$id"]: schema for schema in _read_all(folder)} | {"words.schema.json": words_schema(words)}
-        self._validators: dict[str, Draft202012Validator] = {}
+        self._texts = (*(path.read_text("utf-8") for path in sorted(folder.glob("*.schema.json"))), json.dumps(words_schema(words)))
+        self._named = {schema["$id"]: schema for schema in map(_read, self._texts)}
 
     def named(self) -> Mapping[str, dict[str, Any]]:
         """Every schema by file name, the closed lists among them, as they are published."""
@@ -38,11 +41,19 @@ class Schemas:
 
     def findings(self, kind: str, file: YamlFile) -> list[Finding]:
         """What is wrong with the shape of a file of a kind, such as "entry"."""
-        if kind not in self._validators:
-            name = f"{kind}.schema.json"
-            self._validators[kind] = Draft202012Validator(_whole(self._named[name], name, self._named))
-        found = (each for error in self._validators[kind].iter_errors(file.data) for each in sentences(error, file))
-        return list(dict.fromkeys(found))
+        return list(_findings(self._texts, kind, file))
+
+
+@lru_cache(maxsize=KEPT)
+def _findings(texts: tuple[str, ...], kind: str, file: YamlFile) -> tuple[Finding, ...]:
+    found = (each for error in _validator(texts, kind).iter_errors(file.data) for each in sentences(error, file))
+    return tuple(dict.fromkeys(found))
+
+
+@lru_cache(maxsize=64)
+def _validator(texts: tuple[str, ...], kind: str) -> Draft202012Validator:
+    named = {schema["$id"]: schema for schema in map(_read, texts)}
+    return Draft202012Validator(_whole(named[f"{kind}.schema.json"], f"{kind}.schema.json", named))
 
 
 def _whole(part: Any, name: str, named: Mapping[str, dict[str, Any]]) -> Any:
@@ -67,6 +78,7 @@ _SAID = {"title", "description", "examples"}
 """What a schema says beside a pointer that restricts nothing."""
 
 
-@cache
-def _read_all(folder: Path) -> tuple[dict[str, Any], ...]:
-    return tuple(json.loads(path.read_text("utf-8")) for path in sorted(folder.glob("*.schema.json")))
+@lru_cache(maxsize=64)
+def _read(text: str) -> dict[str, Any]:
+    schema: dict[str, Any] = json.loads(text)
+    return schema

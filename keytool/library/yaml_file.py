@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from functools import lru_cache
 from pathlib import Path
 from typing import Any, TypeAlias
 
@@ -18,6 +19,8 @@ from keytool.library.finding import Finding, Place
 from keytool.library.plain_text import decode, say
 
 DEEPEST_NESTING = 24
+KEPT = 4096
+"""Files remembered within one process, so that reading a library again after a change reads only what changed."""
 
 DataPath: TypeAlias = tuple[str | int, ...]
 
@@ -40,12 +43,12 @@ _Pure = _plain_loader(yaml.SafeLoader)
 _Fast = _plain_loader(getattr(yaml, "CSafeLoader", yaml.SafeLoader))
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class YamlFile:
     """One file: its plain data and where each part of it stands.
 
-    `data` is made of dict, list, str, int, float, bool and None. A file that could not be
-    read has `data` None and says why in `findings`.
+    `data` is made of dict, list, str, int, float, bool and None, and is never changed: the same bytes give the same
+    object again. A file that could not be read has `data` None and says why in `findings`.
     """
 
     name: str
@@ -72,6 +75,11 @@ def read_yaml(path: Path, name: str) -> YamlFile:
         return YamlFile(name, None, (say(name, "The file is missing.", tip="The library cannot do without it."),))
     except OSError as error:
         return YamlFile(name, None, (say(name, f"The file cannot be read: {error.strerror}."),))
+    return _read(raw, name)
+
+
+@lru_cache(maxsize=KEPT)
+def _read(raw: bytes, name: str) -> YamlFile:
     text, findings = decode(raw, name)
     if text is None:
         return YamlFile(name, None, tuple(findings))
