@@ -160,9 +160,8 @@ def placed(shape: Shape, middle: Point, at: Point, turn: float, ratio: float, r:
             weight = sum(weights) / len(weights)
             return [Swell(run, (weight,) * len(run), shape.part, shape.role, shape.inset) for run in geometry.runs(closed, within)]
         case Dots():
-            if shape.size * ratio < _LEAST:
-                return []
-            return [replace(shape, points=tuple(p for p in put(shape.points) if within(p)), size=shape.size * ratio)]
+            points = tuple(p for p in put(shape.points) if within(p))
+            return [replace(shape, points=points, size=shape.size * ratio)] if points and shape.size * ratio >= _LEAST else []
         case Path():
             steps = tuple(_step(step, put) for step in shape.steps)
             weight = max(shape.weight * ratio, _LEAST) if shape.weight else 0.0

@@ -50,6 +50,11 @@ def manners_of(library: Library, entry: Entry) -> tuple[Manner, ...]:
     return tuple(manner for manner in library.manners.values() if entry.id in manner.seen_in and manner.motion != UNSHOWN)
 
 
+def why_unshown(library: Library, entry: Entry) -> Manner | None:
+    """The manner that says why an entry that moves is not shown moving; None where it is shown, or nothing is said."""
+    return next((manner for manner in library.manners.values() if manner.motion == UNSHOWN and entry.id in manner.seen_in), None)
+
+
 def entry_field(library: Library, entry: Entry) -> Json | None:
     """The field of an entry's page: it in each of its manners, and a grain that lies still. None where no manner names it."""
     movers = [_mover(library, manner, entry, one_of_several=len(manners_of(library, entry)) > 1) for manner in manners_of(library, entry)]

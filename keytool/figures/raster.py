@@ -38,16 +38,20 @@ def ink(image: Image, mark: Mark, place: Placing, px_per_um: float, *, least: fl
 
 
 def fill(image: Image, rings: Iterable[Points]) -> None:
-    """Fill rings; one that runs the other way round than the first is a hole in it."""
+    """Fill rings; one that runs the other way round than the first is a hole in it, through which what lies below still shows."""
+    from PIL import Image as images
     from PIL import ImageDraw
 
-    pen = ImageDraw.Draw(image)
-    first = 0.0
-    for ring in rings:
-        if len(ring) > 2:
-            turn = _turn(ring)
-            first = first or turn
-            pen.polygon(list(ring), fill=ON if turn * first >= 0 else 0)
+    closed = [(list(ring), _turn(ring)) for ring in rings if len(ring) > 2]
+    if not any(turn * closed[0][1] < 0 for _, turn in closed):
+        for ring, _ in closed:
+            ImageDraw.Draw(image).polygon(ring, fill=ON)
+        return
+    alone = images.new("L", image.size, 0)
+    pen = ImageDraw.Draw(alone)
+    for ring, turn in closed:
+        pen.polygon(ring, fill=ON if turn * closed[0][1] >= 0 else 0)
+    image.paste(ON, mask=alone)
 
 
 def stroke(image: Image, lines: Iterable[Points], width: float) -> None:

@@ -42,3 +42,20 @@ def test_a_dark_wall_is_not_seen_as_a_negative():
     assert draw("thread", {"wall": "pigmented"}, title="t").tonal
     assert draw("round-body", {"contents": "dark"}, title="t").tonal
     assert not draw("thread", {"wall": "dyed"}, title="t").tonal
+
+
+@pytest.mark.parametrize(
+    ("kind", "params"),
+    [
+        ("many-legged", {"form": "thrips", "accent": "wings"}),
+        ("many-legged", {"form": "thrips", "accent": "eyes"}),
+        ("crystal", {"form": "spiky-ball", "accent": "faces"}),
+        ("nematode-head", {"spear": "stylet", "rings": "scaled", "accent": "rings"}),
+        ("nematode-head", {"lip-shape": "frilled", "accent": "lips"}),
+    ],
+)
+def test_a_face_that_hides_what_lies_behind_it_stays_paper(kind, params):
+    """Else a wing, an eye or a scale asked about would be one blot of colour without its lines."""
+    shapes = draw(kind, params, title="t").shapes
+    assert any(shape.role == "paper" for shape in shapes)
+    assert not [shape for shape in shapes if shape.role == "accent" and isinstance(shape, Path) and shape.fill]

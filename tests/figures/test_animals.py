@@ -105,3 +105,15 @@ def test_a_tube_is_as_wide_as_asked(foot):
 def test_the_earlier_outline_of_a_crystal_lies_round_or_within_it(before, share):
     picture = drawn("crystal", form="box", before=before, size=30)
     assert picture.span("before")[0] / picture.span("outline")[0] == pytest.approx(share, rel=0.05)
+
+
+@pytest.mark.parametrize(("form", "rings"), [("proturan", 15), ("dipluran", 13), ("symphylan", 14), ("pauropod", 6), ("beetle-larva", 13)])
+def test_an_animal_has_its_own_number_of_rings(form, rings):
+    """Three that bear the legs and twelve behind them in a proturan; a border lies between every two."""
+    borders = [s for s in draw("many-legged", {"form": form}, title="t").shapes if isinstance(s, Swell) and s.part == "segments"]
+    assert len(borders) == rings - 1
+
+
+def test_feelers_have_no_claws():
+    feelers = [s for s in draw("many-legged", {"form": "springtail"}, title="t").shapes if s.part == "feelers"]
+    assert feelers and not [s for s in feelers if isinstance(s, Path) and s.weight == 0.9]

@@ -9,6 +9,7 @@ from PIL import Image
 
 from keytool.figures import draw, kinds
 from keytool.figures.png import Colours, to_png
+from keytool.figures.raster import fill
 from keytool.figures.terminal import preview
 
 WORM = draw("nematode-body", {}, title="t")
@@ -67,3 +68,10 @@ def test_the_letters_are_the_ones_asked_for():
 def test_pillow_is_not_imported_with_the_figures():
     code = "import sys, keytool.figures, keytool.figures.png, keytool.figures.terminal; print('PIL' in sys.modules)"
     assert subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, text=True).stdout.strip() == "False"
+
+
+def test_the_hole_of_an_outline_keeps_what_was_drawn_inside_it():
+    image = Image.new("L", (40, 40), 0)
+    fill(image, [((15, 18), (25, 18), (25, 22), (15, 22))])
+    fill(image, [((2, 2), (38, 2), (38, 38), (2, 38)), ((5, 35), (35, 35), (35, 5), (5, 5))])
+    assert image.getpixel((20, 20)) == 255 and image.getpixel((10, 10)) == 0 and image.getpixel((3, 3)) == 255

@@ -1,4 +1,4 @@
-"""Animals with jointed legs: the mite and the springtail."""
+"""Animals with jointed legs: the soft mite, and the forms of the others."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from math import cos, sin
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Box, Point, Shape
-from . import insects, litter_animals, many_legs, mites, spiders, springtails, tube
+from . import insects, litter_animals, many_legs, mites, spiders, springtails
 from .kind import Kind, Values, accent, choice, num, um, word
 from .limbs import leg
 
@@ -66,66 +66,9 @@ def _mite(n: float) -> Sketch:
     return Sketch(tuple(shapes), pen_um)
 
 
-def _springtail(n: float) -> Sketch:
-    trunk = geometry.curve(
-        [
-            (0.205 * n, -0.01 * n),
-            (0.22 * n, -0.075 * n),
-            (0.31 * n, -0.125 * n),
-            (0.46 * n, -0.155 * n),
-            (0.64 * n, -0.160 * n),
-            (0.82 * n, -0.130 * n),
-            (0.95 * n, -0.065 * n),
-            (1.0 * n, 0.0),
-            (0.95 * n, 0.045 * n),
-            (0.82 * n, 0.070 * n),
-            (0.62 * n, 0.085 * n),
-            (0.42 * n, 0.085 * n),
-            (0.26 * n, 0.065 * n),
-        ],
-        closed=True,
-        per=8,
-    )
-    head = geometry.ellipse(0.113 * n, 0.005 * n, 0.113 * n, 0.098 * n, turn=0.0, count=72)
-    pen_um = pen_for(1.2 * n, 0.75 * n)
-    shapes: list[Shape] = [pen.contour(trunk, 1.2, 2.4, "outline"), pen.contour(head, 1.2, 2.2, "outline")]
-    top = [(0.33, -0.132), (0.43, -0.152), (0.54, -0.162), (0.65, -0.160), (0.76, -0.145), (0.87, -0.108)]
-    bars = [geometry.curve([(x * n, y * n), ((x + 0.018) * n, y * 0.2 * n), ((x - 0.008) * n, 0.072 * n)], per=6) for x, y in top]
-    shapes.append(pen.strokes(bars, 0.8, "segments"))
-    for x in (0.31, 0.40, 0.49):
-        shapes += leg(
-            [(x * n, 0.060 * n), ((x - 0.015) * n, 0.14 * n), ((x - 0.055) * n, 0.22 * n), ((x - 0.065) * n, 0.32 * n)],
-            0.050 * n,
-            trunk,
-            "legs",
-        )
-    shapes += leg(
-        [(0.060 * n, -0.060 * n), (-0.02 * n, -0.14 * n), (-0.13 * n, -0.19 * n), (-0.24 * n, -0.20 * n)], 0.042 * n, head, "feelers"
-    )
-    spring = geometry.curve(
-        [(0.845 * n, 0.055 * n), (0.80 * n, 0.15 * n), (0.88 * n, 0.20 * n), (1.0 * n, 0.225 * n), (1.10 * n, 0.205 * n)], per=8
-    )
-    ring = tube.ring(spring, lambda t: 0.020 * n * (1 - 0.85 * t))
-    for run in geometry.runs((*ring, ring[0]), lambda p: not geometry.inside(trunk, p)):
-        shapes.append(pen.line(run, (1.1, 1.4), "spring"))
-    shapes.append(pen.disc(0.085 * n, -0.030 * n, 0.020 * n, "eyes"))
-    foot = [((0.565 + s * 0.022) * n, y * n) for s, y in ((-1, 0.084), (-0.9, 0.135), (0, 0.148), (0.9, 0.135), (1, 0.084))]
-    shapes.append(pen.line(geometry.curve(foot, per=5), (1.1,), "legs"))
-
-    def shade(p: Point) -> float:
-        return (
-            0.15 + 0.8 * max(0.0, (p[1] + 0.03 * n) / (0.11 * n))
-            if geometry.inside(trunk, (p[0], p[1] + 2 * pen_um)) and p[0] > 0.25 * n
-            else 0.0
-        )
-
-    shapes += pen.stipple(Box(0.22 * n, -0.15 * n, 0.76 * n, 0.24 * n), shade, 3.4 * pen_um, "shade")
-    return Sketch(tuple(shapes), pen_um)
-
-
 _FORMS: dict[str, Callable[[float], Sketch]] = {
     "mite": _mite,
-    "springtail": _springtail,
+    "springtail": springtails.springtail,
     "beetle-mite": mites.beetle_mite,
     "shield-mite": mites.shield_mite,
     "mite-larva": mites.larva,

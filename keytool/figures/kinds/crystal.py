@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from math import cos, pi, sin
+from random import Random
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
@@ -65,35 +66,64 @@ def _blade(n: float) -> Sketch:
 
 
 def _spiky_ball(n: float) -> Sketch:
-    """A ball of many sharp points, as of oxalate in plant cells."""
-    ring = [
-        (r * cos(a), r * sin(a)) for k in range(36) for a, r in ((2 * pi * k / 36, 0.5 - 0.045 * ((k * 0.618) % 1) if k % 2 else 0.36),)
-    ]
-    edge = geometry.clockwise(fitted(ring, n))
-    spikes: list[Shape] = []
-    for k in range(9):
-        a, r = 2.39996 * k, 0.27 * n * ((k + 0.5) / 9) ** 0.5
-        x, y, s = r * cos(a), r * sin(a), 0.075 * n
-        spikes.append(
-            pen.stroke(
-                ((x - s, y + 0.6 * s), (x + 0.1 * s, y - s), (x + s, y + 0.5 * s), (x + 0.1 * s, y - s), (x, y + 0.9 * s)), 0.9, "faces"
+    """A ball of sharp little pyramids grown out from one middle, as of oxalate in plant cells: a lit and a dark face to each."""
+    chance = Random("druse")
+    spines: list[tuple[float, Point, Point, Point, Point]] = []
+    for k in range(46):
+        z = 1 - (k + 0.5) / 46  # how far it points at the eye: 1 straight, 0 sideways
+        r = (1 - z * z) ** 0.5
+        a = 2.39996 * k + 0.25 * chance.random()
+        reach = 0.36 + (0.04 + 0.10 * chance.random())
+        c, s = cos(a), sin(a)
+        tip = (reach * r * c, reach * r * s)
+        middle, wide = 0.80 * 0.36 * r, 0.078 + 0.020 * chance.random()
+        base = (middle * c, middle * s)
+        deep = wide * (0.35 + 0.65 * z)  # the foot is foreshortened
+        feet = [(base[0] + u * wide * -s - v * deep * c, base[1] + u * wide * c - v * deep * s) for u, v in ((-1, 0.0), (1, 0.0), (0, 1.0))]
+        spines.append((z, tip, feet[0], feet[1], feet[2]))
+    flat = [p for _, *ps in spines for p in ps]
+    by = n / max(((p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2) ** 0.5 for p in flat for q in flat)
+    out: list[Shape] = []
+    for z, *corners in sorted(spines, key=lambda one: one[0]):
+        tip, left, right, back = geometry.scaled(corners, by)
+        face = (left, tip, right, back)
+        dark = max((left, right), key=lambda p: p[0] + p[1])
+        out.append(pen.filled(face, "skin", role="paper"))
+        shade = [
+            (
+                (tip[0] + t * (back[0] - tip[0]), tip[1] + t * (back[1] - tip[1])),
+                (tip[0] + t * (dark[0] - tip[0]), tip[1] + t * (dark[1] - tip[1])),
             )
-        )
-    return Sketch((pen.contour(edge, 1.3, 2.2, "outline"), *spikes), pen_for(n, n))
+            for t in (0.30, 0.48, 0.66, 0.84)
+        ]
+        out.append(pen.strokes(shade, 0.55, "shade"))
+        out.append(pen.stroke((tip, back), 1.0, "faces"))
+        out.append(pen.stroke((left, tip, right), 1.1 if z > 0.25 else 1.5, "faces" if z > 0.25 else "outline"))
+    return Sketch(tuple(out), pen_for(n, n))
 
 
 def _steps(n: float) -> Sketch:
-    """One thin sheet or a few, their edges like steps, as of mica."""
+    """Thin clear sheets one on another, each broken off short of the one beneath: their edges go down in steps, as of mica."""
     ring = geometry.clockwise(
         fitted(
             list(pts("-.42 -.2, -.2 -.44, .14 -.42, .22 -.34, .44 -.28, .46 .06, .3 .3, .1 .32, -.02 .44, -.3 .36, -.34 .2, -.48 .14")), n
         )
     )
-    inner = [
-        tuple((0.84 * x - 0.03 * n, 0.84 * y - 0.02 * n) for x, y in ring[2:11]),
-        tuple((0.66 * x - 0.06 * n, 0.66 * y - 0.05 * n) for x, y in ring[3:10]),
-    ]
-    return Sketch((pen.contour(ring, 0.9, 1.6, "outline"), *(pen.stroke(i, 0.9, "edges") for i in inner)), pen_for(n, n))
+    sheets = (
+        "-.34 .2, -.16 .16, -.10 .24, .04 .20, .20 .21, .33 .02, .31 -.16, .22 -.34",
+        "-.48 .14, -.26 .06, -.14 .12, .06 .08, .18 .04, .20 -.14, .12 -.22, .14 -.42",
+        "-.42 -.2, -.24 -.10, -.12 -.06, .02 -.08, .06 -.20, -.02 -.30, -.2 -.44",
+    )
+    edges = [pen.line(geometry.scaled(pts(one), n * 0.995), (0.9, 1.6, 1.6, 0.9), "edges") for one in sheets]
+    cracks = (((-0.30, 0.30), (-0.22, 0.24)), ((0.40, -0.10), (0.34, -0.02)), ((0.12, 0.27), (0.22, 0.24)), ((-0.02, 0.02), (0.10, -0.02)))
+    return Sketch(
+        (
+            pen.contour(ring, 0.9, 1.6, "outline"),
+            *edges,
+            pen.strokes([geometry.scaled(one, n) for one in cracks], 0.5, "cracks", role="faint"),
+        ),
+        pen_for(n, n),
+    )
 
 
 def _stack(n: float) -> Sketch:

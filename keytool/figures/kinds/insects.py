@@ -70,14 +70,14 @@ _THRIPS = Plan(
 def thrips(n: float) -> Sketch:
     """Large faceted eyes at the sides of the head, feelers of eight beads, two pairs of narrow wings edged with long hairs."""
     out: list[Shape] = []
-    for foot, turn, size in (((0.095, 0.33), 0.62, 0.50), ((0.090, 0.28), 1.02, 0.56)):
+    for foot, turn, size in (((0.095, 0.36), 0.50, 0.52), ((0.095, 0.29), 0.86, 0.62)):
         for s in (-1, 1):
             out += _wing((s * foot[0] * n, foot[1] * n), s * turn, size * n, s)
     out += animal(_THRIPS, n)
     for s in (-1, 1):
         eye = geometry.ellipse(s * 0.058 * n, 0.045 * n, 0.024 * n, 0.034 * n, count=40)
         facets = [geometry.arc(s * 0.058 * n + x * n, 0.045 * n + y * n, 0.004 * n, 0, 2 * pi, count=8) for x, y in _FACETS]
-        out += [pen.filled(eye, "eyes", role="paper"), pen.contour(eye, 1.2, 1.6, "eyes"), pen.strokes(facets, 0.7, "eyes")]
+        out += [pen.filled(eye, "skin", role="paper"), pen.contour(eye, 1.2, 1.6, "eyes"), pen.strokes(facets, 0.7, "eyes")]
         beads = geometry.curve(geometry.scaled(((s * 0.026, 0.004), (s * 0.055, -0.06), (s * 0.085, -0.135)), n), per=8)
         for k, (x, y) in enumerate(geometry.spaced(beads, 0.0215 * n)):
             out.append(pen.ring(x, y, (0.0085 if k < 5 else 0.0070) * n, 1.0, "feelers", ry=0.0115 * n))
@@ -105,4 +105,4 @@ def _wing(foot: Point, turn: float, size: float, s: int) -> list[Shape]:
         t = 0.16 + 0.84 * k / 21
         for side, reach, sweep in ((-s, 0.15, 0.16), (s, 0.05, 0.06)):
             comb.append((at(t, side * half * 0.8), at(t + sweep, side * (half + reach * size * min(1.0, 0.4 + t)))))
-    return [pen.strokes(comb, 0.45, "wings"), pen.filled(edge, "wings", role="paper"), pen.contour(edge, 0.9, 1.5, "wings")]
+    return [pen.strokes(comb, 0.45, "wings"), pen.filled(edge, "skin", role="paper"), pen.contour(edge, 0.9, 1.5, "wings")]

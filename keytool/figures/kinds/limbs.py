@@ -10,7 +10,7 @@ from . import tube
 
 
 def leg(joints: list[Point], thick: float, body: Points | None, part: str) -> list[Shape]:
-    """A jointed leg, tapering to a claw, hidden where the body covers it."""
+    """A jointed limb, tapering, hidden where the body covers it; legs end in a claw."""
     line = geometry.spaced(geometry.curve(joints, per=6), thick * 0.4)
 
     def half(t: float) -> float:
@@ -24,6 +24,8 @@ def leg(joints: list[Point], thick: float, body: Points | None, part: str) -> li
         out += [pen.line(run, (weight,), part) for run in geometry.runs(side, free)]
     bars = [tube.across(line, half, t) for t in (0.28, 0.46, 0.64, 0.82)]
     out.append(pen.strokes([b for b in bars if free(b[0]) and free(b[-1])], 0.6, part))
+    if part != "legs":
+        return out
     x, y, nx, ny = tube.place(line, 1.0)
     fx, fy = ny, -nx
     claw = [((x, y), (x + thick * (0.5 * fx + s * 0.22 * nx), y + thick * (0.5 * fy + s * 0.22 * ny))) for s in (-1, 1)]

@@ -92,40 +92,48 @@ def woodlouse(n: float) -> Sketch:
 
 
 def _woodlouse(n: float) -> list[Shape]:
-    tops = [0.098 + 0.0865 * k for k in range(8)]
-    wide = [0.195 + 0.062 * sin(pi * (k + 0.9) / 7.6) for k in range(7)]
+    tops = [0.090 + 0.0880 * k for k in range(8)]
+    wide = [0.205 + 0.060 * sin(pi * (k + 1.2) / 8.4) for k in range(7)]
     bands = [*zip(wide, tops[:-1], tops[1:], strict=True)]
-    bands += [(0.178 - 0.018 * k, tops[7] + 0.042 * k, tops[7] + 0.042 * (k + 1)) for k in range(5)]
+    bands += [(0.205 - 0.017 * k, tops[7] + 0.040 * k, tops[7] + 0.040 * (k + 1)) for k in range(5)]
     shields = [geometry.scaled(_shield(*band), n) for band in bands]
-    tail = geometry.scaled(pts("-.075 .912, -.03 .965, 0 .993, .03 .965, .075 .912"), n)
+    tail = geometry.scaled(pts("-.105 .905, -.045 .940, 0 .993, .045 .940, .105 .905"), n)
     out: list[Shape] = []
     for k, (w, a, _) in enumerate(bands[:7]):
-        lean = -0.45 + 0.16 * k
+        lean = -0.55 + 0.19 * k
         for s in (-1, 1):
             x, y = s * 0.97 * w, a + 0.055
-            path = [(x, y), (x + s * 0.06 * cos(lean), y + 0.06 * sin(lean)), (x + s * 0.11 * cos(lean), y + 0.11 * sin(lean) + 0.035)]
-            out.append(pen.line(geometry.curve(geometry.scaled(path, n), per=5), (2.2, 1.6, 0.8), "legs"))
+            path = [(x, y), (x + s * 0.05 * cos(lean), y + 0.05 * sin(lean)), (x + s * 0.085 * cos(lean), y + 0.085 * sin(lean) + 0.035)]
+            out.append(pen.line(geometry.curve(geometry.scaled(path, n), per=5), (2.6, 1.8, 0.8), "legs"))
     for s in (-1, 1):
-        out.append(pen.line(geometry.scaled(((s * 0.09, 0.035), (s * 0.15, -0.05), (s * 0.21, -0.07)), n), (2.4, 2.0, 1.8), "feelers"))
-        out.append(pen.line(geometry.scaled(((s * 0.21, -0.07), (s * 0.24, -0.15), (s * 0.21, -0.23)), n), (1.6, 1.2, 0.6), "feelers"))
-        out.append(pen.line(geometry.scaled(((s * 0.075, 0.93), (s * 0.085, 0.98), (s * 0.095, 1.05)), n), (2.8, 2.2, 0.8), "tail"))
-        out.append(pen.disc(s * 0.128 * n, 0.055 * n, 0.013 * n, "eyes"))
+        out.append(pen.line(geometry.scaled(((s * 0.06, 0.030), (s * 0.11, -0.05), (s * 0.19, -0.06)), n), (2.8, 2.4, 2.0), "feelers"))
+        out.append(pen.line(geometry.scaled(((s * 0.19, -0.06), (s * 0.26, -0.11), (s * 0.29, -0.20)), n), (1.8, 1.4, 0.6), "feelers"))
+        out.append(pen.line(geometry.scaled(((s * 0.085, 0.920), (s * 0.100, 0.975), (s * 0.105, 1.04)), n), (3.4, 2.8, 0.8), "tail"))
+        out.append(pen.disc(s * 0.150 * n, 0.050 * n, 0.018 * n, "eyes"))
+    middle = [((0.0, a + 0.02), (0.0, b - 0.012)) for _, a, b in bands[:7]]
+    dark = [
+        ((0.95 * w, a + t * (b - a)), ((0.95 - deep) * w, a + t * (b - a)))
+        for w, a, b in bands[:7]
+        for t, deep in ((0.4, 0.16), (0.6, 0.22), (0.8, 0.18))
+    ]
     return [
         *out,
-        pen.contour(_head(".09 .002, .15 .04, .15 .085, .08 .105", n), 1.2, 2.0, "outline"),
-        *(pen.contour(one, 1.1, 2.0, "shields", closed=k == 0) for k, one in enumerate(shields)),
-        pen.line(tail, (1.2, 2.0, 1.2), "outline"),
+        pen.strokes([geometry.scaled(one, n) for one in dark], 0.6, "shade"),
+        pen.contour(_head(".10 .002, .175 .028, .190 .070, .14 .100", n), 1.2, 2.0, "outline"),
+        *(pen.contour(one, 1.1, 2.2, "shields", closed=k == 0) for k, one in enumerate(shields)),
+        pen.strokes([geometry.scaled(one, n) for one in middle], 0.5, "folds", role="faint"),
+        pen.line(tail, (1.2, 2.2, 1.2), "outline"),
     ]
 
 
 def _shield(wide: float, a: float, b: float) -> Points:
     """One back shield: a band whose hind corners are drawn out to points; its front lies under the one before it."""
-    half: Points = ((0.93 * wide, a + 0.004), (wide, (a + b) / 2), (1.01 * wide, b + 0.016))
-    side = (*geometry.curve(half, per=5), (0.84 * wide, b + 0.002))
+    half: Points = ((0.95 * wide, a + 0.004), (wide, (a + b) / 2), (1.01 * wide, b + 0.014))
+    side = (*geometry.curve(half, per=5), (0.86 * wide, b + 0.001))
     return (*side, (0.0, b - 0.004), *reversed(geometry.mirrored(side)))
 
 
 def trio(n: float) -> Sketch:
     """The three side by side; `n` is the length of the longest, the millipede."""
-    shapes = together.beside((_millipede(n), _centipede(0.72 * n), _woodlouse(0.46 * n)), 0.09 * n)
+    shapes = together.beside((_millipede(n), _centipede(0.70 * n), _woodlouse(0.60 * n)), 0.06 * n)
     return Sketch(shapes, 0.65 * pen_for(1.25 * n, 1.06 * n))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import cos, pi, sin
 
 from .. import geometry, pen
@@ -38,12 +39,18 @@ def _even(count: int, first: float, last: float, reach: float) -> tuple[tuple[fl
     return tuple((first + (last - first) * (k + 0.5) / count, reach, -0.25 + 0.9 * k / max(1, count - 1)) for k in range(count))
 
 
+_PROTURAN = (
+    *((0.120, 0.185, 0.058), (0.185, 0.262, 0.074), (0.262, 0.340, 0.082)),
+    *((0.340 + 0.062 * k, 0.340 + 0.062 * (k + 1), 0.088 + 0.010 * sin(pi * k / 5) - 0.0042 * max(0, k - 3)) for k in range(8)),
+    *((0.836 + 0.032 * k, 0.836 + 0.032 * (k + 1), 0.060 - 0.006 * k) for k in range(3)),
+    (0.932, 1.0, 0.042),
+)
+"""Three rings that bear the legs, then twelve: eight broad ones, three short ones, and the last."""
+
 PLANS: dict[str, Plan] = {
     "symphylan": Plan((0.085, 0.065), _many(14, 0.105, 1.005, 0.075), _even(12, 0.12, 0.90, 0.085), "beads", "points", 0.014),
     "pauropod": Plan((0.13, 0.105), _many(6, 0.15, 1.005, 0.145), _even(9, 0.22, 0.95, 0.15), "forked", "plain", 0.022),
-    "proturan": Plan(
-        (0.105, 0.055), _many(12, 0.115, 1.005, 0.080), ((0.17, 0.24, -1.25), (0.25, 0.12, 0.2), (0.33, 0.13, 0.5)), "none", "plain", 0.020
-    ),
+    "proturan": Plan((0.118, 0.050), _PROTURAN, ((0.160, 0.27, -1.22), (0.235, 0.13, 0.15), (0.305, 0.14, 0.5)), "none", "plain", 0.024),
     "dipluran": Plan(
         (0.115, 0.075),
         _many(13, 0.125, 1.005, 0.070),
@@ -63,12 +70,19 @@ def build(name: str, n: float) -> Sketch:
 def animal(plan: Plan, n: float) -> list[Shape]:
     """The animal of a plan from above, its head at (0, 0), `n` long without feelers and tails."""
     out: list[Shape] = []
-    outlines = [_head(plan, n), *(_ring(ring, n, last=ring is plan.rings[-1]) for ring in plan.rings)]
     for depth, reach, lean in plan.legs:
         half = next((h for a, b, h in plan.rings if a <= depth <= b + 0.01), plan.rings[0][2])
         for s in (-1, 1):
             out += leg(_joints(s, half, depth, reach, lean, n), plan.thick * n, None, "legs")
-    out += [pen.contour(edge, 1.2, 2.1, "outline") for edge in outlines]
+    trunk = _trunk(plan, n)
+    borders = [_border(here, behind, n) for here, behind in pairwise(plan.rings)]
+    out += [pen.filled(edge, "skin", role="paper") for edge in (trunk, _head(plan, n))]
+    out += [
+        pen.strokes([line for ring in plan.rings[:-1] for line in _hatching(ring, n)], 0.6, "shade"),
+        *(pen.line(border, (0.7, 1.3, 1.6), "segments") for border in borders),
+        pen.contour(trunk, 1.2, 2.3, "outline"),
+        pen.contour(_head(plan, n), 1.2, 2.3, "outline"),
+    ]
     out += _feelers(plan, n)
     return [*out, *_tail(plan, n)]
 
@@ -88,12 +102,33 @@ def _head(plan: Plan, n: float) -> Points:
     return geometry.clockwise(geometry.curve([(0.0, 0.0), *side, (0.0, deep * n), *reversed(geometry.mirrored(side))], closed=True, per=8))
 
 
-def _ring(ring: tuple[float, float, float], n: float, *, last: bool) -> Points:
-    a, b, half = ring
-    side = geometry.curve([(0.86 * half * n, a * n), (half * n, (a + b) / 2 * n), (0.90 * half * n, b * n)], per=6)
-    if last:
-        side = geometry.curve([(0.90 * half * n, a * n), (0.78 * half * n, (a + 0.6 * (b - a)) * n), (0.30 * half * n, b * n)], per=6)
+def _trunk(plan: Plan, n: float) -> Points:
+    """The edge of all rings together: each bulges a little, with a notch where the next begins."""
+    (_, neck, first), *rings, (top, low, half) = plan.rings
+    a = 0.97 * plan.head[0]
+    shoulder = ((0.55 * first, a), (0.90 * first, a + 0.2 * (neck - a)), (first, a + 0.6 * (neck - a)), (0.93 * first, neck))
+    side: list[Point] = list(geometry.curve(geometry.scaled(shoulder, n), per=6))
+    for a, b, wide in rings:
+        side += geometry.curve([(0.90 * wide * n, a * n), (wide * n, (a + b) / 2 * n), (0.93 * wide * n, b * n)], per=6)
+    side += geometry.curve(
+        [(0.90 * half * n, top * n), (0.82 * half * n, (top + 0.6 * (low - top)) * n), (0.30 * half * n, low * n)], per=6
+    )
     return geometry.clockwise((*side, *reversed(geometry.mirrored(side))))
+
+
+def _hatching(ring: tuple[float, float, float], n: float) -> list[Points]:
+    """Short lines in from the side of a ring that lies away from the light, the middle ones longest."""
+    a, b, half = ring
+    return [((0.94 * half * n, (a + (b - a) * t) * n), ((0.94 - deep) * half * n, (a + (b - a) * (t + 0.03)) * n)) for t, deep in _HATCHES]
+
+
+_HATCHES = ((0.24, 0.22), (0.38, 0.36), (0.52, 0.42), (0.66, 0.38), (0.80, 0.26))
+
+
+def _border(here: tuple[float, float, float], behind: tuple[float, float, float], n: float) -> Points:
+    """The hind border of a ring, bowed a little toward the tail."""
+    y, half = here[1] * n, 0.93 * min(here[2], behind[2]) * n
+    return tuple((half * u, y + 0.10 * half * (1 - u * u)) for u in (k / 8 - 1 for k in range(17)))
 
 
 def _feelers(plan: Plan, n: float) -> list[Shape]:

@@ -88,7 +88,7 @@ def shield_mite(n: float) -> Sketch:
             *(pen.line(m, (1.6, 1.0), "jaws") for m in mouth),
             pen.contour(edge, 1.3, 2.3, "outline"),
             *(pen.stroke(s, 1.3, "shields", closed=True) for s in shields),
-            *(dot for s in shields for dot in pen.grain(s, 3.0 * pen_um, "shields", lambda p: 0.5)),
+            *pen.grain(edge, 3.0 * pen_um, "shields", lambda p: 0.5 * any(geometry.inside(s, p) for s in shields)),
             pen.strokes(hairs, 0.7, "hairs"),
         ),
         pen_um,

@@ -52,9 +52,16 @@ def _faint(body: Points, edge: Points, d: float) -> tuple[list[Points], list[Sha
 
 
 def _dark(body: Points, edge: Points, d: float) -> tuple[list[Points], list[Shape]]:
-    """Nothing shines; a broken line, in the accent colour where that is asked for, shows where the thing lies."""
+    """Nothing shines. A broken edge and a pair of ticks at either end, in the accent colour where asked for, mark where the thing lies."""
+    ends = []
+    for t, way in ((0.0, -1), (1.0, 1)):
+        x, y, nx, ny = tube.place(body, t)
+        fx, fy = way * ny, -way * nx
+        for s in (-1, 1):
+            foot = (x + fx * 0.030 * d + s * nx * 0.07 * d, y + fy * 0.030 * d + s * ny * 0.07 * d)
+            ends.append((foot, (foot[0] + fx * 0.060 * d, foot[1] + fy * 0.060 * d)))
     walk = geometry.spaced((*edge, edge[0]), 0.012 * d)
-    return [], [pen.strokes([walk[k : k + 4] for k in range(0, len(walk) - 4, 7)], 1.0, "fibre")]
+    return [], [pen.strokes([walk[k : k + 4] for k in range(0, len(walk) - 4, 7)], 1.3, "fibre"), pen.strokes(ends, 2.2, "fibre")]
 
 
 _LOOKS = {"bright": _bright, "faint": _faint, "dark": _dark}

@@ -21,13 +21,7 @@ def mark(style: str, edge: Points, pen_um: float) -> list[Shape]:
                 pen.disc(x, y, 0.055 * r, "mark"),
             ]
         case "scar":
-            return [
-                pen.line(
-                    geometry.curve([(-0.10 * r, -0.62 * box.height / 2), (-0.22 * r, 0.0), (-0.10 * r, 0.62 * box.height / 2)], per=10),
-                    (0.8, 2.4, 0.8),
-                    "mark",
-                )
-            ]
+            return _slit(edge, r, box.height / 2)
         case "y-scar":
             return [
                 pen.line(((0.0, 0.0), (0.66 * r * x, 0.66 * r * y)), (2.4, 0.9), "mark") for x, y in ((0, -1), (0.866, 0.5), (-0.866, 0.5))
@@ -45,3 +39,13 @@ def mark(style: str, edge: Points, pen_um: float) -> list[Shape]:
                 *(pen.line(geometry.curve(s, per=6), (1.2, 2.0, 1.2), "mark") for s in sides),
                 pen.ring(0.10 * r, y, 0.09 * r, 1.1, "mark"),
             ]
+
+
+def _slit(edge: Points, r: float, half: float) -> list[Shape]:
+    """A slit along the hollow side, between two raised lips that meet at its ends."""
+    way = [(min(x for x, py in edge if abs(py - y) < 0.06 * half) + 0.30 * r, y) for y in (0.52 * half * (k / 6 - 1) for k in range(13))]
+    line = geometry.curve(way, per=4)
+    last = len(line) - 1
+    swell = [0.075 * r * (1 - (2 * k / last - 1) ** 2) ** 0.5 for k in range(last + 1)]
+    lips = [geometry.offset(line, [s * w for w in swell]) for s in (-1, 1)]
+    return [pen.line(line, (0.5, 2.6, 0.5), "mark"), *(pen.line(lip, (0.8, 1.1, 0.8), "mark") for lip in lips)]

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
-from math import sin
+from math import cos, pi, sin
 from random import Random
 
 from .. import geometry, pen
@@ -15,132 +17,180 @@ _ROWS = 6
 
 
 def plant(n: float) -> Sketch:
-    """A torn piece of leaf or root: brick-like cells that share their walls, pits in some, a vessel with its spring, ragged ends."""
+    """A torn piece of leaf or root: brick-like cells with rounded corners that share their walls, a pore in the skin, a vessel beneath."""
     chance = Random("torn tissue")
     tall = 0.140 * n
-    top = -0.5 * _ROWS * tall
+    top, half = -0.5 * _ROWS * tall, 0.520 * n  # the torn end cells stand open, which takes a little off
     spans = [
-        (-0.5 * n + (0.0 if row == 2 else chance.uniform(0.02, 0.13) * n), 0.5 * n - (0.0 if row == 3 else chance.uniform(0.02, 0.13) * n))
+        (-half + (0.0 if row == 2 else chance.uniform(0.02, 0.13) * n), half - (0.0 if row == 3 else chance.uniform(0.02, 0.13) * n))
         for row in range(_ROWS)
     ]
-    bounds = [_border(top + row * tall, spans[max(0, row - 1)], spans[min(row, _ROWS - 1)], row, n) for row in range(_ROWS + 1)]
-    out: list[Shape] = [pen.line(border, (0.8, 2.0, 2.0, 2.0, 0.8), "cells") for border in bounds]
-    pits: list[Shape] = []
+
+    def bent(points: Sequence[Point]) -> Points:
+        return tuple((x, y + 0.035 * n * cos(2.4 * x / n) - 0.016 * n * sin(7 * x / n)) for x, y in points)
+
+    out: list[Shape] = []
     for row, (a, b) in enumerate(spans):
         y = top + row * tall
-        walls = [a + chance.uniform(0.07, 0.15) * n]
-        while walls[-1] < b - 0.16 * n:
-            walls.append(walls[-1] + chance.uniform(0.16, 0.23) * n)
-        walls = [x for x in walls if x < b - 0.03 * n]
-        for x in walls:
-            lean = chance.uniform(-0.008, 0.008) * n
-            out.append(pen.line(((x - lean, y), (x, y + 0.5 * tall), (x + lean, y + tall)), (2.0, 1.6, 2.0), "cells"))
-        if row in (1, 4):
-            pits += [
-                pen.ring(x0 + (x1 - x0) * s, y + 0.5 * tall, 0.009 * n, 0.7, "pits") for x0, x1 in pairwise(walls) for s in (0.3, 0.5, 0.7)
-            ]
-    return Sketch((*out, *pits, *_stoma(0.02 * n, top + 3.5 * tall, 0.062 * n), *_vessel(n, -top)), pen_for(n, n))
+        walls = [a]
+        while walls[-1] < b - 0.26 * n:
+            walls.append(walls[-1] + chance.uniform(0.15, 0.23) * n)
+        walls.append(b)
+        for k, (x0, x1) in enumerate(pairwise(walls)):
+            torn = k == 0 or k == len(walls) - 2
+            room = bent(_brick(x0, y, x1, y + tall, 0.011 * n, chance))
+            if not torn:
+                out.append(pen.contour(room, 1.0, 1.9, "cells"))
+                out += pen.grain(room, 0.020 * n, "shade", lambda p, x0=x0, x1=x1: 0.9 * max(0.0, (p[0] - x0) / (x1 - x0) - 0.55))  # type: ignore[misc]
+            else:  # a broken cell stands open at the torn edge
+                cut = x0 + 0.12 * (x1 - x0) if k == 0 else x1 - 0.12 * (x1 - x0)
+                for run in geometry.runs((*room, room[0]), lambda p, m=cut, left=k == 0: p[0] > m if left else p[0] < m):  # type: ignore[misc]
+                    out.append(pen.line(run, (0.6, 1.4, 1.4, 0.6), "cells"))
+            if row in (1, 4) and not torn:
+                spots = bent([(x0 + (x1 - x0) * s, y + 0.5 * tall) for s in (0.3, 0.5, 0.7)])
+                out += [pen.ring(px, py, 0.010 * n, 0.7, "pits") for px, py in spots]
+    [seat] = bent([(0.02 * n, top + 3.5 * tall)])
+    return Sketch((*out, *_stoma(*seat, 0.066 * n), *_vessel(n, -top, bent)), pen_for(n, n))
 
 
-def _border(y: float, above: tuple[float, float], here: tuple[float, float], row: int, n: float) -> Points:
-    """The wall between two rows, as long as the longer of them reaches."""
-    a, b = min(above[0], here[0]), max(above[1], here[1])
-    return tuple((a + (b - a) * k / 48, y + 0.005 * n * sin(0.7 * k + 2.3 * row)) for k in range(49))
+def _brick(x0: float, y0: float, x1: float, y1: float, wall: float, chance: Random) -> Points:
+    """The room of one cell, its corners rounded, its sides a little uneven."""
+    r = 0.030 * (x1 - x0) / 0.2
+    a, b, c, d = x0 + wall / 2, y0 + wall / 2, x1 - wall / 2, y1 - wall / 2
+    lean = chance.uniform(-0.5, 0.5) * r
+    ring = (
+        *((a + r, b), ((a + c) / 2, b + 0.2 * lean), (c - r, b), (c, b + r), (c + 0.4 * lean, (b + d) / 2), (c, d - r)),
+        *((c - r, d), ((a + c) / 2, d - 0.2 * lean), (a + r, d), (a, d - r), (a + 0.4 * lean, (b + d) / 2), (a, b + r)),
+    )
+    return geometry.clockwise(geometry.curve(ring, closed=True, per=5))
 
 
 def _stoma(x: float, y: float, r: float) -> list[Shape]:
     """A pore between two curved lips, laid over the cells."""
     lips = geometry.ellipse(x, y, r, 0.70 * r, count=40)
     slit = geometry.ellipse(x, y, 0.52 * r, 0.16 * r, count=28)
-    return [pen.filled(lips, "stoma", role="paper"), pen.contour(lips, 1.2, 1.8, "stoma"), pen.filled(slit, "stoma")]
+    return [pen.filled(lips, "skin", role="paper"), pen.contour(lips, 1.2, 1.8, "stoma"), pen.filled(slit, "stoma")]
 
 
-def _vessel(n: float, low: float) -> list[Shape]:
-    """A water vessel below the cells, its spring showing, drawn out beyond them at one end."""
-    y, r = low + 0.055 * n, 0.038 * n
-    turns = [
-        pen.line(geometry.curve([(x, y - r), (x + 0.012 * n, y), (x + 0.024 * n, y + r)], per=5), (0.8, 1.8, 0.8), "vessel")
-        for x in (-0.40 * n + 0.034 * n * k for k in range(24))
-    ]
-    return [*(pen.line(((-0.43 * n, y + s * r), (0.44 * n, y + s * r)), (1.1,), "vessel") for s in (-1, 1)), *turns]
+def _vessel(n: float, low: float, bent: Callable[[Sequence[Point]], Points]) -> list[Shape]:
+    """A water vessel below the cells, its spring showing, the spring drawn out beyond it at one end."""
+    y, r = low + 0.060 * n, 0.042 * n
+    turns = []
+    for k in range(17):
+        x = -0.42 * n + 0.046 * n * k + 0.0006 * n * k * k
+        front = [(x + 0.040 * n * t + 0.012 * n * sin(pi * t), y + r * (1 - 2 * t)) for t in (j / 8 for j in range(9))]
+        turns.append(pen.line(bent(front), (0.8, 2.4, 0.8), "vessel"))
+    walls = [bent([(x * n, y + s * r) for x in (-0.44 + 0.02 * k for k in range(40))]) for s in (-1, 1)]
+    return [*(pen.line(wall, (1.2,), "vessel") for wall in walls), *turns]
 
 
 def wood(n: float) -> Sketch:
-    """Long stiff tubes side by side, broken off at both ends: one with rows of ringed pits, one with bars, one with a spring."""
-    widths = (0.13, 0.17, 0.12, 0.18)
-    left = -sum(widths) / 2
-    walls = [left + sum(widths[:k]) for k in range(5)]
+    """A wide water pipe with ringed pits all over its wall, between narrow thick-walled fibres with slit pits; broken off at both ends."""
+    pipe = (-0.115, 0.125)
+    fibres = ((-0.285, -0.215), (-0.200, -0.130), (0.140, 0.205), (0.220, 0.295))
     out: list[Shape] = []
-    ends = [(-0.46, 0.43), (-0.5, 0.47), (-0.44, 0.5), (-0.48, 0.44)]
-    for k, x in enumerate(walls):
-        tops = [ends[j] for j in (k - 1, k) if 0 <= j < 4]
-        a, b = min(t for t, _ in tops), max(low for _, low in tops)
-        out.append(
-            pen.line(geometry.scaled(((x, a), (x + 0.004, 0.0), (x, b)), n), (1.6, 2.2, 1.6) if 0 < k < 4 else (1.4, 2.0, 1.4), "cells")
-        )
-    for k, (a, b) in enumerate(ends):
-        x0, x1 = walls[k], walls[k + 1]
-        for y, way in ((a, -1), (b, 1)):
-            jag = [(x0, y), (x0 + 0.35 * (x1 - x0), y + way * 0.022), (x0 + 0.6 * (x1 - x0), y - way * 0.012), (x1, y + way * 0.01)]
-            out.append(pen.stroke(geometry.scaled(jag, n), 0.9, "torn"))
-    return Sketch((*out, *_pitting(walls, n)), pen_for(0.75 * n, n))
+    for k, (x0, x1) in enumerate(fibres):
+        top, low = -0.44 + 0.05 * ((k * 0.618) % 1), 0.40 + 0.08 * ((k * 0.755) % 1)
+        out += _fibre(x0, x1, top, low, n)
+    top, low = -0.488, 0.470
+    for x, weights in ((pipe[0], (1.4, 2.0, 1.4)), (pipe[1], (1.8, 2.8, 1.8))):
+        out.append(pen.line(geometry.scaled(((x, top), (x + 0.004, 0.0), (x, low)), n), weights, "cells"))
+    rim = geometry.ellipse(0.005 * n, (top + 0.030) * n, 0.120 * n, 0.040 * n, turn=0.12, count=48)
+    jag = ((pipe[0], low), (-0.06, low + 0.030), (-0.01, low - 0.010), (0.05, low + 0.030), (0.085, low + 0.005), (pipe[1], low))
+    out += [pen.contour(rim, 0.9, 1.4, "torn"), pen.stroke(geometry.scaled(jag, n), 1.1, "torn")]
+    return Sketch((*out, *_ringed_pits(pipe, top + 0.115, low - 0.03, n)), pen_for(0.72 * n, n))
 
 
-def _pitting(walls: list[float], n: float) -> list[Shape]:
-    """What is in the walls of the tubes: two rows of ringed pits, bars across, slits, a spring."""
-    out: list[Shape] = []
-    for k in range(11):
-        y = -0.41 + 0.08 * k
-        for x in (walls[1] + 0.05, walls[1] + 0.12):
-            out += [
-                pen.ring(x * n, (y + (0.04 if x > walls[1] + 0.1 else 0.0)) * n, 0.027 * n, 0.9, "pits"),
-                pen.disc(x * n, (y + (0.04 if x > walls[1] + 0.1 else 0.0)) * n, 0.009 * n, "pits"),
-            ]
-    bars = [geometry.scaled(((walls[2] + 0.018, y), (walls[3] - 0.018, y)), n) for y in (-0.39 + 0.042 * k for k in range(20))]
-    slits = [geometry.scaled(((walls[0] + 0.05, y + 0.03), (walls[0] + 0.08, y)), n) for y in (-0.38 + 0.11 * k for k in range(8))]
-    turns = [
-        pen.line(
-            geometry.curve(
-                geometry.scaled(((walls[3] + 0.012, y + 0.012), ((walls[3] + walls[4]) / 2, y + 0.022), (walls[4] - 0.012, y - 0.012)), n),
-                per=5,
-            ),
-            (0.9, 1.9, 0.9),
-            "pits",
-        )
-        for y in (-0.44 + 0.045 * k for k in range(19))
+def _fibre(x0: float, x1: float, top: float, low: float, n: float) -> list[Shape]:
+    """One narrow tube: two double walls close together, slanting slits, a splintered end."""
+    wall = 0.018
+    sides = [pen.line(geometry.scaled(((x, top), (x, low)), n), (1.3, 1.8, 1.3), "cells") for x in (x0, x1)]
+    inner = [
+        geometry.scaled(((x0 + wall, top + 0.02), (x0 + wall, low - 0.02)), n),
+        geometry.scaled(((x1 - wall, top + 0.02), (x1 - wall, low - 0.02)), n),
     ]
-    return [*out, pen.strokes(bars, 1.3, "pits"), pen.strokes(slits, 0.9, "pits"), *turns]
+    mid = (x0 + x1) / 2
+    ends = [
+        geometry.scaled(((x0, y), (x0 + 0.3 * (x1 - x0), y + way * 0.035), (mid, y + way * 0.008), (x1, y + way * 0.028)), n)
+        for y, way in ((top, -1), (low, 1))
+    ]
+    count = round((low - top) / 0.105)
+    slits = [
+        pen.line(geometry.scaled(((mid - 0.006, y + 0.020), (mid + 0.006, y - 0.020)), n), (0.5, 1.6, 0.5), "pits")
+        for y in (top + 0.08 + 0.105 * k for k in range(count - 1))
+    ]
+    return [*sides, pen.strokes(inner, 0.6, "cells"), *(pen.stroke(one, 1.0, "torn") for one in ends), *slits]
+
+
+def _ringed_pits(pipe: tuple[float, float], top: float, low: float, n: float) -> list[Shape]:
+    """Ringed pits in crossing rows on the wall of the pipe, drawn narrower toward its sides, where the wall turns away."""
+    out: list[Shape] = []
+    middle, half = sum(pipe) / 2, (pipe[1] - pipe[0]) / 2
+    for row in range(round((low - top) / 0.053)):
+        turns = (-0.95, -0.32, 0.32, 0.95) if row % 2 else (-0.64, 0.0, 0.64)
+        for turn in turns:
+            x, y = middle + 0.96 * half * sin(turn), top + 0.053 * row
+            wide = 0.026 * cos(turn)
+            out += [
+                pen.ring(x * n, y * n, wide * n, 0.9, "pits", ry=0.022 * n),
+                pen.line(geometry.scaled(((x - 0.5 * wide, y), (x + 0.5 * wide, y)), n), (0.6, 1.7, 0.6), "pits"),
+            ]
+    return out
 
 
 def moss_net(n: float) -> Sketch:
-    """A scrap of peat-moss leaf: large empty cells with hoops and pores in a net of narrow green ones."""
-    wide, deep = 0.103 * n, 0.180 * n
-    cells = [
-        _clear_cell(x, y, 0.84 * wide, 0.88 * deep)
-        for row in range(-2, 3)
-        for x, y in (((2 * col + row % 2) * wide, row * deep) for col in range(-3, 3))
-        if abs(x) < 0.43 * n
-    ]
+    """A scrap of peat-moss leaf: long empty cells, bent like an S, with hoops and pores, in a net of narrow green ones between them."""
+    gap = 0.026 * n
+    columns = ((-3, -1, 1, 3), (-4, -2, 0, 2, 4), (-3, -1, 1, 3))
+    wide = (0.5 * n + gap / 2) / 5
+    deep = 2.35 * wide
+    net = _Net(wide, deep, gap)
+    seats = [(col * wide, row * deep) for row, cols in zip((-1, 0, 1), columns, strict=True) for col in cols]
     out: list[Shape] = []
-    for (x, y), cell in cells:
-        out.append(pen.contour(cell, 1.0, 1.7, "cells"))
-        for d in (-0.42, -0.14, 0.14, 0.42):
-            half = 0.80 * wide * (1 - abs(d)) * 0.96
-            bow = geometry.curve([(x - half, y + d * deep), (x, y + d * deep + 0.02 * n), (x + half, y + d * deep)], per=5)
-            out.append(pen.line(bow, (0.7, 1.1, 0.7), "hoops"))
-        out += [pen.ring(x + s * 0.40 * wide, y + u * deep, 0.011 * n, 0.8, "pores") for s, u in ((1, -0.28), (-1, 0.28))]
-    seats = [middle for middle, _ in cells]
-    region = geometry.scaled(pts("-.38 -.36, .38 -.36, .38 .36, -.38 .36"), n)
+    for x, y in seats:
+        out.append(pen.contour(net.cell(x, y), 1.1, 1.8, "cells"))
+        for k in range(-3, 4):
+            v = y + 0.205 * k * deep
+            u = net.half(0.205 * k) - 0.2 * net.gap
+            hoop = [(net.at(x + u * j / 8, v)[0], v + 0.20 * u * (1 - (j / 8) ** 2) - 0.16 * u * j / 8) for j in range(-8, 9)]
+            out.append(pen.line(hoop, (0.6, 1.5, 0.6), "hoops"))
+        for side, share in ((1, -0.31), (-1, -0.10), (1, 0.10), (-1, 0.31)):
+            px, py = net.at(x + side * 0.62 * net.half(share), y + share * deep)
+            out.append(pen.ring(px, py, 0.0125 * n, 0.9, "pores", ry=0.010 * n))
+    region = geometry.scaled(pts("-.56 -.9, .56 -.9, .56 .9, -.56 .9"), n)
 
     def green(p: Point) -> float:
-        return 0.0 if any(abs(p[0] - x) / wide + abs(p[1] - y) / deep < 0.93 for x, y in seats) else 0.9
+        margins = [net.margin(p, seat) for seat in seats]
+        return 0.95 if 0.10 * net.gap < min(margins) < 0.85 * net.gap else 0.0
 
-    net = pen.grain(region, 0.013 * n, "green", green, sizes=(0.8, 1.0))
-    return Sketch((*out, *net), pen_for(n, n))
+    return Sketch((*out, *pen.grain(region, 0.0115 * n, "green", green, sizes=(0.9, 1.2))), pen_for(n, 0.95 * n))
 
 
-def _clear_cell(x: float, y: float, wide: float, deep: float) -> tuple[Point, Points]:
-    """The middle and the edge of one clear cell: a long diamond with soft sides."""
-    half: Points = ((0.0, -deep), (0.56 * wide, -0.46 * deep), (wide, 0.0), (0.56 * wide, 0.46 * deep))
-    ring = (*half, *((-a, -b) for a, b in half))
-    return (x, y), geometry.clockwise(geometry.moved(geometry.curve(ring, closed=True, per=5), x, y))
+@dataclass(frozen=True, slots=True)
+class _Net:
+    """How the clear cells lie: their half width and half length at full, and the width of the green cells between them (µm)."""
+
+    wide: float
+    deep: float
+    gap: float
+
+    def half(self, t: float) -> float:
+        """Half the width of a clear cell at share t of its half length; neighbours in the next row fill what it leaves."""
+        t = abs(t)
+        return max(0.0, self.wide * (1 - t * t * (3 - 2 * t)) - self.gap / 2) if t < 1 else 0.0
+
+    def at(self, x: float, y: float) -> Point:
+        """A place on the leaf, all of whose rows are bent alike."""
+        return (x + 0.20 * self.wide * sin(pi * y / self.deep), y)
+
+    def cell(self, x: float, y: float) -> Points:
+        """The edge of the clear cell whose middle is there."""
+        steps = [k / 40 for k in range(-40, 41) if self.half(k / 40) > 0]
+        right = [self.at(x + self.half(t), y + t * self.deep) for t in steps]
+        left = [self.at(x - self.half(t), y + t * self.deep) for t in reversed(steps)]
+        return geometry.clockwise((*right, *left))
+
+    def margin(self, p: Point, seat: Point) -> float:
+        """How far a place lies beside a clear cell (negative within it); far off where it lies before or behind it."""
+        t = (p[1] - seat[1]) / self.deep
+        return abs(p[0] - self.at(seat[0], p[1])[0]) - self.half(t) if self.half(t) > 0 else self.wide

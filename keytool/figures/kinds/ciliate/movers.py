@@ -13,7 +13,7 @@ from .parts import food_balls, fringe, hair_lines, macro, skin, swelling
 
 
 def hypotrich(n: float, tails: bool) -> Sketch:
-    """Seen from the flat side it walks on: a wreath of platelets round the front left, bristles in groups and in a row along each side."""
+    """From the flat side it walks on: a wreath of platelets round the front and down its left (on the right of the picture), bristles."""
     edge = skin(
         pts(
             "0 0, .12 .025, .195 .13, .215 .32, .22 .52, .2 .74, .14 .92, 0 1, -.12 .93, -.19 .76, -.215 .54, -.22 .32, -.19 .11, -.11 .02"
@@ -21,19 +21,19 @@ def hypotrich(n: float, tails: bool) -> Sketch:
         n,
     )
     pen_um = pen_for(0.62 * n, 1.25 * n)
-    collar = [p for p in edge if p[1] < 0.34 * n and p[0] < 0.11 * n]
-    order = sorted(collar, key=lambda p: (p[0] - 0.1 * n) ** 2 + p[1] ** 2)
+    collar = [p for p in edge if p[1] < 0.34 * n and p[0] > -0.11 * n]
+    order = sorted(collar, key=lambda p: (p[0] + 0.1 * n) ** 2 + p[1] ** 2)
     wreath = []
     for k in range(22):
         x, y = order[round(k * (len(order) - 1) / 21)]
         dx, dy = x / n, y / n - 0.32
         size = (dx * dx + dy * dy) ** 0.5
         wreath.append(
-            ((x / n - 0.035 * dx / size, y / n - 0.035 * dy / size), (x / n + 0.060 * dx / size - 0.008, y / n + 0.060 * dy / size))
+            ((x / n - 0.035 * dx / size, y / n - 0.035 * dy / size), (x / n + 0.060 * dx / size + 0.008, y / n + 0.060 * dy / size))
         )
-    mouth = pts("-.19 .33, -.11 .345, -.055 .31, -.045 .2, -.06 .08")
-    cirri = [((x, y), (x + 0.035, y + 0.075)) for x, y in pts(".01 .09, .075 .085, .135 .12, 0 .18, .065 .2, .1 .26, .01 .34, .05 .4")]
-    cirri += [((x, y), (x + 0.025, y + 0.115)) for x, y in pts("-.07 .8, -.03 .83, .01 .855, .05 .845, .09 .82")]
+    mouth = pts(".19 .33, .11 .345, .055 .31, .045 .2, .06 .08")
+    cirri = [((-x, y), (-x - 0.035, y + 0.075)) for x, y in pts(".01 .09, .075 .085, .135 .12, 0 .18, .065 .2, .1 .26, .01 .34, .05 .4")]
+    cirri += [((-x, y), (-x - 0.025, y + 0.115)) for x, y in pts("-.07 .8, -.03 .83, .01 .855, .05 .845, .09 .82")]
     sides = [
         ((s * x, y), (s * (x + 0.060), y + 0.045))
         for s in (-1, 1)
@@ -45,10 +45,10 @@ def hypotrich(n: float, tails: bool) -> Sketch:
         swelling(mouth, n, (1.0, 1.6, 0.8), "mouth"),
         *hair_lines(cirri, n, (2.2, 0.6), "cirri"),
         *hair_lines(sides, n, (1.6, 0.6), "cirri"),
-        *macro(-0.06, 0.46, 0.045, 0.075, n, pen_um),
-        *macro(-0.05, 0.68, 0.045, 0.075, n, pen_um),
-        vacuole(-0.14 * n, 0.50 * n, 0.032 * n),
-        *food_balls(((0.09, 0.55, 0.03), (0.08, 0.70, 0.026), (0.14, 0.36, 0.022)), n, pen_um),
+        *macro(0.06, 0.46, 0.045, 0.075, n, pen_um),
+        *macro(0.05, 0.68, 0.045, 0.075, n, pen_um),
+        vacuole(0.14 * n, 0.50 * n, 0.032 * n),
+        *food_balls(((-0.09, 0.55, 0.03), (-0.08, 0.70, 0.026), (-0.05, 0.62, 0.022)), n, pen_um),
     ]
     if tails:
         shapes += hair_lines(

@@ -46,31 +46,40 @@ def twist(n: float) -> Sketch:
 
 
 def helmet(n: float) -> Sketch:
-    """A stiff helmet with few hairs and spines behind."""
+    """A stiff helmet: a bare ribbed bell, a belt of hairs along its slanting rim, a short thorn at the rim, one long spine behind."""
     edge = skin(
         pts(
-            "0 0, .18 .03, .31 .16, .35 .36, .345 .46, .36 .52, .24 .545, .12 .6, .085 .74, .045 .9, .02 1, -.01 .92, "
-            "-.05 .76, -.12 .64, -.26 .62, -.4 .66, -.335 .52, -.34 .34, -.29 .15, -.17 .03"
+            "-.02 0, .11 .02, .22 .09, .29 .20, .32 .33, .33 .42, .375 .475, .30 .480, .19 .500, .11 .56, .07 .66, .045 .80, .02 .95, "
+            ".005 1, -.015 .95, -.045 .80, -.075 .67, -.13 .595, -.23 .575, -.36 .640, -.345 .54, -.33 .42, -.31 .28, -.25 .14, -.15 .04"
         ),
         n,
     )
     pen_um = pen_for(0.95 * n, 1.1 * n)
-    belt = geometry.curve(geometry.scaled([(-0.335, 0.40), (-0.15, 0.47), (0.10, 0.46), (0.35, 0.38)], n), per=8)
-    tufts = [
-        (p, (p[0] + 0.05, p[1] + 0.07))
-        for p in (geometry.walked([(-0.33, 0.42), (-0.15, 0.49), (0.10, 0.48), (0.33, 0.40)], k / 11) for k in range(12))
+    belt = geometry.curve(geometry.scaled(pts("-.338 .44, -.20 .475, .0 .450, .20 .385, .327 .30"), n), per=10)
+    under = geometry.curve(geometry.scaled(pts("-.345 .50, -.20 .530, .0 .505, .20 .440, .34 .365"), n), per=10)
+    band = [(geometry.walked(belt, k / 19), geometry.walked(under, k / 19)) for k in range(20)]
+    hairs = [(b, (b[0] + 0.018 * n, b[1] + 0.075 * n)) for _, b in band]
+    crest = [((x, y), (x - 0.035, y - 0.085)) for x, y in ((-0.17, 0.045), (-0.12, 0.020), (-0.07, 0.005))]
+    ribs = [
+        geometry.curve(geometry.scaled(one, n), per=8) for one in (pts("-.10 .03, -.17 .20, -.19 .44"), pts(".08 .03, .16 .20, .19 .36"))
     ]
-    crest = [((x, y), (x * 1.2, y - 0.06)) for x, y in ((-0.20, 0.06), (-0.14, 0.03), (-0.08, 0.015))]
-    ridges = [geometry.curve(geometry.scaled([(x * 0.4, 0.02), (x, 0.20), (x * 1.1, 0.44)], n), per=8) for x in (-0.20, 0.0, 0.20)]
+
+    def shade(p: tuple[float, float]) -> float:
+        return max(0.0, 2.6 * p[0] / n - 0.2)
+
+    bell = geometry.curve(geometry.scaled(pts("0 .04, .14 .07, .24 .19, .28 .30, .12 .38, 0 .42"), n), closed=True, per=8)
     return Sketch(
         (
             pen.contour(edge, 1.6, 2.6, "outline"),
-            pen.line(belt, (1.0, 1.6, 1.0), "mouth"),
-            *hair_lines(tufts, n, (1.2, 0.6), "cilia"),
-            *hair_lines(crest, n, (1.2, 0.6), "cilia"),
-            pen.strokes(ridges, 0.6, "ridges"),
-            *macro(0.05, 0.28, 0.09, 0.07, n, pen_um),
-            vacuole(0.03 * n, 0.66 * n, 0.05 * n),
+            pen.line(belt, (1.2, 1.5, 1.2), "mouth"),
+            pen.line(under, (0.9, 1.2, 0.9), "mouth"),
+            pen.strokes([(a, b) for a, b in band], 0.8, "cilia"),
+            *(pen.line(one, (1.2, 0.6), "cilia") for one in hairs),
+            *hair_lines(crest, n, (1.3, 0.6), "cilia"),
+            pen.strokes(ribs, 0.6, "ridges", role="faint"),
+            *pen.grain(bell, 3.0 * pen_um, "shade", shade),
+            *macro(-0.03, 0.26, 0.10, 0.075, n, pen_um, 0.2),
+            vacuole(0.0, 0.66 * n, 0.045 * n),
         ),
         pen_um,
     )

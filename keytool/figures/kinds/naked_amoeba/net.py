@@ -1,8 +1,9 @@
-"""The net amoeba: flat clear strands that branch and join again into meshes."""
+"""The net amoeba: a thin sheet drawn out into strands that branch and join again into meshes of all sizes."""
 
 from __future__ import annotations
 
 from functools import partial
+from math import pi, pow, sin
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
@@ -11,26 +12,36 @@ from .. import tube
 from ..points import pts
 
 _KNOTS = pts(
-    "0 .50, -.16 .36, .12 .33, .24 .52, .10 .70, -.14 .68, -.27 .50, -.30 .21, -.03 .13, .28 .19, .45 .40, .37 .74, .13 .90, -.19 .91, "
-    "-.44 .71, -.46 .35, -.36 .04, .02 0, .40 .08, .56 .30, .55 .48, .48 .86, .20 1, -.30 1, -.56 .80, -.58 .28"
+    # the broad sheet and what joins it
+    "-.10 .42, .13 .30, .34 .46, .20 .66, -.06 .74, -.30 .62, -.38 .34, -.16 .20, .06 .10, .44 .24, .54 .62, .30 .86, "
+    "-.18 .92, -.50 .52, "
+    # free tips
+    "-.24 .02, .12 .0, .40 .06, .66 .20, .70 .56, .62 .84, .36 1, .02 .98, -.34 .98, -.56 .76, -.70 .46, -.62 .22, -.44 .12"
 )
 _STRANDS = (
-    *((0, 1), (0, 3), (0, 5), (1, 2), (2, 3), (3, 4), (4, 5), (5, 6), (6, 1)),
-    *((1, 7), (1, 8), (2, 8), (2, 9), (3, 10), (9, 10), (3, 11), (4, 12), (5, 13), (6, 14), (6, 15), (7, 15), (12, 13)),
-    *((7, 16), (8, 17), (9, 18), (10, 19), (10, 20), (11, 21), (12, 22), (13, 23), (14, 24), (15, 25)),
+    # (from, to, how thick, how far bowed)
+    *((0, 1, 1.5, 0.10), (0, 4, 1.8, -0.12), (0, 6, 1.0, 0.14), (0, 7, 0.9, -0.10), (1, 2, 1.2, -0.14), (1, 8, 0.8, 0.12)),
+    *((2, 3, 0.9, 0.16), (3, 4, 1.4, 0.14), (4, 5, 1.1, -0.16), (5, 6, 0.7, -0.10), (7, 8, 0.7, -0.20), (1, 9, 0.7, -0.08)),
+    *((2, 9, 0.6, 0.18), (2, 10, 0.9, -0.10), (3, 11, 1.0, 0.10), (10, 11, 0.5, 0.16), (4, 12, 0.9, 0.12), (5, 13, 0.8, 0.12)),
+    *((6, 13, 0.5, -0.20), (11, 12, 0.5, -0.18), (3, 10, 0.5, -0.12)),
+    *((7, 14, 0.7, 0.1), (8, 15, 0.6, -0.2), (9, 16, 0.6, 0.2), (9, 17, 0.7, -0.1), (10, 18, 0.7, 0.2), (10, 19, 0.6, -0.1)),
+    *((11, 20, 0.7, 0.1), (4, 21, 0.6, -0.2), (12, 22, 0.7, 0.1), (5, 23, 0.6, 0.1), (13, 24, 0.8, -0.2), (6, 25, 0.6, 0.1)),
+    *((6, 26, 0.7, -0.2),),
 )
-_FREE = 16
+_FREE = 14
 """Knots from this one on are free tips."""
+_WEBS = {0: 0.100, 1: 0.060, 4: 0.075, 2: 0.045, 5: 0.042, 3: 0.045, 6: 0.048, 10: 0.036, 7: 0.034, 11: 0.034}
+"""Webs of the sheet round some knots: half their width as a share of the whole."""
 
 
 def net(n: float) -> Sketch:
-    """A thin clear sheet drawn out into strands that join into meshes; the nuclei lie in its knots."""
-    knots = geometry.tall(_KNOTS, 0.990 * n)  # the ink at the tips makes up the rest
-    pieces = [_strand(knots[a], knots[b], 0.016 * n, k, tip=b >= _FREE) for k, (a, b) in enumerate(_STRANDS)]
+    """Strands of every thickness join into meshes of every size; the plasma gathers in a few webs, where the nuclei lie."""
+    knots = geometry.tall(_KNOTS, 0.985 * n)  # the ink at the tips makes up the rest
+    pieces = [_strand(knots[a], knots[b], 0.0125 * n * thick, bow, tip=b >= _FREE) for a, b, thick, bow in _STRANDS]
     webs = [
-        geometry.ellipse(x, y, r, 0.85 * r, count=24) for k, (x, y) in enumerate(knots[:_FREE]) for r in (n * (0.050 if k < 7 else 0.042),)
+        pen.wobble(geometry.ellipse(*knots[k], r * n, 0.82 * r * n, turn=1.3 * k, count=60), 0.10 * r * n, 3, k) for k, r in _WEBS.items()
     ]
-    rings = [*webs, *pieces]
+    rings = [*(geometry.clockwise(web) for web in webs), *pieces]
     boxes = [geometry.around(ring) for ring in rings]
 
     def outside(own: int, p: Point) -> bool:
@@ -39,24 +50,30 @@ def net(n: float) -> Sketch:
             for k, (ring, box) in enumerate(zip(rings, boxes, strict=True))
         )
 
-    joining = range(len(webs), len(webs) + sum(b < _FREE for _, b in _STRANDS))
+    joining = range(len(webs), len(webs) + sum(b < _FREE for _, b, _, _ in _STRANDS))
     edge: list[Shape] = []
     for own, ring in enumerate(rings):
         free = geometry.runs((*ring, ring[0]), partial(outside, own))
-        part, weight = ("pseudopods", 1.3) if own in joining else ("outline", 1.0)
-        edge += [pen.line(run, (weight,), part) for run in free]
-    nuclei = [pen.ring(*knots[k], 0.014 * n, 0.9, "nucleus") for k in (0, 2, 4, 6, 3, 5)]
-    return Sketch((*edge, *nuclei), pen_for(1.14 * n, n))
+        part = "pseudopods" if own in joining else "outline"
+        edge += [pen.line(run, (1.3,), part) for run in free]
+    pen_um = pen_for(1.4 * n, n)
+    grain = [dots for web in webs[:6] for dots in pen.grain(web, 2.4 * pen_um, "contents", lambda p: 0.6, sizes=(0.8, 1.0))]
+    nuclei = [pen.ring(x + 0.012 * n, y, 0.015 * n, 1.0, "nucleus") for x, y in (knots[k] for k in (0, 4, 1))]
+    return Sketch((*edge, *grain, *nuclei), pen_um)
 
 
-def _strand(a: Point, b: Point, half: float, k: int, *, tip: bool) -> Points:
-    """One strand, a little bowed, thinner in its middle; a free one runs out to a point."""
+def _strand(a: Point, b: Point, half: float, bow: float, *, tip: bool) -> Points:
+    """One bowed strand, wider at its feet, with a bead of plasma on its way; a free one runs out to a point."""
     (x1, y1), (x2, y2) = a, b
-    bow = 0.06 * (-1) ** k
-    middle = ((x1 + x2) / 2 - bow * (y2 - y1), (y1 + y2) / 2 + bow * (x2 - x1))
-    line = geometry.curve((a, middle, b), per=8)
+    ways = [
+        (x1 + t * (x2 - x1) - w * bow * (y2 - y1), y1 + t * (y2 - y1) + w * bow * (x2 - x1))
+        for t, w in ((0.0, 0.0), (0.3, 0.8), (0.65, 1.0), (1.0, 0.0))
+    ]
+    line = geometry.curve(ways, per=8)
 
     def wide(t: float) -> float:
-        return half * (1.1 * (1 - t) ** 0.7 if tip else 0.75 + 1.6 * (2 * t - 1) ** 4)
+        if tip:
+            return half * (1.7 * pow(1 - t, 1.2) + 0.03)
+        return half * (0.62 + 1.5 * pow(2 * t - 1, 4) + 0.35 * max(0.0, sin(3 * pi * (t - 0.2))))
 
     return geometry.clockwise(tube.ring(line, wide))

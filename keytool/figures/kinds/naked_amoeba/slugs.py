@@ -6,7 +6,7 @@ from math import hypot
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
-from ...shapes import Point
+from ...shapes import Point, Shape
 from ..cell_parts import clear_of
 from ..points import pts
 from .parts import insides, outline_of
@@ -96,16 +96,30 @@ def wrinkled(n: float) -> Sketch:
     )
 
 
+def _eaten(x: float, y: float, r: float) -> Shape:
+    """Two eaten rods in their food ball."""
+    return pen.strokes(
+        (((x - r, y - 0.1 * r), (x + 0.1 * r, y - 0.6 * r)), ((x - 0.3 * r, y + 0.6 * r), (x + 0.8 * r, y + 0.2 * r))), 1.5, "food"
+    )
+
+
 def plain(n: float) -> Sketch:
-    """A small plain cell: one broad clear front pushed out to one side, two short stubs, a narrower rear."""
+    """A small plain cell: an uneven clear front that ends in a few short points, one stub at a side, a narrower rear, food balls."""
     edge = outline_of(
         pts(
-            ".06 0, .2 .03, .29 .13, .3 .26, .25 .37, .3 .45, .38 .5, .375 .57, .27 .58, .22 .68, .17 .84, .08 .96, 0 1, "
-            "-.08 .95, -.15 .82, -.22 .7, -.33 .66, -.34 .59, -.24 .55, -.24 .44, -.22 .3, -.14 .14, -.06 .03"
+            "-.02 .055, .03 .005, .06 0, .07 .035, .065 .075, .115 .075, .175 .045, .195 .055, .185 .095, .17 .14, .205 .19, .28 .205, "
+            ".30 .225, .275 .25, .225 .27, .235 .34, .255 .42, .245 .52, .21 .62, .185 .74, .13 .86, .08 .955, .03 1, -.02 .985, "
+            "-.07 .91, -.115 .80, -.17 .72, -.255 .675, -.30 .655, -.295 .625, -.245 .60, -.225 .52, -.235 .42, -.215 .30, "
+            "-.18 .20, -.19 .13, -.215 .06, -.205 .04, -.17 .055, -.125 .10, -.075 .085"
         ),
         n,
     )
-    pen_um = pen_for(0.8 * n, n)
-    inside = insides(edge, n, (0.0, 0.54, 0.085), (0.02, 0.80, 0.075), lambda p: p[1] < 0.27 - 0.30 * p[0], pen_um)
-    cap = geometry.curve(geometry.scaled(pts("-.21 .32, -.06 .25, .1 .22, .28 .2"), n), per=8)
-    return Sketch((pen.contour(edge, 1.0, 1.8, "outline"), pen.stroke(cap, 0.5, "cap", role="faint"), *inside), pen_um)
+    pen_um = pen_for(0.62 * n, n)
+    food = ((-0.11, 0.47, 0.050), (0.13, 0.50, 0.042), (-0.08, 0.64, 0.040))
+    balls = [shape for x, y, r in food for shape in (pen.ring(x * n, y * n, r * n, 0.8, "food"), _eaten(x * n, y * n, 0.55 * r * n))]
+
+    def clear(p: Point) -> bool:
+        return p[1] < 0.27 - 0.10 * p[0] or any(hypot(p[0] - x, p[1] - y) < 1.2 * r for x, y, r in food)
+
+    inside = insides(edge, n, (0.02, 0.38, 0.070), (0.05, 0.76, 0.068), clear, pen_um)
+    return Sketch((pen.contour(edge, 1.0, 1.9, "outline"), *balls, *inside), pen_um)

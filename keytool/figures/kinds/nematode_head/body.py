@@ -96,24 +96,30 @@ def rings(head: Head, style: str) -> list[Shape]:
             reach = 0.30 * wide
             lines.append(geometry.curve([(wide, y), (wide - reach / 2, y + 0.16 * step), (wide - reach, y + 0.22 * step)], per=4))
     if style == "scaled":
-        return [*rings(head, "coarse"), *_scales(head)]
+        return _scales(head)
     both = [*lines, *(geometry.mirrored(one) for one in lines)]
     return [pen.strokes(both, 0.6, "rings")] if both else []
 
 
 def _scales(head: Head) -> list[Shape]:
-    """Scales that point backward from the hind border of each coarse ring, at its edge and on its face."""
+    """Scales that point backward from the hind border of each coarse ring, each laid over the ring behind like a roof tile."""
     step = ring_length(head)
+    count = round((head.end - head.join) / step)
     out: list[Shape] = []
-    for k in range(int((head.end - head.join) / step)):
-        y = head.join + (k + 0.75) * step
+    for k in reversed(range(count - 1)):
+        y = head.join + (k + 0.84) * step
         wide = head.half(y)
-        spine = ((wide - 0.10 * step, y - 0.12 * step), (wide + 0.42 * step, y + 0.62 * step), (wide - 0.22 * step, y + 0.20 * step))
-        out += [pen.filled(one, "rings") for one in (spine, geometry.mirrored(spine))]
-        for share in (0.62, 0.84):
-            x = share * wide
-            scale = ((x - 0.22 * step, y + 0.05 * step), (x + 0.02 * step, y + 0.75 * step), (x + 0.24 * step, y + 0.05 * step))
-            out += [pen.stroke(one, 0.8, "rings") for one in (scale, geometry.mirrored(scale))]
+        for share, across, lean in ((0.64, 0.46, 0.12), (0.92, 0.34, 0.30)):
+            x, foot, reach = share * wide, across * step, 0.92 * step
+            tile = (
+                (x - foot, y - 0.10 * step),
+                *geometry.curve([(x - foot, y + 0.10 * step), (x + lean * step, y + reach), (x + foot, y + 0.10 * step)], per=6),
+                (x + foot, y - 0.10 * step),
+            )
+            for one in (tile, geometry.mirrored(tile)):
+                out += [pen.filled(one, "skin", role="paper"), pen.stroke(one[1:-1], 1.0, "rings")]
+        border = geometry.curve([(wide - 0.05 * step, y), (0.76 * wide, y + 0.06 * step), (0.56 * wide, y + 0.10 * step)], per=5)
+        out.append(pen.strokes((border, geometry.mirrored(border)), 0.6, "rings"))
     return out
 
 

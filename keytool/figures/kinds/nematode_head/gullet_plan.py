@@ -10,6 +10,10 @@ from ...shapes import Point
 from .head import Head
 from .stoma import half_at
 
+_SMALL_MOUTHS = ("funnel", "minute", "slit")
+_COLUMN = 0.60
+"""How much of the body's width a thick gullet takes behind a mouth that is no box; round a box it has to reach farther."""
+
 
 @dataclass(frozen=True, slots=True)
 class Bulb:
@@ -38,12 +42,13 @@ class Gullet:
     muscle: tuple[float, float]
     head: Head
     bold: bool = False
+    share: float = 1.0
 
     def half(self, y: float) -> float:
-        """Half width at depth y: tube and bulbs blended softly, kept within the body wall."""
+        """Half width at depth y: tube and bulbs blended softly, kept within the body wall and within `share` of the body's width."""
         tube = _knots(self.tube, y)
         blend = (tube**4 + sum(b.half(y) ** 4 for b in self.bulbs)) ** 0.25
-        return float(min(blend, self.head.half(y) - self.head.skin - 3.0 * self.head.pen))
+        return float(min(blend, self.share * self.head.half(y), self.head.half(y) - self.head.skin - 3.0 * self.head.pen))
 
 
 def plan(head: Head) -> Gullet | None:
@@ -99,7 +104,8 @@ def plan(head: Head) -> Gullet | None:
             edge = half_at(head, top) + 1.5 * head.pen if open_mouth else slim
             broad = max(0.26 * d, 0.62 * head.mouth_width if open_mouth else 0.0)
             tube = ((top, edge), (top + 0.25 * d, broad), (max(z, top + 0.3 * d), 0.29 * d))
-            return Gullet(tube, (), head.end, (top, z + d), head, bold=True)
+            share = _COLUMN if open_mouth and head.mouth in _SMALL_MOUTHS else 1.0
+            return Gullet(tube, (), head.end, (top, z + d), head, bold=True, share=share)
         case "trichodorid":
             tube = ((a, slim), (shoulder, 0.07 * d), (a + 0.45 * span, 0.07 * d), (z - 0.35 * d, 0.22 * d), (z, 0.20 * d))
             return Gullet(tube, (Bulb(z - 0.36 * d, 0.24 * d, 0.40 * d, filling="gland"),), z, (a, a), head)

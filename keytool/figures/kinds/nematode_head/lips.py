@@ -75,27 +75,29 @@ def bristles(head: Head, style: str, length: float) -> list[Shape]:
 
 
 def frill(head: Head) -> list[Shape]:
-    """A frilled cap: upright leaf-like flaps round the mouth with scalloped edges."""
+    """A frilled cap: three thin fans that stand up round the mouth, ribbed, their edges cut into scallops."""
     r = head.lip
     out: list[Shape] = []
-    for side in (-1, 1):
-        for x0, lean, tall in ((0.78, 0.55, 0.95), (0.34, 0.14, 0.85)):
-            leaf = [
-                (-0.20, 0.0),
-                (-0.30, -0.45),
-                (-0.22, -0.72),
-                (-0.10, -0.66),
-                (0.0, -1.0),
-                (0.10, -0.66),
-                (0.22, -0.72),
-                (0.30, -0.45),
-                (0.20, 0.0),
-            ]
-            shape = geometry.curve([(x * r * 0.9, y * tall * r) for x, y in leaf], per=5)
-            placed = geometry.moved(shape, x0 * r, 0.30 * r if x0 > 0.5 else 0.19 * r, turn=lean)
-            placed = placed if side > 0 else geometry.mirrored(placed)
-            out.append(pen.line(placed, (1.0, 1.2, 1.0), "lips"))
+    for x, y, lean, size in ((-0.62, 0.26, -0.62, 0.92), (0.62, 0.26, 0.62, 0.92), (0.0, 0.22, 0.0, 1.05)):
+        out += _fan((x * r, y * r), lean, size * r)
     return out
+
+
+def _fan(foot: Point, lean: float, size: float) -> list[Shape]:
+    """One fan: its whole face, its edge, its ribs."""
+    lobes, spread = 5, 0.62
+    rim: list[Point] = []
+    for k in range(lobes * 8 + 1):
+        a = spread * (2 * k / (lobes * 8) - 1)
+        reach = size * (0.86 + 0.14 * abs(sin(pi * k / 8)) ** 0.7)
+        rim.append((reach * sin(a), -reach * cos(a)))
+    edge = ((-0.14 * size, 0.0), *rim, (0.14 * size, 0.0))
+    ribs = [((0.16 * x, 0.16 * y), (0.97 * x, 0.97 * y)) for x, y in rim[8 : lobes * 8 : 8]]
+    return [
+        pen.filled(geometry.moved(edge, *foot, turn=lean), "skin", role="paper"),
+        pen.stroke(geometry.moved(edge, *foot, turn=lean), 1.3, "lips"),
+        pen.strokes([geometry.moved(rib, *foot, turn=lean) for rib in ribs], 0.7, "lips"),
+    ]
 
 
 def cap(head: Head) -> list[Shape]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import pairwise
 
 from ... import geometry, pen
@@ -23,7 +22,7 @@ def _teeth(side: Points, style: str, head: Head) -> list[Shape]:
         case "small":
             return [_bump(side, head, 0.5)]
         case "pair":
-            return [_bump(side, head, 0.74), _mirrored(_bump(side, head, 0.74))]
+            return [*_pocketed(side, head, 0.60, 1), *_pocketed(side, head, 0.86, -1)]
         case "hook":
             return [_hook(side, head)]
         case "large-dorsal":
@@ -70,9 +69,18 @@ def _bump(side: Points, head: Head, depth: float) -> Path:
     return pen.filled((*edge, *back), "tooth")
 
 
-def _mirrored(shape: Path) -> Path:
-    """The same filled shape on the other wall."""
-    return replace(shape, steps=tuple((letter, tuple(-v if i % 2 == 0 else v for i, v in enumerate(vs))) for letter, vs in shape.steps))
+def _pocketed(side: Points, head: Head, depth: float, s: int) -> list[Shape]:
+    """A small tooth that stands in a pocket of the wall, at a share of the cavity's depth; `s` 1 is the back wall, -1 the belly wall."""
+    n, w = head.mouth_length, head.mouth_width
+    x, y = _at(side, depth)
+    pocket = geometry.curve([(s * x, y - 0.12 * n), (s * (x + 0.16 * w), y + 0.02 * n), (s * (x - 0.02 * w), y + 0.15 * n)], per=6)
+    front = geometry.curve(
+        [(s * (x + 0.12 * w), y + 0.07 * n), (s * (x - 0.08 * w), y - 0.02 * n), (s * (x - 0.20 * w), y - 0.17 * n)], per=6
+    )
+    back = geometry.curve(
+        [(s * (x - 0.20 * w), y - 0.17 * n), (s * (x - 0.12 * w), y + 0.10 * n), (s * (x + 0.02 * w), y + 0.16 * n)], per=6
+    )
+    return [pen.line(pocket, (1.0, 1.4, 1.0), "stoma"), pen.filled((*front, *back), "tooth")]
 
 
 def _hook(side: Points, head: Head) -> Shape:

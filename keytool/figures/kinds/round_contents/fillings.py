@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sin
+from math import cos, hypot, pi, sin
 from random import Random
 
 from ... import geometry, pen
@@ -114,13 +114,19 @@ def green(room: Points, pen_um: float) -> list[Shape]:
 
 
 def plastids(room: Points, pen_um: float) -> list[Shape]:
-    """Several small green discs, each with an edge."""
+    """Many round green discs, pressed close."""
     out: list[Shape] = []
-    for k in range(9):
-        r = 0.74 * ((k + 0.4) / 9) ** 0.5
-        x, y = at(room, r * cos(2.39996 * k + 0.3), r * sin(2.39996 * k + 0.3))
-        disc = geometry.ellipse(x, y, 0.20 * size(room), 0.15 * size(room), turn=1.1 * k, count=32)
-        out += [pen.stroke(disc, 0.9, PART, closed=True), *pen.grain(disc, 2.0 * pen_um, PART, lambda p: 0.8, sizes=(1.0, 1.3))]
+    r, chance = size(room), Random("green discs")
+    seats = [(0.395 * col + 0.1975 * (row % 2), 0.340 * row) for row in range(-2, 3) for col in range(-3, 4)]
+    for k, (u, v) in enumerate(seats):
+        u, v = u + chance.uniform(-0.022, 0.022), v + chance.uniform(-0.022, 0.022)
+        if hypot(u, v) > 0.79:
+            continue
+        x, y = at(room, u, v)
+        share = chance.uniform(0.185, 0.200) * r
+        disc = pen.wobble(geometry.ellipse(x, y, share, 0.90 * share, turn=1.1 * k, count=36), 0.05 * share, 3, k)
+        out.append(pen.contour(disc, 0.9, 1.6, PART))
+        out += pen.grain(disc, 2.1 * pen_um, PART, lambda p, x=x, y=y: 0.4 + 0.4 * ((p[0] - x) + (p[1] - y) > 0))  # type: ignore[misc]
     return out
 
 
