@@ -2,6 +2,7 @@
 
 Run: make bench. Counted is the time its thread works, as the browser's own trace gives it, so that a busy machine
 does not count as slow script. Beside it stand the clock time, and the cost of drawing the same 60 as plain ellipses.
+The 60 are shared out over all that a page puts into the field of that power.
 Prints a line for low and for high power, each over all runs; asserts nothing.
 """
 
@@ -52,10 +53,11 @@ FIELD = """(arg) => new Promise((done) => {
 def main() -> None:
     """One line for each power."""
     moving = [each for each in motion.whole_field(load(root()).library, [])["movers"] if each["motion"] != "still"]
-    movers = [{**each, "count": 60 // len(moving) + (i < 60 % len(moving))} for i, each in enumerate(moving)]
     with sync_playwright() as play:
         browser = play.chromium.launch(executable_path="/usr/bin/chromium", args=["--no-sandbox"])
         for power, diameter, aperture in (("40x", 4500, 0.10), ("400x", 450, 0.65)):
+            there = [each for each in moving if each["together"]["low" if power == "40x" else "high"]]  # what a page ever puts into it
+            movers = [{**each, "count": 60 // len(there) + (i < 60 % len(there))} for i, each in enumerate(there)]
             view = {"movers": movers, "diameter": diameter, "aperture": aperture, "frames": WARM_UP + FRAMES}
             work, clock = _costs(browser, {**view, "plain": False, "trails": True})
             bare, _ = _costs(browser, {**view, "plain": True, "trails": False})

@@ -6,10 +6,10 @@ import json
 from collections.abc import Iterator
 from typing import Any
 
-from keytool.figures.motion import entry_field, lead_field, lines, whole_field
+from keytool.figures.motion import entry_field, lead_field, lines, whole_field, why_unshown
 from keytool.identify import Ground
 from keytool.library.model import Couplet, Entry, Lead, Library
-from keytool.library.show import plain
+from keytool.library.show import basis_words, plain
 from keytool.pages.html import Html, el, json_in_page
 from keytool.pages.page import Page, heading, page
 from keytool.pages.writer import Writer
@@ -41,6 +41,7 @@ DRAWN = (
     "look-specks",
     "look-soft-animals",
     "look-legged",
+    "look-many-legs",
     "picture",
 )
 """The scripts in `site/assets/live-field` that move and draw a field, in the order they are loaded; they share one object."""
@@ -76,13 +77,14 @@ def live_field_page(library: Library) -> Page:
         "Live field",
         [
             heading(1, "Live field"),
-            el(
-                "p",
-                "What moves in a drop, at its true size, at its true speed and in its own manner. Choose the objective and what is in "
-                "the field. Then add drift: everything that goes the same way at the same pace is carried, and does not swim.",
-            ),
+            el("p", "What moves in a drop, at true size and true speed."),
             _shown(whole_field(library, WHOLE), "whole"),
             scripts(writer),
+            el(
+                "p",
+                "Choose the objective and what is in the field. Then add drift: everything that goes the same way at the same pace is "
+                "carried, and does not swim.",
+            ),
             el(
                 "p",
                 "Sizes and speeds are those of the figures under the field, each with what it rests on. What an objective cannot "
@@ -95,10 +97,13 @@ def live_field_page(library: Library) -> Page:
 
 
 def moving_entry(writer: Writer, entry: Entry) -> Iterator[Html]:
-    """The field of an entry's page; nothing where no manner of moving names it."""
+    """The field of an entry's page, or the reason why it is not shown moving; nothing where no manner of moving names it."""
     if field := entry_field(writer.library, entry):
         yield _shown(field)
         yield scripts(writer)
+    elif manner := why_unshown(writer.library, entry):
+        basis = "; ".join(basis_words(writer.library, each) for each in manner.basis)
+        yield el("p", f"It is not shown moving. {manner.about} ({basis})")
 
 
 def moving_leads(ground: Ground, couplet: Couplet) -> Html | None:

@@ -20,7 +20,7 @@ FILM = """(W, arg) => {
   const field = W.createField({ diameter_um: 450, bounds: arg.bounds || "open", seed: arg.seed || 1, movers: arg.movers });
   const film = [];
   for (let i = 0; i <= arg.seconds * 120; i++) {
-    film.push(field.bodies.map(b => ({ x: b.x, y: b.y, heading: b.heading, state: b.state, extent: b.extent, arm: b.arm, coil: b.coil, facing: b.facing })));
+    film.push(field.bodies.map(b => ({ x: b.x, y: b.y, heading: b.heading, state: b.state, extent: b.extent, arm: b.arm, coil: b.coil, facing: b.facing, round: b.round })));
     W.step(field, 1 / 120);
   }
   return { film, drawn: field.bodies.map(b => b.p) };
@@ -49,6 +49,42 @@ def test_a_darting_ciliate_is_dead_still_or_at_full_speed(film: Callable[..., An
     seen = speeds(frames)
     assert all(each < 1e-6 or each == pytest.approx(drawn["speed"], rel=1e-6) for each in seen)
     assert 0.6 < sum(each < 1e-6 for each in seen) / len(seen) < 0.99
+
+
+def test_a_ball_ciliate_leaps_backwards_and_hangs_still_between(film: Callable[..., Any]) -> None:
+    # Halteria: a backward dash of about 100 body lengths a second (Ueyama and others 2005, seen)
+    frames, drawn = film("leap", 60)
+    leaps = [(a, b) for a, b in pairwise(frames) if math.dist((a["x"], a["y"]), (b["x"], b["y"])) > 1e-6]
+    assert leaps and len(leaps) < 0.2 * len(frames)
+    for a, b in leaps:
+        ahead = (b["x"] - a["x"]) * math.cos(b["facing"]) + (b["y"] - a["y"]) * math.sin(b["facing"])
+        assert 120 * ahead == pytest.approx(-drawn["speed"], rel=1e-6)
+
+
+def test_a_zoospore_swims_stops_rounds_up_and_lies_still(film: Callable[..., Any]) -> None:
+    frames, drawn = film("swim-and-round-up", 200, seed=2, run=20, rounding=20, rest=40, spiral_width=0, wander=0)
+    order = [b["state"] for a, b in pairwise(frames) if a["state"] != b["state"]]
+    cycle = ["run", "slow", "rounding", "rest"]
+    assert len(order) >= 6 and all(cycle[(cycle.index(a) + 1) % 4] == b for a, b in pairwise(order))
+    jitter = math.sqrt(4 * 0.1 / 120) * 120  # of a ball of several µm in one tick
+    for each, a, b in zip(speeds(frames), frames, frames[1:], strict=False):
+        if a["state"] == b["state"] == "run":
+            assert each == pytest.approx(drawn["speed"], rel=1e-6) and b["round"] == 0
+        if a["state"] == b["state"] in ("rounding", "rest"):
+            assert each < 6 * jitter
+    rounding = [frame["round"] for frame in frames if frame["state"] == "rounding"]
+    assert max(rounding) > 0.99 and all(frame["round"] == 1 for frame in frames if frame["state"] == "rest")
+
+
+def test_a_ciliate_on_its_belly_does_not_roll(script: Script, library: Library) -> None:
+    poses = """(W, arg) => {
+      const field = W.createField({ diameter_um: 450, bounds: "open", movers: [arg.mover] }), b = field.bodies[0], seen = new Set();
+      for (let i = 0; i < 40; i++) { W.step(field, 0.1); seen.add(W.looks[b.body].turn(b) % 1); }
+      return seen.size;
+    }"""
+    movers = {each["id"]: {**each, "count": 1} for each in motion.whole_field(library, [])["movers"]}
+    assert script(poses, {"mover": movers["glide-on-its-belly"]}) == 1
+    assert script(poses, {"mover": movers["clumsy-swim"]}) > 10
 
 
 def test_a_slipper_ciliate_backs_off_before_it_turns(film: Callable[..., Any]) -> None:

@@ -69,6 +69,20 @@ def moves(entry: Entry) -> bool:
     return "manner" in entry.statements or (own is not None and "moves" in own.showing.ids)
 
 
+@pytest.mark.parametrize("id", ["dipluran", "pauropod", "proturan", "symphylan", "larger-many-legged", "spider-kin"])
+def test_animals_of_litter_walk_with_bodies_of_their_own(library: Library, id: str) -> None:
+    field = motion.entry_field(library, library.entries[id])
+    assert field and field["start"] == "low"
+    own = [mover["body"] for mover in field["movers"] if mover["motion"] == "stride"]
+    assert own and not set(own) & {"mite", "springtail", "deep-springtail"}
+
+
+@pytest.mark.parametrize("id", ["legged-larva", "earthworm-hatchling", "gliding-rod", "dead-nematode"])
+def test_the_reason_why_a_thing_is_not_shown_moving_is_at_hand(library: Library, id: str) -> None:
+    manner = motion.why_unshown(library, library.entries[id])
+    assert manner and manner.about and motion.entry_field(library, library.entries[id]) is None
+
+
 def test_every_moving_state_has_a_manner(library: Library) -> None:
     assert set(library.characters["manner"].states) == {state for manner in shown(library) for state in manner.shows}
 

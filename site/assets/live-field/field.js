@@ -16,7 +16,7 @@
     };
     var size = b.rng();
     Object.keys(mover.parameters).forEach(function (name) {
-      b.p[name] = field.at(mover.parameters[name], name === "length" || name === "width" ? size : b.rng());
+      b.p[name] = field.at(mover.parameters[name], name === "length" || name === "width" || name === "ball" ? size : b.rng());
     });
     b.reach = 0.75 * Math.max(b.p.length, b.p.width);
     var r = here.radius * Math.sqrt(b.rng());
@@ -71,7 +71,7 @@
         b.x += dx;
         b.y += dy;
       }
-      if (here.bounds === "rim" && Math.hypot(b.x, b.y) > here.radius + b.reach) { enter(b, here); }
+      if (here.bounds === "rim" && Math.hypot(b.x, b.y) > here.radius + b.reach) { field.enter(b, here); }
       if (mark) {
         b.trail.push(b.x, b.y, b.entries);
         if (b.trail.length > 3 * (field.TRAIL_POINTS + 1)) { b.trail.splice(0, 3); }
@@ -80,7 +80,7 @@
   }
 
   /* Brings a body in again at the rim, on its way into the field: paths are spread evenly over the width they meet. */
-  function enter(b, here) {
+  field.enter = function (b, here) {
     b.heading = b.facing = TURN * b.rng();
     b.sign = 1;
     var speed = b.p.speed || 0;
@@ -95,5 +95,5 @@
     b.y = -back * Math.sin(angle) + aside * Math.cos(angle);
     b.entries += 1;
     if (b.path) { b.motion.start(b, here); }
-  }
+  };
 })(self.WetmountField);

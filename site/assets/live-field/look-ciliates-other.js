@@ -24,9 +24,9 @@
     }
   };
 
-  /* The wreath runs over the front and down the left side to the mouth; groups of bristles on the flat side. */
-  looks["bristle-ciliate"] = {
-    tone: 0.65, poses: 6, box: [0.6, 0.72],
+  /* The wreath runs over the front and down the left side to the mouth; groups of bristles on the flat side. `tailed`: three long ones behind. */
+  function walker(tailed) { return {
+    tone: 0.65, poses: 6, box: [tailed ? 0.76 : 0.6, 0.72],
     paint: function (pen, b, turn) {
       var l = b.p.length, w = b.p.width, stepping = Math.sin(turn), wreath = [], bristles = [], i;
       var outline = around(48, function (a) {
@@ -36,6 +36,9 @@
       field.strokes(pen, field.lines(field.hairs(outline, 0.13 * w, 0, 2).map(function (h, n) {
         return [h[0], h[1], h[2] - 0.06 * l + 0.05 * l * stepping * (n % 2 ? 1 : -1), h[3]];
       })), 0.8, 0.85);
+      if (tailed) {
+        field.strokes(pen, field.lines([-1, 0, 1].map(function (side) { return [-0.46 * l, 0.16 * side * w, -0.74 * l, 0.34 * side * w]; })), 1.2, 0.9);
+      }
       field.solid(pen, path, 1.4);
       if (pen.detail(b) < 5) {
         field.tone(pen, path, 0.3);
@@ -58,7 +61,10 @@
     over: function (pen, b) {
       if (pen.detail(b) >= 5) { field.bubble(pen, b, 0, -0.28 * b.p.width, 0.12 * b.p.width, 11); }
     }
-  };
+  }; }
+
+  looks["bristle-ciliate"] = walker(false);
+  looks["tailed-bristle-ciliate"] = walker(true);
 
   /* A flattened flask whose long neck sways as it glides; the mouth is a slit along the neck, and it has two nuclei. */
   looks["neck-ciliate"] = {

@@ -4,17 +4,35 @@
   var TURN = field.TURN, looks = field.looks, around = field.around, made = field.made;
 
   /* The whip points ahead like a rod, and only its tip flickers. */
+  function rodAhead(pen, b) {
+    var l = b.p.length, ctx = pen.ctx;
+    field.strokes(pen, made(b, "rod", function () { return field.lines([[0.47 * l, 0, 1.12 * l, 0.02 * l]]); }), 1.1, 0.9);
+    ctx.beginPath();
+    field.whip(ctx, 1.12 * l, 0.02 * l, 0, 0.22 * l, 0.1 * l, 1, b.age * 25);
+    field.fine(pen, 0.8, 0.8);
+    ctx.stroke();
+  }
+
+  /* A stiff flat leaf with keels along it. */
+  looks["leaf-euglenid"] = {
+    tone: 0.35, under: rodAhead,
+    paint: function (pen, b) {
+      var l = b.p.length, w = b.p.width, keels = new Path2D();
+      field.solid(pen, field.closed(field.profile(l, w, [[0, 0.08], [0.08, 0.26], [0.35, 0.46], [0.6, 0.5], [0.85, 0.36], [0.97, 0.12], [1, 0.03]])), 1.3);
+      [-0.24, 0.02, 0.26].forEach(function (y) {
+        keels.moveTo(0.38 * l, 0.6 * y * w);
+        keels.quadraticCurveTo(-0.05 * l, 1.35 * y * w, -0.42 * l, 0.5 * y * w);
+      });
+      field.strokes(pen, keels, 0.8, 0.75);
+      field.fine(pen, 1, 0.6);
+      field.turningGrains(pen, field.strewn(b, 12, 0.75 * l, 0.7 * w, 0.04 * w), 0);
+    }
+  };
+
   looks.euglenid = {
     tone: 0.4, poses: 12,
     turn: function (b) { return b.phase / TURN / 5; },
-    under: function (pen, b) {
-      var l = b.p.length, ctx = pen.ctx;
-      field.strokes(pen, made(b, "rod", function () { return field.lines([[0.47 * l, 0, 1.12 * l, 0.02 * l]]); }), 1.1, 0.9);
-      ctx.beginPath();
-      field.whip(ctx, 1.12 * l, 0.02 * l, 0, 0.22 * l, 0.1 * l, 1, b.age * 25);
-      field.fine(pen, 0.8, 0.8);
-      ctx.stroke();
-    },
+    under: rodAhead,
     paint: function (pen, b, turn) {
       var l = b.p.length, w = b.p.width, squirm = 0.05 * Math.sin(turn);
       field.solid(pen, field.closed(around(40, function (a) {

@@ -6,7 +6,7 @@
   /* A flagellate: outline(l, w), grains that show from 4 pixels on, whips(ctx, b, l, w), and what is its own inside. */
   function flagellate(o) {
     return {
-      tone: o.tone || 0.4, poses: o.poses || 1, box: o.box,
+      tone: o.tone || 0.4, poses: o.poses || 1, box: o.box, live: o.live,
       under: function (pen, b) {
         pen.ctx.beginPath();
         o.whips(pen.ctx, b, b.p.length, b.p.width);
@@ -16,7 +16,7 @@
       },
       paint: function (pen, b, turn) {
         var l = b.p.length, w = b.p.width;
-        field.solid(pen, field.closed(o.outline(l, w)), o.weight || 1.1);
+        field.solid(pen, field.closed(o.outline(l, w, b, turn)), o.weight || 1.1);
         if (o.inside) { o.inside(pen, b, l, w, turn); }
         if (pen.detail(b) < 4 || !o.grains) { return; }
         field.fine(pen, 1, 0.7);
@@ -184,18 +184,37 @@
     }
   });
 
-  /* A bean with both whips in the hollow of its side, one ahead and one behind. */
+  /* A little sausage; its one whip that shows lies on the glass behind. */
+  looks["sausage-flagellate"] = flagellate({
+    tone: 0.4, grains: 6,
+    outline: function (l, w) { return around(36, function (a) { return [l / 2 * Math.cos(a), w / 2 * Math.sign(Math.sin(a)) * Math.pow(Math.abs(Math.sin(a)), 0.7)]; }); },
+    whips: function (ctx, b, l) { whip(ctx, 0.1 * l, 0.1 * l, Math.PI, 2 * l, 0.05 * l, 0.7, 0.3 * b.phase); }
+  });
+
+  /* A bean with both whips in the hollow of its side, one ahead and one behind; the hollow comes round as it turns.
+   * Settled, it loses the whips and is a ball with a wall, as wide as its figure `ball` says. */
   looks["swimming-spore"] = flagellate({
-    tone: 0.5, grains: 10, poses: 8,
-    outline: function (l, w) {
+    tone: 0.5, grains: 10, live: true,
+    outline: function (l, w, b, turn) {
+      var round = b.round || 0, ball = b.p.ball / 2 || 0, side = Math.cos(turn);
       return around(36, function (a) {
-        var u = Math.cos(a), v = Math.sin(a), hollow = v > 0 ? 0.45 * Math.exp(-u * u / 0.08) : 0;
-        return [l / 2 * u, w / 2 * v * (1 - hollow)];
+        var u = Math.cos(a), v = Math.sin(a), hollow = v * side > 0 ? 0.45 * Math.abs(side) * Math.exp(-u * u / 0.08) : 0;
+        return [(1 - round) * l / 2 * u + round * ball * u, (1 - round) * w / 2 * v * (1 - hollow) + round * ball * v];
       });
     },
+    inside: function (pen, b) {
+      if (b.round === 1) {
+        var wall = new Path2D();
+        field.spot(wall, 0, 0, Math.max(0.5, b.p.ball / 2 - 1.1 / pen.scale));
+        field.strokes(pen, wall, 0.9, 0.8);
+      }
+    },
     whips: function (ctx, b, l, w) {
-      whip(ctx, 0, 0.28 * w, 0.35, 1.2 * l, 0.14 * l, 1.3, b.age * 45);
-      whip(ctx, 0, 0.28 * w, Math.PI - 0.25, 1.5 * l, 0.08 * l, 0.8, b.age * 15);
+      var left = Math.max(0, 1 - 3 * (b.round || 0)), from = 0.28 * w * Math.cos(b.phase);
+      if (!left) { return; }
+      var beat = b.state === "rounding" ? 4 : 45;
+      whip(ctx, 0, from, 0.35, 1.2 * l * left, 0.14 * l, 1.3, b.age * beat);
+      whip(ctx, 0, from, Math.PI - 0.25, 1.5 * l * left, 0.08 * l, 0.8, b.age * beat / 3);
     }
   });
 })(self.WetmountField);

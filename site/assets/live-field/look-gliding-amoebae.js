@@ -57,12 +57,21 @@
     }
   };
 
+  /* The path its head took, from the head on, in pieces of one length: the newest piece of the path is not yet a whole one. */
+  function behindTheHead(b) {
+    var kept = b.path, piece = b.p.length / field.SLUG, left = 1 - Math.min(1, Math.hypot(b.x - kept[0][0], b.y - kept[0][1]) / piece), path = [[0, 0]];
+    for (var i = 0; i + 1 < kept.length && i < field.SLUG; i++) {
+      path.push([kept[i][0] + left * (kept[i + 1][0] - kept[i][0]) - b.x, kept[i][1] + left * (kept[i + 1][1] - kept[i][1]) - b.y]);
+    }
+    return path;
+  }
+
   /* A slug along the path its head took. `bursts`: with the bulge on the side it burst to. `knob`: a round knob at the rear, crystals inside. */
   function slug(o) {
     return {
       tone: 0.14, upright: true, fresh: 0.25, square: true, box: [1.15, 1.15], far: 1.5,
       paint: function (pen, b) {
-        var w = b.p.width, many = field.SLUG, path = [[b.x, b.y]].concat(b.path.slice(0, many)).map(function (p) { return [p[0] - b.x, p[1] - b.y]; });
+        var w = b.p.width, many = field.SLUG, path = behindTheHead(b);
         var round = Math.min(0.3, 0.55 * w / b.p.length);               // the front is a half circle
         function half(s) {
           var front = s < round ? Math.sqrt(1 - Math.pow(1 - s / round, 2)) : 1, rear = s > 0.9 ? Math.sqrt(Math.max(0, 1 - Math.pow((s - 0.9) / 0.1, 2))) : 1;

@@ -11,18 +11,21 @@
     path.lineTo(kx + lower * Math.cos(f), ky + lower * Math.sin(f));
   }
 
-  /* Legs in turn: each swings against its neighbour and against its fellow on the other side. */
-  function legs(l, w, turn, each, swing) {
+  /* Legs in turn: each swings after its neighbour by `lag` and after its fellow on the other side by `apart`, half a step where nothing is said. */
+  function legs(l, w, turn, each, swing, lag, apart) {
+    var after = lag === undefined ? Math.PI : lag, across = apart === undefined ? Math.PI : apart;
     var path = new Path2D();
     each.forEach(function (at, i) {
       [-1, 1].forEach(function (side) {
-        leg(path, at.x * l, side * at.y * w, side, at.way, swing * Math.sin(turn + (i % 2 ? Math.PI : 0) + (side > 0 ? Math.PI : 0)), at.upper * l, at.lower * l, at.bend);
+        leg(path, at.x * l, side * at.y * w, side, at.way, swing * Math.sin(turn + after * i + (side > 0 ? across : 0)), at.upper * l, at.lower * l, at.bend);
       });
     });
     return path;
   }
 
   function band(pen, path, um, alpha) { field.strokes(pen, path, Math.max(1, um * pen.scale), alpha); }
+
+  field.limbs = { leg: leg, legs: legs, band: band };
 
   /* Plump, four pairs of stubby legs with claws, the last pair pointing back; dark gut, two eyes. */
   looks["water-bear"] = {

@@ -38,6 +38,18 @@
 
   function lip(pen, l, w) { field.strokes(pen, field.lines([[0.455 * l, -0.16 * w, 0.455 * l, 0.16 * w]]), 1.2, 0.9); }
 
+  /* Small and smooth, with the cell showing through. */
+  looks["smooth-flask"] = {
+    tone: 0.6, under: threads,
+    paint: function (pen, b) {
+      var l = b.p.length, w = b.p.width;
+      field.solid(pen, field.closed(flaskOutline(l, w)), 1.5);
+      field.fine(pen, 1, 0.5);
+      field.turningGrains(pen, field.strewn(b, 14, 0.7 * l, 0.7 * w, 0.04 * w), 0);
+      lip(pen, l, w);
+    }
+  };
+
   /* Mouth in front, rows of round scales: one for about every 6 µm. */
   looks.flask = {
     tone: 0.7, under: threads,

@@ -46,50 +46,75 @@
     }
   };
 
-  /* Swimming: two wheels of beating hairs in front, the foot drawn in. `shell`: a stiff shell and a thin foot with toes. */
-  function swimmer(shell) {
-    return {
-      tone: 0.6, box: [0.75, 0.8],
-      under: function (pen, b) {
-        var l = b.p.length, w = b.p.width, beat = Math.floor(b.age * 14) % 3;
-        field.strokes(pen, made(b, "crown " + beat, function () {
-          var hairs = [];
-          for (var i = -4; i <= 4; i++) {
-            [-1, 1].forEach(function (side) {
-              var a = side * 0.35 + 0.28 * i, x = 0.44 * l, y = side * 0.24 * w;
-              hairs.push([x, y, x + 0.26 * w * Math.cos(a + 0.2 * (beat - 1)), y + 0.26 * w * Math.sin(a + 0.2 * (beat - 1))]);
-            });
-          }
-          return field.lines(hairs);
-        }), 0.7, 0.75);
-        if (shell) {
-          var swing = 0.25 * Math.sin(b.age * 2);
-          pen.ctx.beginPath();
-          pen.ctx.moveTo(-0.46 * l, 0);
-          pen.ctx.lineTo(-0.46 * l - 0.22 * l * Math.cos(swing), 0.22 * l * Math.sin(swing));
-          field.fine(pen, Math.max(1.2, 0.12 * w * pen.scale), 0.7);
-          pen.ctx.stroke();
-        }
-      },
-      paint: function (pen, b) {
-        var l = b.p.length, w = b.p.width, wheels = new Path2D();
-        wheels.ellipse(0.43 * l, 0.24 * w, 0.04 * l, 0.2 * w, 0.2, 0, TURN);
-        wheels.ellipse(0.43 * l, -0.24 * w, 0.04 * l, 0.2 * w, -0.2, 0, TURN);
-        field.solid(pen, wheels, 1);
-        var half = shell ? [[0, 0.3], [0.1, 0.4], [0.5, 0.5], [0.9, 0.38], [1, 0.1]] : [[0, 0.28], [0.08, 0.22], [0.16, 0.26], [0.5, 0.48], [0.75, 0.34], [0.9, 0.12], [1, 0.06]];
-        field.solid(pen, field.closed(field.profile(0.94 * l, w, half)), shell ? 1.7 : 1.3);
-        if (!shell) { field.strokes(pen, field.lines([[0.3, 0.24], [-0.26, 0.34], [-0.36, 0.18]].map(function (p) { return [p[0] * l, -p[1] * w, p[0] * l, p[1] * w]; })), 0.6, 0.7); }
-        field.fine(pen, 1, 0.55);
-        pen.ctx.beginPath();
-        field.strewn(b, 40, 0.6 * l, 0.75 * w, 1).forEach(function (g) { field.spot(pen.ctx, g[0] - 0.06 * l, g[2] * Math.sin(g[1]), Math.max(0.8 * g[3], 0.5 / pen.scale)); });
-        pen.ctx.fill();
-      },
-      over: function (pen, b) { jaws(pen, b, 0.2 * b.p.length, b.p.width); }
-    };
+  function lashes(b, rim, reach) {    // the beat of the hairs along a rim of [x, y, way], in one of three poses
+    var beat = Math.floor(b.age * 14) % 3;
+    return made(b, "crown " + beat, function () {
+      return field.lines(rim.map(function (p) {
+        return [p[0], p[1], p[0] + reach * Math.cos(p[2] + 0.25 * (beat - 1)), p[1] + reach * Math.sin(p[2] + 0.25 * (beat - 1))];
+      }));
+    });
   }
 
-  looks["wheel-rotifer"] = swimmer(false);
-  looks["shelled-rotifer"] = swimmer(true);
+  /* A bdelloid that swims: two wheels of beating hairs in front, the foot drawn in. */
+  looks["wheel-rotifer"] = {
+    tone: 0.6, box: [0.75, 0.8],
+    under: function (pen, b) {
+      var l = b.p.length, w = b.p.width, rim = [];
+      for (var i = -4; i <= 4; i++) { rim.push([0.44 * l, 0.24 * w, 0.35 + 0.28 * i], [0.44 * l, -0.24 * w, -0.35 + 0.28 * i]); }
+      field.strokes(pen, lashes(b, rim, 0.26 * w), 0.7, 0.75);
+    },
+    paint: function (pen, b) {
+      var l = b.p.length, w = b.p.width, wheels = new Path2D();
+      wheels.ellipse(0.43 * l, 0.24 * w, 0.04 * l, 0.2 * w, 0.2, 0, TURN);
+      wheels.ellipse(0.43 * l, -0.24 * w, 0.04 * l, 0.2 * w, -0.2, 0, TURN);
+      field.solid(pen, wheels, 1);
+      field.solid(pen, field.closed(field.profile(0.94 * l, w, [[0, 0.28], [0.08, 0.22], [0.16, 0.26], [0.5, 0.48], [0.75, 0.34], [0.9, 0.12], [1, 0.06]])), 1.3);
+      field.strokes(pen, field.lines([[0.3, 0.24], [-0.26, 0.34], [-0.36, 0.18]].map(function (p) { return [p[0] * l, -p[1] * w, p[0] * l, p[1] * w]; })), 0.6, 0.7);
+      field.fine(pen, 1, 0.55);
+      pen.ctx.beginPath();
+      field.strewn(b, 40, 0.6 * l, 0.75 * w, 1).forEach(function (g) { field.spot(pen.ctx, g[0] - 0.06 * l, g[2] * Math.sin(g[1]), Math.max(0.8 * g[3], 0.5 / pen.scale)); });
+      pen.ctx.fill();
+    },
+    over: function (pen, b) { jaws(pen, b, 0.2 * b.p.length, b.p.width); }
+  };
+
+  /* A stiff clear vase of a shell, one crown of hairs across its front, an eye, jaws, gut and an egg; behind, a ringed foot that bends, with two toes. */
+  looks["shelled-rotifer"] = {
+    tone: 0.6, box: [0.56, 0.62],
+    under: function (pen, b) {
+      var l = b.p.length, w = b.p.width, rim = [], ctx = pen.ctx, swing = 0.22 * Math.sin(b.age * 1.7 + b.grain % 7);
+      for (var i = -7; i <= 7; i++) { rim.push([(0.455 - 0.0009 * i * i) * l, 0.036 * i * w, 0.13 * i]); }
+      field.strokes(pen, lashes(b, rim, 0.05 * l), 0.8, 0.8);
+      ctx.save();
+      ctx.translate(-0.27 * l, 0);
+      ctx.rotate(swing);
+      field.solid(pen, made(b, "foot", function () { return field.closed(field.profile(0.16 * l, 0.2 * w, [[0, 0.5], [0.6, 0.42], [1, 0.3]]).map(function (p) { return [p[0] - 0.07 * l, p[1]]; })); }), 1);
+      field.strokes(pen, made(b, "foot rings", function () {
+        return field.lines([0.05, 0.09].map(function (x) { return [-x * l, -0.09 * w, -x * l, 0.09 * w]; }));
+      }), 0.7, 0.7);
+      field.strokes(pen, made(b, "toes", function () { return field.lines([[-0.14 * l, 0.03 * w, -0.23 * l, 0.09 * w], [-0.14 * l, -0.03 * w, -0.23 * l, -0.09 * w]]); }), 1.5, 1);
+      ctx.restore();
+    },
+    paint: function (pen, b) {
+      var l = b.p.length, w = b.p.width, crown = new Path2D(), gut = new Path2D(), egg = new Path2D(), eye = new Path2D();
+      crown.moveTo(0.38 * l, -0.24 * w);
+      crown.bezierCurveTo(0.47 * l, -0.3 * w, 0.46 * l, -0.08 * w, 0.45 * l, 0);
+      crown.bezierCurveTo(0.46 * l, 0.08 * w, 0.47 * l, 0.3 * w, 0.38 * l, 0.24 * w);
+      crown.closePath();
+      field.solid(pen, crown, 1);
+      var shell = [[0, 0.22], [0.03, 0.28], [0.12, 0.36], [0.34, 0.46], [0.56, 0.5], [0.8, 0.42], [0.95, 0.24], [1, 0.1]];
+      field.solid(pen, field.closed(field.profile(0.7 * l, w, shell).map(function (p) { return [p[0] + 0.05 * l, p[1]]; })), 1.8);
+      gut.ellipse(0.06 * l, 0.05 * w, 0.12 * l, 0.2 * w, 0, 0, TURN);
+      field.tone(pen, gut, 0.3);
+      field.strokes(pen, gut, 0.7, 0.7);
+      egg.ellipse(-0.14 * l, -0.08 * w, 0.09 * l, 0.15 * w, 0.2, 0, TURN);
+      field.tone(pen, egg, 0.12);
+      field.strokes(pen, egg, 0.8, 0.8);
+      field.spot(eye, 0.36 * l, 0, Math.max(0.035 * w, 0.9 / pen.scale));
+      field.tone(pen, eye, 1);
+    },
+    over: function (pen, b) { jaws(pen, b, 0.26 * b.p.length, 0.9 * b.p.width); }
+  };
 
   /* A skittle: a head, a neck, a belly, two prongs behind; it glides on the hairs of its belly. */
   looks.gastrotrich = {

@@ -4,7 +4,7 @@
   var TURN = field.TURN, looks = field.looks, around = field.around;
 
   /* What is at or below what the lens resolves: its true size, blurred by the lens, and the paler the smaller. */
-  function mote(alphaOf) {
+  function mote(alphaOf, bent) {
     return {
       mote: true, live: true,
       paint: function (pen, b) {
@@ -14,8 +14,8 @@
         ctx.strokeStyle = pen.ink;
         ctx.lineWidth = seen / pen.scale;
         ctx.beginPath();
-        ctx.moveTo(-half, 0);
-        ctx.lineTo(half, 0);
+        ctx.moveTo(-half, bent ? 0.08 * l : 0);
+        ctx.quadraticCurveTo(0, bent ? -0.2 * l : 0, half, bent ? 0.08 * l : 0);
         ctx.stroke();
       }
     };
@@ -24,6 +24,7 @@
   looks.fleck = mote(function (b) { return 0.4 + 0.6 * Math.abs(Math.cos(b.tilt)); });   // it twinkles as it turns
   looks.dot = mote(function () { return 0.75; });
   looks.rod = mote(function () { return 0.8; });
+  looks["bent-rod"] = mote(function () { return 0.8; }, true);
 
   looks.diatom = {
     tone: 0.6,

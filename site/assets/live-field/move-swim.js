@@ -2,6 +2,7 @@
 (function (field) {
   "use strict";
   var TURN = field.TURN, DEGREE = field.DEGREE, motions = field.motions;
+  var SLOWING = 1.5;                  // s from full speed to a stop
   var pick = field.pick, begin = field.begin, over = field.over, ahead = field.ahead, normal = field.normal;
 
   /* A Stokes-Einstein step each time, and a rod or flake turns as well. */
@@ -65,6 +66,45 @@
         b.phase += TURN * 3 * dt;
       }
       b.facing = b.heading;
+    }
+  };
+
+  /* A dart with its rear end ahead. */
+  motions.leap = {
+    start: motions.dart.start,
+    move: function (b, dt) {
+      motions.dart.move(b, dt);
+      b.facing = b.heading + TURN / 2;
+    }
+  };
+
+  /* Swims, slows and stops, and draws up into a ball that lies there; after a while another swims in in its place.
+   * `round` is 0 while it swims and 1 when it is a ball. */
+  motions.settle = {
+    start: function (b) {
+      field.midway(b, ["run", "run", "rounding", "rest"]);
+      b.round = b.state === "rest" ? 1 : b.state === "rounding" ? b.rng() : 0;
+      if (b.state === "rounding") { b.left = (1 - b.round) * b.p.rounding; }
+    },
+    move: function (b, dt, here) {
+      if (over(b, dt)) {
+        var next = { run: "slow", slow: "rounding", rounding: "rest", rest: "run" }[b.state];
+        begin(b, next, next === "slow" ? SLOWING : next === "rounding" ? b.p.rounding : pick(b, next));
+        if (next === "run") {
+          b.round = 0;
+          field.enter(b, here);
+        }
+      }
+      if (b.state === "rounding") { b.round = Math.min(1, b.round + dt / b.p.rounding); }
+      if (b.state === "rest") { b.round = 1; }
+      if (b.state === "run") {
+        field.stray(b, dt);
+        screw(b, b.p.speed, dt);
+      } else if (b.state === "slow") {
+        screw(b, b.p.speed * b.left / SLOWING, dt);
+      } else {
+        field.jitter(b, here, dt);
+      }
     }
   };
 

@@ -6,10 +6,11 @@
 
   built.build = function () {
     var self = this;
-    this.optics = field.page.withKept(this.data.optics);
     this.buttons = {};
-    function button(name, words, action) {
+    this.asked = {};
+    function button(name, words, action, label) {
       self.buttons[name] = el("button", { type: "button", "class": "wm-live-button wm-live-" + name, onclick: action }, words);
+      if (label) { self.buttons[name].setAttribute("aria-label", label); }
       return self.buttons[name];
     }
     this.canvas = el("canvas", { role: "img", "class": "wm-live-canvas" });
@@ -22,12 +23,14 @@
       button("low", "", function () { self.turnTo("low"); }), button("high", "", function () { self.turnTo("high"); }),
       button("play", "", function () { self.play(!self.playing); }),
       button("half", "Half speed", function () { self.half = !self.half; self.say(); }),
-      button("trails", "Trails", function () { self.trails = !self.trails; self.say(); self.paint(); }),
-      button("drift", "Drift", function () { self.drifts = !self.drifts; self.fill(); })
+      button("trails", "Trails", function () { self.trails = !self.trails; self.say(); self.paint(); }, "Trails: where each went"),
+      button("drift", "Drift", function () { self.drifts = !self.drifts; self.fill(); }, "Drift of the water")
     ]);
-    var parts = [el("p", { "class": "wm-live-title" }, this.data.title), look, controls];
+    var whole = this.home.getAttribute("data-live-field") === "whole";
+    var parts = [look, controls];
+    if (!whole) { parts.unshift(el("p", { "class": "wm-live-title" }, this.data.title)); }   // the page's own heading says it
     if (this.data.movers.length > 1) { parts.push(this.chooser()); }
-    if (this.home.getAttribute("data-live-field") === "whole") { parts.push(this.ownOptics()); }
+    if (whole) { parts.push(this.ownOptics()); }
     parts.push(this.list, el("details", { "class": "wm-live-rests" }, [el("summary", {}, "Figures, and what they rest on"), this.rests]));
     Array.prototype.slice.call(this.home.childNodes).forEach(function (node) {
       if (node.nodeName !== "SCRIPT") { node.remove(); }
@@ -61,14 +64,13 @@
   };
 
   built.ownOptics = function () {
-    var asked = [["field-number", "Field number, on the eyepiece", this.optics.fieldNumber], ["low", "Low objective", this.optics.low.objective],
-      ["high", "High objective", this.optics.high.objective]];
+    var self = this, asked = [["field-number", "Field number, on the eyepiece"], ["low", "Low objective"], ["high", "High objective"]];
     return el("fieldset", { "class": "wm-live-optics" }, [el("legend", {}, "Your microscope")].concat(asked.map(function (each) {
-      var input = el("input", { type: "number", min: "1", max: "200", step: "any", inputmode: "decimal", onchange: function () {
-        field.page.keepOptics(each[0], Number(input.value));
-        field.page.every(function (other) { other.fill(); });
+      var range = field.page.allowed[each[0]];
+      var input = el("input", { type: "number", min: range[0], max: range[1], step: "any", inputmode: "decimal", onchange: function () {
+        if (input.reportValidity()) { field.page.keepOptics(each[0], Number(input.value)); }
       } });
-      input.value = each[2];
+      self.asked[each[0]] = input;
       return el("label", {}, [el("span", {}, each[1]), input]);
     })));
   };

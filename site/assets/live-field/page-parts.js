@@ -16,25 +16,36 @@
     return made;
   };
 
-  /* The optics people entered, on this device only; storage may be shut. */
-  function keptOptics() {
-    try { return JSON.parse(window.localStorage.getItem(KEPT)) || {}; } catch (error) { return {}; }
+  /* What people may enter: the least and the most of each, as in every form of the site that asks for it. */
+  field.page.allowed = { "field-number": [5, 30], low: [1, 150], high: [1, 150] };
+
+  /* What people entered, as text, on this device only: other parts of a page write it too. */
+  var unkept = null;                  // for this page alone, where storage is shut
+  field.page.written = function () {
+    try { return window.localStorage.getItem(KEPT) || unkept; } catch (error) { return unkept; }
+  };
+
+  function entered() {
+    try { return JSON.parse(field.page.written()) || {}; } catch (error) { return {}; }
   }
 
   field.page.keepOptics = function (name, value) {
-    var kept = keptOptics();
-    kept[name] = value;
-    try { window.localStorage.setItem(KEPT, JSON.stringify(kept)); } catch (error) { /* shown, not kept */ }
+    var own = entered();
+    own[name] = value;
+    try { window.localStorage.setItem(KEPT, JSON.stringify(own)); } catch (error) { unkept = JSON.stringify(own); }
   };
 
   /* The optics of the page, with what people entered in place of the example. */
   field.page.withKept = function (given) {
-    var kept = keptOptics();
-    function positive(value, otherwise) { return value > 0 && value < 1000 ? Number(value) : otherwise; }
+    var own = entered();
+    function chosen(name, otherwise) {
+      var range = field.page.allowed[name];
+      return own[name] >= range[0] && own[name] <= range[1] ? Number(own[name]) : otherwise;
+    }
     return {
-      fieldNumber: positive(kept["field-number"], given["field-number"]), eyepiece: given.eyepiece,
-      low: { objective: positive(kept.low, given.low.objective), aperture: given.low.aperture },
-      high: { objective: positive(kept.high, given.high.objective), aperture: given.high.aperture }
+      fieldNumber: chosen("field-number", given["field-number"]), eyepiece: given.eyepiece,
+      low: { objective: chosen("low", given.low.objective), aperture: given.low.aperture },
+      high: { objective: chosen("high", given.high.objective), aperture: given.high.aperture }
     };
   };
 
@@ -52,6 +63,7 @@
     this.drifts = false;
     this.inView = false;
     this.printing = false;
+    this.optics = field.page.withKept(data.optics);
     this.build();
     this.fill();
     this.watch();

@@ -6,9 +6,7 @@
   var LEAD_IN = field.trailSeconds;   // s that have gone by when it is first seen, so that there are trails
   var PRINT = { ink: "#000", paper: "#fff" };
   var less = window.matchMedia("(prefers-reduced-motion: reduce)");
-  var fields = [], runs = field.LiveField.prototype;
-  field.page.every = function (act) { fields.forEach(act); };
-
+  var fields = [], shownFor = field.page.written(), runs = field.LiveField.prototype;
   /* Makes the field anew: after a change of power, optics or what is in it. */
   runs.fill = function () {
     var self = this;
@@ -99,6 +97,14 @@
     });
   }
 
+  /* Whatever part of this or another page has written one's own microscope: every field follows at once. */
+  function follow() {
+    var now = field.page.written();
+    if (now === shownFor) { return; }
+    shownFor = now;
+    fields.forEach(function (each) { each.fill(); });
+  }
+
   function print(printing) {
     fields.forEach(function (each) {
       each.printing = printing;
@@ -106,6 +112,8 @@
     });
   }
 
+  ["change", "click"].forEach(function (done) { document.addEventListener(done, follow); });   // they bubble: the form has written by now
+  ["storage", "pageshow"].forEach(function (came) { window.addEventListener(came, follow); });
   document.addEventListener("visibilitychange", function () { fields.forEach(function (each) { each.go(); }); });
   less.addEventListener("change", function () {
     if (less.matches) {

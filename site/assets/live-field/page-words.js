@@ -42,8 +42,12 @@
     var self = this, on = this.on();
     this.canvas.setAttribute("aria-label", this.alternative());
     this.status.textContent = this.state();
-    this.buttons.low.textContent = this.total("low");
-    this.buttons.high.textContent = this.total("high");
+    ["low", "high"].forEach(function (power) {
+      self.buttons[power].textContent = self.total(power);
+      self.buttons[power].setAttribute("aria-label", self.total(power) + ", " + power + " power");
+    });
+    var asked = { "field-number": this.optics.fieldNumber, low: this.optics.low.objective, high: this.optics.high.objective };
+    Object.keys(this.asked).forEach(function (name) { self.asked[name].value = asked[name]; });
     this.buttons.play.textContent = this.playing ? "Pause" : "Play";
     var pressed = { low: this.power === "low", high: this.power === "high", half: this.half, trails: this.trails, drift: this.drifts };
     Object.keys(pressed).forEach(function (name) { self.buttons[name].setAttribute("aria-pressed", String(pressed[name])); });
