@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 import datetime
-import sys
-from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import Any, TypeVar
 
 import click
 
-if TYPE_CHECKING:
-    from keytool.contribute.adding import Adding
-    from keytool.contribute.talk import Talk
+from keytool.cli.new_talk import adding_to, pairs, talk_of
 
 F = TypeVar("F", bound=Callable[..., Any])
 
@@ -33,59 +29,6 @@ def _common(command: F) -> F:
     return click.option("--even-so", is_flag=True, help="Write it even where a key does not end rightly with it yet.")(command)
 
 
-def _pairs(_context: click.Context, option: click.Parameter, values: tuple[str, ...]) -> dict[str, str]:
-    """NAME=WHAT options as a mapping."""
-    found = {}
-    for value in values:
-        name, equals, what = value.partition("=")
-        if not equals or not name or not what:
-            raise click.BadParameter(f"'{value}' is not NAME=WHAT.", param=option)
-        found[name.strip()] = what.strip()
-    return found
-
-
-def _talk(answers: Mapping[str, str | None], *, yes: bool) -> Talk:
-    from keytool.cli.terminal import Terminal
-    from keytool.contribute.talk import Talk
-
-    terminal = Terminal()
-
-    def read() -> str | None:
-        line = sys.stdin.readline()
-        return line.rstrip("\n") if line else None
-
-    def say(text: str) -> None:
-        for line in text.split("\n"):
-            indent = len(line) - len(line.lstrip())
-            if indent < 4:
-                terminal.say(line.strip(), indent=indent)
-            else:
-                terminal.raw(line)
-
-    return Talk(say, read, {name.replace("_", "-"): answer for name, answer in answers.items() if answer is not None}, quiet=yes)
-
-
-@contextmanager
-def _adding(named: Path | None, talk: Talk, *, even_so: bool) -> Iterator[Adding]:
-    """A contribution to the library; whatever it cannot do ends the command with one message."""
-    from keytool.cli.opening import opened, where
-    from keytool.contribute.adding import Adding, Refused
-    from keytool.contribute.edit import CannotEdit
-    from keytool.contribute.said import NotUnderstood
-    from keytool.contribute.talk import NoAnswer
-
-    try:
-        yield Adding(where(named), opened(named), talk, even_so=even_so)
-    except NotUnderstood as error:
-        raise click.UsageError(str(error)) from None
-    except NoAnswer as error:
-        raise click.UsageError(f"{error} Nothing was written.") from None
-    except (Refused, CannotEdit) as error:
-        raise click.ClickException(str(error)) from None
-    except OSError as error:
-        raise click.ClickException(f"'{error.filename}' cannot be written: {error.strerror}.") from None
-
-
 @new_command.command("entry", short_help="A thing you have met.")
 @click.option("--like", help="The entry it is nearest to; its groups, kind and theme are then proposed, and the characters that matter.")
 @click.option("--common", help="Its common name, or an English description.")
@@ -101,11 +44,11 @@ def _adding(named: Path | None, talk: Talk, *, even_so: bool) -> Iterator[Adding
 @click.option("--would-tell", help="What would tell it; for kind cannot-be-told.")
 @click.option("--contributor", help="Your name, as it shall stand on its page.")
 @click.option("--reviewed", help="The date, year-month-day. Proposed: today.")
-@click.option("--shows", multiple=True, callback=_pairs, metavar="CHARACTER=WHAT",
+@click.option("--shows", multiple=True, callback=pairs, metavar="CHARACTER=WHAT",
               help="What it shows: states joined by commas, low..high with a unit, or any. May be given many times.")
-@click.option("--basis-of", multiple=True, callback=_pairs, metavar="CHARACTER=BASIS",
+@click.option("--basis-of", multiple=True, callback=pairs, metavar="CHARACTER=BASIS",
               help="What one statement rests on, where it differs.")
-@click.option("--mistaken-for", multiple=True, callback=_pairs, metavar="ENTRY=HOW",
+@click.option("--mistaken-for", multiple=True, callback=pairs, metavar="ENTRY=HOW",
               help="What it is taken for, and how to tell; written into both entries.")
 @click.option("--couplet/--no-couplet", default=None, help="Add the couplet that is proposed where it collides. Otherwise you are asked.")
 @click.option("--by", metavar="CHARACTER", help="The character that couplet shall ask for.")
@@ -124,19 +67,16 @@ def entry_command(
     from keytool.contribute.draft import entry_name
     from keytool.contribute.entry_talk import EntryTalk
 
-    talk = _talk({**answers, "couplet": None if couplet is None else "yes" if couplet else "no"}, yes=yes)
-    with _adding(named, talk, even_so=even_so) as adding:
-        library = adding.library
-        unknown = [id for id in mistaken_for if id not in library.entries]
-        if unknown:
-            raise click.UsageError(f"There is no entry '{unknown[0]}' to be mistaken for.")
-        conversation = EntryTalk(talk, library, datetime.date.today().isoformat(), shows, basis_of, mistaken_for)
-        raw = conversation.raw()
-        taken = library.files.get(("entry", raw["id"]))
-        if (taken or (adding.root / entry_name(raw)).exists()) and not replace:
-            raise click.UsageError(f"{taken or entry_name(raw)} stands already. Choose another --id, or say --replace.")
-        if taken and taken != entry_name(raw):
-            raise click.UsageError(f"'{raw['id']}' is the id of {taken}. An entry that stands keeps its theme; choose another --id.")
+    talk = talk_of({**answers, "couplet": None if couplet is None else "yes" if couplet else "no"}, yes=yes)
+    with adding_to(named, talk, even_so=even_so) as adding:
+        today = datetime.date.today().isoformat()
+        conversation = EntryTalk(talk, adding.loaded, today, shows, basis_of, mistaken_for, replace=replace)
+        raw = talk.through(conversation.raw)
+        name, standing = entry_name(raw), adding.library.files.get(("entry", raw["id"]))
+        if standing and standing != name:
+            raise click.UsageError(f"'{raw['id']}' is the id of {standing}. An entry that stands keeps its theme; choose another --id.")
+        if (adding.root / name).exists() and not standing:
+            raise click.UsageError(f"{name} stands already, and cannot be read as an entry. Choose another --id, or move it away.")
         adding.bench.new_entry(raw)
         adding.finish_entry(raw["id"], by=by, like=conversation.like)
 
@@ -164,12 +104,12 @@ def couplet_command(
     from keytool.cli.opening import pick
     from keytool.contribute.couplet_talk import couplet_from
 
-    talk = _talk({"key": key, "behind": behind, "id": slug, "asks": asks, "by": by, "couplet": "yes" if yes else None}, yes=yes)
-    with _adding(named, talk, even_so=even_so) as adding:
+    talk = talk_of({"key": key, "behind": behind, "id": slug, "asks": asks, "by": by, "couplet": "yes" if yes else None}, yes=yes)
+    with adding_to(named, talk, even_so=even_so) as adding:
         if entry:
             adding.part(pick(entry, list(adding.library.entries), "entry"), by=by)
         else:
-            adding.bench.new_couplet(couplet_from(talk, adding.library, leads))
+            adding.bench.new_couplet(talk.through(lambda: couplet_from(talk, adding.loaded, leads)))
             adding.finish()
 
 
@@ -187,9 +127,9 @@ def state_command(named: Path | None, /, leads: tuple[str, ...], yes: bool, even
     """Add a state to a character, to the entries that show it, and to the leads that take it."""
     from keytool.contribute.state_talk import state_from
 
-    talk = _talk(answers, yes=yes)
-    with _adding(named, talk, even_so=even_so) as adding:
-        adding.bench.new_state(*state_from(talk, adding.library, leads))
+    talk = talk_of(answers, yes=yes)
+    with adding_to(named, talk, even_so=even_so) as adding:
+        adding.bench.new_state(*talk.through(lambda: state_from(talk, adding.loaded, leads)))
         adding.finish()
 
 
@@ -208,12 +148,9 @@ def look_alike_command(named: Path | None, /, replace: bool, yes: bool, even_so:
     """Set things side by side that are taken for each other, with the one test to do first."""
     from keytool.contribute.look_alike_talk import look_alikes_from
 
-    talk = _talk(answers, yes=yes)
-    with _adding(named, talk, even_so=even_so) as adding:
-        raw = look_alikes_from(talk, adding.library)
-        if raw["id"] in adding.library.look_alikes and not replace:
-            standing = adding.library.files["look-alike", raw["id"]]
-            raise click.UsageError(f"{standing} stands already. Choose another --id, or say --replace.")
+    talk = talk_of(answers, yes=yes)
+    with adding_to(named, talk, even_so=even_so) as adding:
+        raw = talk.through(lambda: look_alikes_from(talk, adding.loaded, replace=replace))
         adding.bench.new_look_alikes(raw)
         adding.finish(f"look-alikes/{raw['id']}.html")
 

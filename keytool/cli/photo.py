@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 from typing import Any
 
@@ -35,16 +36,24 @@ def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id:
 
     It is turned the right way up; where and with what it was taken is stripped.
     """
-    from keytool.cli.opening import opened, pick, where
+    from keytool.cli.new_talk import to_write
+    from keytool.cli.opening import opened, pick
     from keytool.cli.terminal import Terminal
+    from keytool.contribute.adding import PREVIEW
     from keytool.contribute.photo.micrometer import NoScale
     from keytool.contribute.photo.picture import NoPicture, picture
     from keytool.contribute.photo.record import FOLDER, Given, taken
+    from keytool.contribute.said import NotUnderstood
+    from keytool.contribute.talk import legible, one_of
     from keytool.contribute.trial import write
 
-    loaded, root = opened(named), where(named)
+    root, loaded = to_write(named), opened(named)
     pick(entry, list(loaded.library.entries), "entry")
-    pick(licence, list(loaded.library.vocabulary["licence"]), "licence")
+    try:
+        licence = one_of({id: word.label for id, word in loaded.library.vocabulary["licence"].items()})(licence)
+        given |= {each: legible(given[each]) for each in ("author", "shows")}
+    except NotUnderstood as error:
+        raise click.UsageError(str(error)) from None
     folder = root / FOLDER / entry
     name = id or next(f"{entry}-{n}" for n in range(1, 10_000) if not (folder / f"{entry}-{n}.yaml").exists())
     if (folder / f"{name}.yaml").exists() and not replace:
@@ -62,6 +71,7 @@ def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id:
     terminal.say(f"Written: {', '.join(done.files)}.")
     terminal.say(f"Scale: {scale:.4g} µm to a pixel of the original; bars of {done.record['page']['bar']:g} µm.")
     terminal.say("The original is not copied. Keep it: the record knows it by its SHA-256.")
+    terminal.say(f"See it: 'wetmount serve', then {PREVIEW}entries/{entry}.html")
 
 
 def _scale(um_per_pixel: float | None, micrometer: Path | None, division_um: float, divisions: int | None) -> tuple[float, dict[str, Any]]:
@@ -73,21 +83,28 @@ def _scale(um_per_pixel: float | None, micrometer: Path | None, division_um: flo
         raise click.UsageError("Say either --um-per-pixel or --micrometer, so that the scale bar can be drawn.")
     if micrometer is None:
         assert um_per_pixel is not None
-        if not 0.001 <= um_per_pixel <= 1000:
-            raise click.UsageError(f"{um_per_pixel:g} µm to a pixel cannot be. With a 40x objective it is about 0.05 to 0.5.")
-        return um_per_pixel, {"kind": "memory", "note": "as stated by the author"}
-    if division_um <= 0:
-        raise click.UsageError("--division-um is more than 0.")
+        return _believable(um_per_pixel), {"kind": "memory", "note": "as stated by the author"}
+    if not 0 < division_um < math.inf:
+        raise click.UsageError(f"--division-um: {division_um:g} cannot be. Stage micrometers are mostly ruled every 10 µm.")
     found = scale(picture(micrometer).image, division_um, divisions)
     how = f"{division_um:g} µm / {found.spacing_px:.2f} pixels from line to line of a stage micrometer, by autocorrelation"
-    return found.um_per_pixel, {"kind": "computed", "how": how}
+    return _believable(found.um_per_pixel), {"kind": "computed", "how": how}
+
+
+def _believable(um_per_pixel: float) -> float:
+    """The scale, if a microscope can have it; ends the command where none can."""
+    from keytool.contribute.photo.record import LEAST_SCALE, MOST_SCALE, SCALE_SAYS
+
+    if not LEAST_SCALE <= um_per_pixel <= MOST_SCALE:
+        raise click.UsageError(SCALE_SAYS.format(value=f"{um_per_pixel:g}"))
+    return um_per_pixel
 
 
 def _refuse_unsound(loaded: Any, record: Any) -> None:
-    """Ends the command where the record would not pass the checks, such as a licence text with angle brackets."""
-    from keytool.library.report import as_text
+    """Ends the command where the record would not pass the checks, such as an author's name with angle brackets."""
     from keytool.library.yaml_file import YamlFile
 
     found = loaded.schemas.findings("photo", YamlFile("the photograph", dict(record)))
     if found:
-        raise click.ClickException(f"{as_text(found)}\nNothing was written.")
+        said = (found[0].message, f"Allowed: {found[0].allowed}." if found[0].allowed else "", found[0].tip)
+        raise click.ClickException(f"{' '.join(each for each in said if each)} Nothing was written.")

@@ -45,6 +45,7 @@ class Adding:
         Raises:
             Refused: they would break the library.
         """
+        self.talk.say("\nTrying it on a copy of the whole library ...")
         self._write(self._tried(), page)
 
     def finish_entry(self, id: str, *, by: str | None, like: str) -> None:
@@ -54,6 +55,7 @@ class Adding:
             Refused: it would break the library.
             NotUnderstood: `by` is no character that parts it.
         """
+        self.talk.say("\nTrying it on a copy of the whole library ...")
         trial = self._tried()
         self._nearest(trial, id, like)
         self._say_ways(trial, id)
@@ -67,6 +69,7 @@ class Adding:
             Refused: there is nothing to part, or it would break the library.
             NotUnderstood: `by` is no character that parts it.
         """
+        self.talk.say("Walking every key ...")
         trial = tried(self.root, {})
         self._say_ways(trial, id)
         collides = bool(outcome(trial.loaded.library, id).faults)
@@ -153,15 +156,17 @@ class Adding:
         if trial.failed_proofs:
             self.talk.say(as_text(trial.failed_proofs))
             if not self.even_so:
-                raise Refused("A key does not end rightly with this, so nothing was written. Add the couplet, put the entry within the "
-                              "group it comes out at, or mend what it shows; --even-so writes it all the same.")
+                raise Refused("A key does not end rightly with this, so nothing was written. State what it does not say yet (--shows; any, "
+                              "if it may show anything), add the couplet, put the entry within the group it comes out at, or mend what it "
+                              "shows; --even-so writes it all the same.")
         write(self.root, self.bench.changes)
         for words in _advice(self.bench.changes, trial.advice):
             self.talk.say(words)
         if not trial.failed_proofs:
             self.talk.say("Every check passes and every proof holds.")
         self.talk.say(f"Written: {', '.join(self.bench.changes)}.")
-        self.talk.say(f"See it: 'wetmount serve', then {PREVIEW}{page} . What it changes: 'wetmount impact'.")
+        self.talk.say(f"See it: 'wetmount serve', then {PREVIEW}{page}")
+        self.talk.say("What it changes for others: 'wetmount impact'.")
 
 
 def _advice(changed: Changes, advice: tuple[Finding, ...]) -> list[str]:

@@ -5,33 +5,58 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from keytool.contribute.parting import CoupletDraft
+from keytool.contribute import said
+from keytool.contribute.fitting import fitting
+from keytool.contribute.parting import CoupletDraft, parting_limit
 from keytool.contribute.said import NotUnderstood
 from keytool.contribute.talk import Talk, one_of, text
+from keytool.library import Loaded
+from keytool.library.checks.length import LONGEST_QUESTION
 from keytool.library.messages import listed
 from keytool.library.model import Character, Key, Library
+from keytool.library.show import plain
 
 GOES = ("end", "couplet", "key")
 LEAD = "SLUG | TEXT | SEEN | GOES"
 
 
-def couplet_from(talk: Talk, library: Library, leads: Sequence[str]) -> CoupletDraft:
+def couplet_from(talk: Talk, loaded: Loaded, leads: Sequence[str]) -> CoupletDraft:
     """The couplet as answered.
 
     Raises:
         NotUnderstood, NoAnswer: see `Talk.ask`.
     """
+    library = loaded.library
     key = library.keys[talk.ask("key", f"Which key? {listed(library.keys)}", one_of({id: each.title for id, each in library.keys.items()}))]
-    couplet, lead = talk.ask("behind", "Behind which lead? COUPLET/LEAD", lambda words: _behind(key, words))
-    slug = talk.ask("id", "Its slug?", lambda words: _free(key, words))
-    asks = talk.ask("asks", "What does it ask?", text)
+    couplet, lead = talk.ask("behind", "Behind which lead? COUPLET/LEAD", lambda words: _behind(key, words), more=_couplets(library, key))
+    standing = loaded.files.by_id["key", key.id].data
+    slug = talk.ask("id", "Its slug?", lambda words: fitting(loaded, "key", standing, ("id",))(_free(key, words)))
+    asks = talk.ask("asks", f"What does it ask, in at most {LONGEST_QUESTION} characters?",
+                    fitting(loaded, "key", standing, ("couplets", key.first, "asks")))
     characters = {id: each.name for id, each in library.characters.items()}
     character = library.characters[talk.ask("by", "Which character does it ask for?", one_of(characters))]
     written = [_lead(library, character, each) for each in leads]
     while len(written) < 2:
         which = f"lead {len(written) + 1}"
-        written.append(talk.ask(which, f"Which {which}? {LEAD}", lambda words: _lead(library, character, words)))
-    return CoupletDraft(key.id, couplet, lead, slug, {"asks": asks, "leads": dict(written)})
+        written.append(talk.ask(which, f"Which {which}? {LEAD}", lambda words: _lead(library, character, words),
+                                more=_states(library, character)))
+    by_slug = dict(written)
+    if len(by_slug) < len(written):
+        raise NotUnderstood(f"--lead: two leads have the same slug: {listed(slug for slug, _ in written)}.")
+    return CoupletDraft(key.id, couplet, lead, slug, {"asks": asks, "leads": by_slug})
+
+
+def _couplets(library: Library, key: Key) -> str:
+    """The couplets of a key with their leads, by the slugs that are wanted."""
+    return "\n".join(f"  {each.number} {each.id}: {plain(library, each.asks)} {listed(each.leads)}" for each in key.couplets.values())
+
+
+def _states(library: Library, character: Character) -> str:
+    """What a lead may ask to be seen of a character."""
+    if character.is_number:
+        limits = (id for id, each in library.quantities.items() if parting_limit(library, each) is not None)
+        return f"Bench quantities: {listed(limits)}."
+    return "States: " + ", ".join(f"{id} ({state.name})" for id, state in character.states.items()) + "."
 
 
 def _behind(key: Key, words: str) -> tuple[str, str]:
@@ -63,7 +88,7 @@ def _lead(library: Library, character: Character, words: str) -> tuple[str, dict
 
 def _seen(library: Library, character: Character, words: str) -> Any:
     if not character.is_number:
-        return [each.strip() for each in words.split(",")]
+        return said.showing(library, character, words)["states"]
     limits = dict(part.split(":", 1) for part in words.split() if ":" in part)
     unknown = [id for id in limits.values() if id not in library.quantities]
     if not limits or unknown or set(limits) - {"from", "below"}:

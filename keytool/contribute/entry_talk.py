@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from keytool.contribute import said
 from keytool.contribute.draft import slug, without_empty
-from keytool.contribute.nearest import that_matter
+from keytool.contribute.fitting import fitting, refuse_taken
+from keytool.contribute.nearest import kind_and_groups, that_matter
+from keytool.contribute.probe import sound
 from keytool.contribute.said import NotUnderstood
-from keytool.contribute.talk import Talk, ids_of, maybe, one_of, text
+from keytool.contribute.talk import Talk, ids_of, maybe, one_of
 from keytool.identify.match import cells, unstated
+from keytool.library import Loaded
 from keytool.library.build import Reader
 from keytool.library.checks.feeding import THEME as FED_THEME
 from keytool.library.checks.within import HOLDING_KINDS
-from keytool.library.messages import listed
-from keytool.library.model import Character, Entry, Key, Library
-from keytool.library.show import plain, showing_words
+from keytool.library.messages import did_you_mean, listed
+from keytool.library.model import Character, Entry, Key
+from keytool.library.show import name_of, plain, showing_words
 from keytool.library.value import Showing
 
 HOW_TO_ANSWER = ("Answer with names or numbers, several with commas; any, if it may show any or nobody knows. What the answer rests on may "
@@ -30,12 +33,13 @@ class EntryTalk:
     """
 
     def __init__(
-        self, talk: Talk, library: Library, today: str, shows: Mapping[str, str], rests: Mapping[str, str], told: Mapping[str, str]
+        self, talk: Talk, loaded: Loaded, today: str, shows: Mapping[str, str], rests: Mapping[str, str], told: Mapping[str, str],
+        *, replace: bool,
     ) -> None:
-        self.talk, self.library, self.today = talk, library, today
+        self.talk, self.loaded, self.library, self.today, self.replace = talk, loaded, loaded.library, today, replace
         self.shows, self.rests, self.told = shows, rests, told
         self.like = ""
-        self._reader = Reader(library.vocabulary, library.characters, library.quantities)
+        self._reader = Reader(self.library.vocabulary, self.library.characters, self.library.quantities)
 
     def raw(self) -> dict[str, Any]:
         """The entry as it will stand in its file.
@@ -44,25 +48,31 @@ class EntryTalk:
             NotUnderstood, NoAnswer: see `Talk.ask`.
         """
         talk, words = self.talk, self.library.vocabulary
+        self._refuse_given()
         like = self._like()
         self.like = like.id if like else ""
-        common = talk.ask("common", "Its common name, or an English description?", text)
-        scientific = talk.ask("scientific", "Its scientific name, as far as it can be told here? - for none.", maybe, "-")
+        kind_proposed, groups_proposed = kind_and_groups(self.library, like) if like else (None, [])
+        common = talk.ask("common", "Its common name, or an English description?", self._line("names", "common"))
+        scientific = talk.ask("scientific", "Its scientific name, as far as it can be told here? - for none.",
+                              lambda given: maybe(given) and self._line("names", "scientific")(given), "-")
         id = talk.ask("id", "Its id? It is an address and never changes.", self._new_id, slug(scientific or common) or None)
         kind = talk.ask("kind", f"What kind of thing is it? {_labels(words, 'entry-kind')}", one_of(_labelled(words, "entry-kind")),
-                        like.kind if like else None)
+                        kind_proposed, more=_explained(words, "entry-kind"))
         theme = talk.ask("theme", f"Which theme? {_labels(words, 'theme')}", one_of(_labelled(words, "theme")),
-                         like.theme if like else None)
+                         like.theme if like else None, more=_explained(words, "theme"))
         groups = {each.id: each.common for each in self.library.entries.values() if each.kind in HOLDING_KINDS}
-        within = talk.ask("within", "Within which groups? Their ids; - for none.", ids_of(groups), ", ".join(like.within) if like else "-")
-        summary = talk.ask("summary", "What does one see, in a sentence or two?", text)
+        within = talk.ask("within", "Within which groups? Their names or ids; - for none.", ids_of(groups),
+                          ", ".join(groups_proposed) or "-", more=self._keyed())
+        summary = talk.ask("summary", "What does one see, in a sentence or two?", self._line("summary"))
         basis = talk.ask("basis", "What do your statements rest on? memory, common-practice, published:SOURCE:seen or computed:FORMULA.",
-                         lambda given: said.basis(self.library, given), "memory")
+                         lambda given: said.basis(self.library, given), "memory", more=_explained(words, "basis"))
         commonness = "" if kind == "group" else talk.ask(
-            "commonness", f"How often is it in soil drops? {_labels(words, 'commonness')}", one_of(_labelled(words, "commonness")))
+            "commonness", f"How often is it in soil drops? {_labels(words, 'commonness')}", one_of(_labelled(words, "commonness")),
+            more=_explained(words, "commonness"))
         feeding = talk.ask("feeding", f"What does it live on? {_labels(words, 'feeding')}", ids_of(_labelled(words, "feeding")),
-                           None if theme == FED_THEME else "-")
-        would_tell = talk.ask("would-tell", "What would tell it, if not this microscope?", text) if kind == "cannot-be-told" else ""
+                           None if theme == FED_THEME else "-", more=_explained(words, "feeding"))
+        would_tell = "" if kind != "cannot-be-told" else talk.ask(
+            "would-tell", "What would tell it, if not this microscope?", self._line("would-tell"))
         statements = self._statements(like, within, basis)
         return without_empty({
             "id": id, "kind": kind, "theme": theme, "names": {"common": common, "scientific": scientific}, "within": within,
@@ -70,25 +80,48 @@ class EntryTalk:
             "feeding": {"groups": feeding, "basis": basis} if feeding else {}, "characters": statements,
             "mistaken-for": [{"entry": other, "by": how, "basis": basis} for other, how in self.told.items()],
             "would-tell": would_tell,
-            "contributors": [talk.ask("contributor", "Your name, as it shall stand on the page?", text)],
-            "reviewed": talk.ask("reviewed", "The date, year-month-day?", text, self.today),
+            "contributors": [talk.ask("contributor", "Your name, as it shall stand on the page?", self._line("contributors"))],
+            "reviewed": talk.ask("reviewed", "The date, year-month-day?", self._line("reviewed"), self.today),
         })
+
+    def _refuse_given(self) -> None:
+        """Ends the conversation before it begins where a statement that was given beforehand cannot be taken."""
+        characters = self.library.characters
+        for id in (*self.shows, *self.rests):
+            if id not in characters:
+                near = did_you_mean(id, characters) or "'wetmount list characters' shows all."
+                raise NotUnderstood(f"There is no character '{id}'. {near}")
+        for id, answer in self.shows.items():
+            self._statement(characters[id], answer, {})
+        for rests in self.rests.values():
+            said.basis(self.library, rests)
+        for other in self.told:
+            if other not in self.library.entries:
+                near = did_you_mean(other, self.library.entries) or "'wetmount list entries' shows all."
+                raise NotUnderstood(f"There is no entry '{other}' to be mistaken for. {near}")
 
     def _like(self) -> Entry | None:
         entries = {each.id: each.common for each in self.library.entries.values()}
         found = self.talk.ask("like", "What is it nearest to? The id or name of an entry; - if to nothing.", ids_of(entries), "-")
         return self.library.entries[found[0]] if found else None
 
+    def _line(self, *path: str) -> Callable[[str], str]:
+        """Understands what the checks allow at a path of an entry."""
+        return fitting(self.loaded, "entry", sound(self.loaded), path)
+
     def _new_id(self, words: str) -> str:
         if slug(words) != words:
             raise NotUnderstood(f"'{words}' cannot be an id. Use lower-case words joined by '-', such as {slug(words) or 'tarn-worm'}.")
-        return words
+        refuse_taken(self.loaded, words, "entry", replace=self.replace)
+        return self._line("id")(words)
+
+    def _keyed(self) -> str:
+        """The groups that a key treats, with the key of each."""
+        return "Keys treat these: " + "; ".join(
+            f"{group} ({name_of(self.library, group)}), by {key.title}" for key in self.library.keys.values() for group in key.scope) + "."
 
     def _statements(self, like: Entry | None, within: list[str], basis: Mapping[str, Any]) -> dict[str, Any]:
         """What was given, then whatever the keys on the way and the nearest entry show to matter."""
-        unknown = [id for id in (*self.shows, *self.rests) if id not in self.library.characters]
-        if unknown:
-            raise NotUnderstood(f"There is no character '{unknown[0]}'. 'wetmount list characters' shows all.")
         parents = [self.library.entries[id] for id in within]
         seen: dict[str, Showing] = {id: each.showing for parent in parents for id, each in parent.statements.items()}
         raws: dict[str, Any] = {}
@@ -125,7 +158,12 @@ class EntryTalk:
             self._statement(character, words, {})
             return words
 
-        return self.talk.ask(f"shows {character.id}", question, understood, "any" if statement is None else None)
+        return self.talk.ask(f"shows {character.id}", question, understood, "any" if statement is None else None,
+                             more=self._how_to_see(character))
+
+    def _how_to_see(self, character: Character) -> str:
+        return "\n".join([plain(self.library, character.look),
+                          *(f"  - {state.name}: {plain(self.library, state.about)}" for state in character.states.values())])
 
     def _asked_on_the_way(self, within: list[str], seen: Mapping[str, Showing]) -> Iterator[Character]:
         """The characters that the keys ask and nothing was said of yet, one after the other as the answers lead on."""
@@ -152,3 +190,8 @@ def _labelled(words: Mapping[str, Mapping[str, Any]], name: str) -> dict[str, st
 
 def _labels(words: Mapping[str, Mapping[str, Any]], name: str) -> str:
     return f"One of: {listed(words[name])}."
+
+
+def _explained(words: Mapping[str, Mapping[str, Any]], name: str) -> str:
+    """Each word of a closed list with its label, and what is said about it."""
+    return "\n".join(f"  {id}: {word.label}{'. ' + word.get('about') if word.get('about') else ''}" for id, word in words[name].items())

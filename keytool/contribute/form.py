@@ -8,8 +8,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from keytool.contribute.draft import COMMENT_WIDTH, SCHEMA_FOLDER
+from keytool.contribute.fitting import taken
+from keytool.contribute.form_fields import field, other_forms
 from keytool.contribute.parting import parting_limit
-from keytool.contribute.probe import check_messages, length_messages, mistake_messages, shape_messages
+from keytool.contribute.probe import check_messages, length_messages, mistake_messages
 from keytool.contribute.told import MOST_NAMED, SENTENCES
 from keytool.contribute.yaml_text import WIDTH
 from keytool.figures import Kind, Param, kinds
@@ -25,7 +27,7 @@ from keytool.library.value import Interval, Showing, States
 WRITTEN = {"id": ("id",), "common": ("names", "common"), "scientific": ("names", "scientific"), "summary": ("summary",),
            "would-tell": ("would-tell",), "contributor": ("contributors",), "reviewed": ("reviewed",)}
 """The fields of the form that are typed, and where each stands in the file of an entry."""
-LISTS = ("entry-kind", "theme", "commonness", "feeding", "basis", "value", "unit")
+LISTS = ("entry-kind", "theme", "commonness", "feeding", "basis", "value", "unit", "licence")
 FAR_OFF = 77777777.0
 """A number that no parameter of a drawing takes."""
 VARIABLE = "WETMOUNT_CONTRIBUTE"
@@ -40,8 +42,7 @@ def form_data(loaded: Loaded) -> dict[str, Any]:
         "version": library.version,
         "words": {name: [{"id": word.id, "label": word.label, **_told(word.more)} for word in library.vocabulary[name].values()]
                   for name in LISTS},
-        "fields": {name: {"about": _described(properties, path), **_limits(loaded, properties, path), "says": shape_messages(loaded, path)}
-                   for name, path in WRITTEN.items()},
+        "fields": {name: field(loaded, "entry", path) for name, path in WRITTEN.items()},
         "says": check_messages(loaded),
         "mistakes": {"about": str(properties["mistaken-for"]["description"]), "says": mistake_messages(loaded),
                      "by": str(properties["mistaken-for"]["items"]["properties"]["by"]["description"])},
@@ -60,7 +61,8 @@ def form_data(loaded: Loaded) -> dict[str, Any]:
         "entries": {id: _entry(library, each) for id, each in library.entries.items()},
         "keys": {id: _key(library, each) for id, each in library.keys.items()},
         "sources": {id: {"cite": each.cite, "read": each.read} for id, each in library.sources.items()},
-        "taken": {id: file for (kind, id), file in library.files.items() if kind in ("entry", "key", "guide", "look-alike")},
+        "taken": taken(loaded),
+        **other_forms(loaded),
     }
 
 
@@ -74,27 +76,6 @@ def _told(more: Mapping[str, Any]) -> dict[str, Any]:
     return {name: more[name] for name in ("about", "dimension", "factor") if name in more}
 
 
-def _schema(properties: Mapping[str, Any], path: tuple[str, ...]) -> dict[str, Any]:
-    found: dict[str, Any] = properties[path[0]]
-    for name in path[1:]:
-        found = found["properties"][name]
-    return found
-
-
-def _described(properties: Mapping[str, Any], path: tuple[str, ...]) -> str:
-    return str(_schema(properties, path)["description"])
-
-
-def _limits(loaded: Loaded, properties: Mapping[str, Any], path: tuple[str, ...]) -> dict[str, Any]:
-    """The limits the schema sets for a text: its pattern, its length."""
-    schema = _schema(properties, path)
-    schema = schema.get("items", schema)
-    if "$ref" in schema:
-        file, _, name = schema["$ref"].partition("#/$defs/")
-        schema = loaded.schemas.named()[file]["$defs"][name]
-    return {name: schema[name] for name in ("pattern", "minLength", "maxLength") if name in schema}
-
-
 def _character(library: Library, character: Character) -> dict[str, Any]:
     return {"name": character.name, "asks": plain(library, character.asks), "look": plain(library, character.look),
             "asksWritten": character.asks, "unit": character.unit, "magnification": character.magnification,
@@ -105,6 +86,8 @@ def _entry(library: Library, entry: Entry) -> dict[str, Any]:
     return {"name": entry.name, "scientific": entry.scientific, "kind": entry.kind, "theme": entry.theme, "within": list(entry.within),
             "holds": library.is_group(entry.id), "feeding": list(entry.feeding),
             "shows": {id: _showing(each.showing) for id, each in entry.statements.items()},
+            "own": [id for id, each in entry.statements.items() if each.stated_by == entry.id],
+            "told": [each.character for each in entry.mistaken_for if each.character],
             **({"figure": {"kind": entry.figure.kind, **entry.figure.params}} if entry.figure else {})}
 
 

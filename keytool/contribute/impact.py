@@ -83,6 +83,8 @@ class Impact:
     keys: Names
     couplets: Names
     """As `key/couplet`."""
+    look_alikes: Names
+    photos: Names
     unproved: Names
     """Keys whose proof fails now and did not (`new`), holds again (`gone`), or still fails (`changed`)."""
     moved: tuple[Moved, ...]
@@ -109,6 +111,8 @@ def impact(before: Library, after: Library, fits: Fits | None = None) -> Impact:
         characters=_names(before.characters, after.characters),
         keys=_names(before.keys, after.keys),
         couplets=_names(_couplets(before), _couplets(after)),
+        look_alikes=_names(before.look_alikes, after.look_alikes),
+        photos=_names(before.photos, after.photos),
         unproved=Names(tuple(id for id in after.keys if id not in two.proved and id not in one.unproved),
                        tuple(id for id in one.unproved if id in two.proved), tuple(id for id in one.unproved if id in two.unproved)),
         moved=tuple(_moved(one, two, shared)),

@@ -27,7 +27,7 @@ def as_markdown(before: Library, after: Library, impact: Impact, base: str) -> s
     for title, lines in parts:
         more = [f"- and {len(lines) - MOST_LISTED} more"] if len(lines) > MOST_LISTED else []
         text += f"\n## {title}\n\n" + "\n".join([*lines[:MOST_LISTED], *more]) + "\n"
-    return text + (f"\nNo change: {'; '.join(title[0].lower() + title[1:] for title in quiet)}.\n" if quiet else "")
+    return text + (f"\nNothing to tell of: {'; '.join(title[0].lower() + title[1:] for title in quiet)}.\n" if quiet else "")
 
 
 class _Teller:
@@ -43,6 +43,8 @@ class _Teller:
             ("How sure the keys are", self._sureness), ("Questions", self._questions), ("Cards", self._cards),
             ("Entries", lambda: self._names(self.impact.entries)), ("Keys", lambda: self._names(self.impact.keys)),
             ("Couplets", lambda: self._names(self.impact.couplets)), ("Characters", lambda: self._names(self.impact.characters)),
+            ("Sets of look-alikes", lambda: self._names(self.impact.look_alikes)),
+            ("Photographs", lambda: self._names(self.impact.photos)),
         ]
 
     def _name(self, id: str) -> str:

@@ -49,3 +49,11 @@ def _names(library: Library, like: Entry) -> Iterator[str]:
                     yield from key.couplets[step.couplet].characters
     yield from (each.character for each in like.mistaken_for if each.character)
     yield from (name for name, each in like.statements.items() if each.stated_by == like.id)
+
+
+def kind_and_groups(library: Library, like: Entry) -> tuple[str, list[str]]:
+    """The kind of thing and the groups that are proposed for something like an entry: what is like a group stands within it."""
+    if like.kind != "group":
+        return like.kind, list(like.within)
+    members = [each.kind for each in library.entries.values() if like.id in each.within and each.kind != "group"]
+    return next(iter(members), "organism"), [like.id]

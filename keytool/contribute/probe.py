@@ -47,15 +47,20 @@ def sound(loaded: Loaded) -> dict[str, Any]:
             "would-tell": "Probe.", "contributors": ["Probe"], "reviewed": "2026-01-01"}
 
 
-def shape_messages(loaded: Loaded, path: tuple[str, ...]) -> dict[str, Message]:
-    """What the schema says of one field of an entry: "missing", "short", "long" and "pattern", as far as it can say it."""
+def shape_messages(
+    loaded: Loaded, path: tuple[str, ...], kind: str = "entry", right: Mapping[str, Any] | None = None
+) -> dict[str, Message]:
+    """What the schema says of one field of a file: "missing", "short", "long" and "pattern", as far as it can say it.
+
+    `right` is the content of a file of that kind that no schema objects to.
+    """
     found = {}
     for rule, value, signs in (("missing", None, {}), ("short", "Q", {}), ("long", "q" * 5000, {"5000": "{length}"}),
                                ("pattern", "Qq<Qq", {"Qq<Qq": "{value}"})):
-        raw = _put(sound(loaded), path, value)
-        said = loaded.schemas.findings("entry", YamlFile(FILE, raw))
+        raw = put(dict(right or sound(loaded)), path, value)
+        said = loaded.schemas.findings(kind, YamlFile(FILE, raw))
         if said:
-            found[rule] = _message(said[0], signs)
+            found[rule] = message_of(said[0], signs)
     return found
 
 
@@ -67,7 +72,7 @@ def mistake_messages(loaded: Loaded) -> dict[str, Message]:
     for rule, by, signs in (("missing", None, {}), ("long", "q" * 5000, {"5000": "{length}"}), ("pattern", "Qq<Qq", {"Qq<Qq": "{value}"})):
         raw = {**sound(loaded), "mistaken-for": [without_none({"entry": other, "by": by, "basis": {"kind": "memory"}})]}
         if said := loaded.schemas.findings("entry", YamlFile(FILE, raw)):
-            found[rule] = _message(said[0], signs)
+            found[rule] = message_of(said[0], signs)
     cases = (("itself", look_alikes.check, [PROBE], {PROBE: "{entry}"}), ("twice", look_alikes.check, [other, other], {other: "{entry}"}),
              ("unknown", names.check, ["unheard-of-thing"], {"unheard-of-thing": "{entry}"}))
     for name, check, entries, signs in cases:
@@ -76,7 +81,7 @@ def mistake_messages(loaded: Loaded) -> dict[str, Message]:
         said = [each for each in check(with_entry(loaded, {**sound(loaded), "mistaken-for": mistakes}))
                 if each.place.file == FILE and wanted in each.message]
         if said:
-            found[name] = _message(said[0], signs)
+            found[name] = message_of(said[0], signs)
     return found
 
 
@@ -87,7 +92,15 @@ def without_none(raw: Mapping[str, Any]) -> dict[str, Any]:
 
 def check_messages(loaded: Loaded) -> dict[str, Message]:
     """What the rules beyond the schema say of an entry, by a name for each."""
-    return {name: _message(finding, signs) for name, finding, signs in _checked(small(loaded))}
+    return {name: message_of(finding, signs) for name, finding, signs in (*_checked(small(loaded)), *_no_number(loaded))}
+
+
+def _no_number(loaded: Loaded) -> Iterator[tuple[str, Finding, Mapping[str, str]]]:
+    number = next(each for each in loaded.library.characters.values() if each.is_number)
+    for end in ("low", "high"):
+        shows = {number.id: {end: "Qq", "unit": number.unit, "basis": {"kind": "memory"}}}
+        for finding in loaded.schemas.findings("entry", YamlFile(FILE, {**sound(loaded), "characters": shows})):
+            yield f"{end} no number", finding, {"Qq": "{value}"}
 
 
 def _checked(loaded: Loaded) -> Iterator[tuple[str, Finding, Mapping[str, str]]]:
@@ -124,7 +137,7 @@ def length_messages(loaded: Loaded) -> dict[str, Message]:
     couplet["asks"] = next(iter(couplet["leads"].values()))["text"] = "q" * 5000
     probed = _with(small(loaded), (kind, id), raw)
     said = [each for each in length.check(probed) if each.place.file == FILE and "5000" in each.message]
-    return {name: _message(each, {"5000": "{length}"}) for name, each in zip(("question", "lead"), said, strict=True)}
+    return {name: message_of(each, {"5000": "{length}"}) for name, each in zip(("question", "lead"), said, strict=True)}
 
 
 def _first(
@@ -135,17 +148,18 @@ def _first(
         yield name, said[0], signs
 
 
-def _message(finding: Finding, signs: Mapping[str, str]) -> Message:
+def message_of(finding: Finding, signs: Mapping[str, str]) -> Message:
+    """A finding in words, with what differs from case to case in braces."""
     parts = {"message": finding.message, "allowed": finding.allowed, "tip": finding.tip}
     for written, sign in signs.items():
         parts = {name: text.replace(written, sign) for name, text in parts.items()}
     return {name: text for name, text in parts.items() if text}
 
 
-def _put(raw: dict[str, Any], path: tuple[str, ...], value: Any) -> dict[str, Any]:
+def put(raw: dict[str, Any], path: tuple[str, ...], value: Any) -> dict[str, Any]:
     """The data with one field at a path set, or taken out where the value is None; a list takes it as its only item."""
     if len(path) > 1:
-        return {**raw, path[0]: _put(dict(raw.get(path[0], {})), path[1:], value)}
+        return {**raw, path[0]: put(dict(raw.get(path[0], {})), path[1:], value)}
     if value is None:
         return {name: each for name, each in raw.items() if name != path[0]}
     return {**raw, path[0]: [value] if isinstance(raw.get(path[0]), list) else value}

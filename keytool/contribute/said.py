@@ -21,7 +21,7 @@ def showing(library: Library, character: Character, text: str) -> dict[str, Any]
     Raises:
         NotUnderstood: a state the character does not have, no number, or a unit of something else.
     """
-    if text.strip() in ("any", "?"):
+    if text.strip() == "any":
         return {"any": True}
     return _range(library, character, text.strip()) if character.is_number else {"states": _states(character, text)}
 

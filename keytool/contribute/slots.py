@@ -12,7 +12,8 @@ from keytool.library import Loaded
 
 EXAMPLE = "contribute/example-entry.yaml"
 """The commented example, under `site/pages`; it is checked by a test as it stands."""
-SCRIPTS = ("text", "rules", "ways", "parting", "dom", "controls", "mistaken", "figure", "couplet", "form", "start")
+SCRIPTS = ("text", "rules", "ways", "parting", "dom", "find", "controls", "giving", "mistaken", "figure", "couplet",
+           "entry-form", "look-alike-form", "photo-form", "couplet-form", "state-form", "start")
 """The scripts of the form under `site/assets/contribute`, each of which uses those before it."""
 
 

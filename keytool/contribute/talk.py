@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Callable, Mapping
 from typing import TypeVar
 
@@ -12,21 +13,50 @@ T = TypeVar("T")
 MOST_LISTED = 16
 
 
+HOW = "? says more, b goes back, Ctrl-C stops. Nothing is written before the end."
+
+
 class NoAnswer(Exception):
     """Raised when a question stays without an answer; the message says which. Nothing has been written then."""
+
+
+class _Back(Exception):
+    """Raised by an answer that goes back to the question before."""
 
 
 class Talk:
     """A conversation. `given` holds answers by the name of their option; with `quiet` nothing is asked.
 
-    `read` gives the next typed line, or None at the end of the input.
+    `read` gives the next typed line, or None at the end of the input. `typed` holds what was answered
+    to a question, by the name of the question.
     """
 
     def __init__(self, say: Callable[[str], None], read: Callable[[], str | None], given: Mapping[str, str], *, quiet: bool) -> None:
-        self.say, self._read, self.given, self.quiet = say, read, given, quiet
+        self._say, self._read, self.given, self.quiet = say, read, given, quiet
+        self.typed: list[tuple[str, str]] = []
+        self._again: list[str] = []
+        self._goes_back = False
 
-    def ask(self, name: str, question: str, parse: Callable[[str], T], default: str | None = None) -> T:
-        """The answer to a question, as `parse` understands it. Without a default an answer is needed.
+    def say(self, text: str) -> None:
+        """Say something; what was said before a question that was gone back over is not said twice."""
+        if not self._again:
+            self._say(text)
+
+    def through(self, conversation: Callable[[], T]) -> T:
+        """What a conversation comes to. Where "b" is typed it is held anew, and what was answered before the last question stands."""
+        if not self.quiet:
+            self.say(HOW)
+        while True:
+            self._goes_back = True
+            try:
+                return conversation()
+            except _Back:
+                self._again, self.typed = [line for _, line in self.typed[:-1]], []
+            finally:
+                self._goes_back = False
+
+    def ask(self, name: str, question: str, parse: Callable[[str], T], default: str | None = None, *, more: str = "") -> T:
+        """The answer to a question, as `parse` understands it. Without a default an answer is needed; `more` is what "?" says.
 
         Raises:
             NotUnderstood: an answer given beforehand cannot be taken.
@@ -34,7 +64,7 @@ class Talk:
         """
         if name in self.given:
             try:
-                return parse(self.given[name])
+                return parse(legible(self.given[name]))
             except NotUnderstood as error:
                 raise NotUnderstood(f"--{name}: {error}") from None
         if self.quiet:
@@ -42,16 +72,31 @@ class Talk:
                 raise NoAnswer(f"--{name} is missing. {question}")
             return parse(default)
         while True:
-            self.say(f"\n{question}{f' [{default}]' if default else ''}")
-            line = self._read()
-            if line is None:
-                raise NoAnswer(f"The input ended at the question '{question.splitlines()[0]}'")
             try:
-                if not line.strip() and default is None:
-                    raise NotUnderstood("An answer is needed here.")
-                return parse(line.strip() or str(default))
+                answer = self._again.pop(0) if self._again else self._answered(name, question, default, more)
+                found = parse(legible(answer))
             except NotUnderstood as error:
                 self.say(str(error))
+                continue
+            self.typed.append((name, answer))
+            return found
+
+    def _answered(self, name: str, question: str, default: str | None, more: str) -> str:
+        """One line typed in answer to a question, or what is proposed where it is empty."""
+        self.say(f"\n{question}{f' [{default}]' if default else ''}")
+        line = self._read()
+        if line is None:
+            raise NoAnswer(f"The input ended at the question '{question.splitlines()[0]}'")
+        answer = line.strip()
+        if answer == "?":
+            raise NotUnderstood(more or "There is no more to say of this one.")
+        if answer.lower() == "b" and self._goes_back:
+            if not self.typed:
+                raise NotUnderstood("This is the first question.")
+            raise _Back
+        if not answer and default is None:
+            raise NotUnderstood("An answer is needed here.")
+        return answer or str(default)
 
     def agrees(self, name: str, question: str, *, default: bool) -> bool:
         """Whether the answer to a question is yes; the default stands where nothing is asked."""
@@ -63,6 +108,14 @@ def _yes_or_no(text: str) -> bool:
     if word in ("yes", "y", "no", "n"):
         return word.startswith("y")
     raise NotUnderstood("Type yes or no.")
+
+
+def legible(words: str) -> str:
+    """The words, if all of them can be read: no bytes of another encoding, no signs that keys such as the arrows send."""
+    if any(unicodedata.category(sign) in ("Cc", "Cs") and sign != "\n" for sign in words):
+        raise NotUnderstood("The answer holds signs that cannot be read, as an arrow key or another encoding than UTF-8 makes them. "
+                            "Type it anew.")
+    return words
 
 
 def text(words: str) -> str:
@@ -97,9 +150,18 @@ def ids_of(allowed: Mapping[str, str]) -> Callable[[str], list[str]]:
         found = []
         for word in (each.strip().lower() for each in words.split(",") if each.strip() not in ("", "-")):
             if word not in by_word:
-                known = f"Allowed: {listed(allowed)}." if len(allowed) <= MOST_LISTED else ""
-                raise NotUnderstood(f"'{word}' is not known. {did_you_mean(word, by_word) or known}".strip())
+                raise NotUnderstood(f"'{word}' is not known. {_near(word, allowed, by_word)}")
             found.append(by_word[word])
         return list(dict.fromkeys(found))
 
     return parse
+
+
+def _near(word: str, allowed: Mapping[str, str], by_word: Mapping[str, str]) -> str:
+    """What may be meant: all there is, or what holds the word, or the nearest to it."""
+    if len(allowed) <= MOST_LISTED:
+        return did_you_mean(word, by_word) or f"Allowed: {listed(allowed)}."
+    holding = [id for id, label in allowed.items() if word in id or word in label.lower()]
+    if 0 < len(holding) <= MOST_LISTED:
+        return f"Is it one of these: {listed(holding)}?"
+    return did_you_mean(word, by_word) or f"Type a part of its name; there are {len(allowed)}, which 'wetmount list' shows."

@@ -19,7 +19,7 @@ SENTENCES = {
     "ends": "{end}.",
     "ends-together": "{end}, together with {others}.",
     "on-to": "on to {end}.",
-    "unstated": "stuck at couplet {number} ({asks}): the entry does not say its {missing}.",
+    "unstated": "stuck at couplet {number} ({asks}): nothing is stated of {missing}.",
     "wrong-end": "COLLISION: it comes out at {end}, which does not hold {entry}.",
     "loop": "couplet {number} for the second time; the key goes round in a ring.",
     "gap": "couplet {number}, where no lead fits it.",

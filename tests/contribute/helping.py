@@ -5,14 +5,26 @@ No conftest.py: a second one of that name would hide the first from the tests th
 
 from __future__ import annotations
 
+import re
+import shutil
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
+import yaml
 from click.testing import CliRunner, Result
 
 from keytool.cli.impact import impact_command
 from keytool.cli.new import new_command
 from keytool.cli.photo import photo_command
+from keytool.contribute.edit import add_to_list, add_to_mapping, has, replace_pair
+from keytool.contribute.form import form_script
+from keytool.contribute.slots import SCRIPTS
+from keytool.contribute.yaml_text import flow
+from keytool.library import Loaded
 
+SCRIPT_FOLDER = Path(__file__).parents[2] / "site/assets/contribute"
 COMMANDS = {"new": new_command, "impact": impact_command, "photo": photo_command}
 
 
@@ -32,3 +44,57 @@ def _replace(path: Path, old: str, new: str) -> None:
     text = path.read_text("utf-8")
     assert old in text
     path.write_text(text.replace(old, new), "utf-8")
+
+
+@contextmanager
+def opened_form(browser: Any, loaded: Loaded, folder: Path) -> Iterator[Any]:
+    """The form of a library in a page opened from a file, on a telephone; nothing may be asked of the network."""
+    (folder / "contribute-data.js").write_bytes(form_script(loaded))
+    for file in SCRIPT_FOLDER.iterdir():
+        shutil.copy(file, folder)
+    scripts = "".join(f'<script defer src="{name}.js"></script>' for name in ("contribute-data", *SCRIPTS))
+    (folder / "form.html").write_text(
+        f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Form</title>
+        <meta name="viewport" content="width=device-width"><link rel="stylesheet" href="form.css">{scripts}</head>
+        <body style="font: 16px/1.5 sans-serif"><main><h1>A form</h1>
+        <div data-contribute><p>without script</p></div></main></body></html>""", "utf-8")
+    context = browser.new_context(viewport={"width": 360, "height": 740}, accept_downloads=True)
+    page, asked = context.new_page(), []
+    page.on("request", lambda request: asked.append(request.url))
+    page.on("pageerror", lambda error: asked.append(f"error: {error}"))
+    page.on("dialog", lambda dialog: dialog.accept())
+    page.goto((folder / "form.html").as_uri())
+    yield page
+    assert all(url.startswith(("file://", "blob:")) for url in asked), asked
+    context.close()
+
+
+def text_of(page: Any) -> str:
+    """What the form gives."""
+    return str(page.text_content(".wm-form pre[aria-label^='The ']:last-of-type"))
+
+
+def apply(root: Path, text: str) -> None:
+    """Does by the letter what the form says belongs into other files."""
+    lines = [line.removeprefix("# ") for line in text.split("# Belongs into other files:\n")[-1].splitlines()]
+    while lines:
+        file, what = re.fullmatch(r"In ([^,]+), (.+)", lines.pop(0)).groups()
+        path = root / file
+        there = path.read_text("utf-8")
+        if what == "under mistaken-for:":
+            item = yaml.safe_load(lines.pop(0).strip().removeprefix("- "))
+            block = f"mistaken-for:\n  - {flow(item)}"
+            there = add_to_list(there, ("mistaken-for",), item) if has(there, ("mistaken-for",)) else add_to_mapping(there, (), block)
+        elif what == "under states:":
+            there = add_to_mapping(there, ("states",), lines.pop(0).strip())
+        elif added := re.fullmatch(r"at (\S+), add: (\S+)", what):
+            there = add_to_list(there, tuple(added[1].split(".")), added[2])
+        else:
+            couplet, lead, slug, goes = re.fullmatch(r"at couplets\.(\S+)\.leads\.(\S+), write couplet: (\S+) instead of (\w+): \S+", what).groups()
+            there = replace_pair(there, ("couplets", couplet, "leads", lead, goes), f"couplet: {slug}")
+            assert lines.pop(0) == "and under couplets:"
+            block = []
+            while lines and lines[0].startswith("  "):
+                block.append(lines.pop(0)[2:])
+            there = add_to_mapping(there, ("couplets",), "\n".join(block))
+        path.write_text(there, "utf-8")

@@ -17,6 +17,7 @@ from keytool.contribute.slots import SCRIPTS
 from keytool.contribute.told import comes_out
 from keytool.library import Loaded, load
 from tests.conftest import copy_mini, everything_found
+from tests.contribute.helping import opened_form
 
 ROOT = Path(__file__).parents[2]
 FOLDER = ROOT / "site/assets/contribute"
@@ -98,26 +99,9 @@ def test_a_name_gives_the_same_id(script: Any, name: str) -> None:
 
 @pytest.fixture
 def form(browser: Any, still: Path, tmp_path: Path) -> Iterator[Any]:
-    """The form of the mini library in a page opened from a file, on a telephone; nothing may be asked of the network."""
-    loaded = load(still)
-    (tmp_path / "contribute-data.js").write_bytes(form_script(loaded))
-    for file in FOLDER.iterdir():
-        (tmp_path / file.name).write_bytes(file.read_bytes())
-    scripts = "".join(f'<script defer src="{name}.js"></script>' for name in ("contribute-data", *SCRIPTS))
-    (tmp_path / "form.html").write_text(
-        f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Form</title>
-        <meta name="viewport" content="width=device-width">
-        <link rel="stylesheet" href="form.css">{scripts}</head>
-        <body style="font: 16px/1.5 sans-serif"><main><h1>A form</h1>
-        <div data-contribute><p>without script</p></div></main></body></html>""", "utf-8")
-    context = browser.new_context(viewport={"width": 360, "height": 740}, accept_downloads=True)
-    page, asked = context.new_page(), []
-    page.on("request", lambda request: asked.append(request.url))
-    page.on("pageerror", lambda error: asked.append(f"error: {error}"))
-    page.goto((tmp_path / "form.html").as_uri())
-    yield page
-    assert all(url.startswith(("file://", "blob:")) for url in asked), asked
-    context.close()
+    """The form of the mini library."""
+    with opened_form(browser, load(still), tmp_path) as page:
+        yield page
 
 
 def fill(page: Any) -> None:
@@ -182,6 +166,92 @@ def test_an_empty_form_says_what_is_missing_when_it_is_sent(form: Any) -> None:
     form.get_by_role("button", name="Copy the file").click()
     assert "'common' is missing" in form.inner_text("#wm-common-wrong")
     assert form.evaluate("document.activeElement.id") == "wm-common"
+    assert form.inner_text("#wm-commonness-wrong") == "'' does not say how common it is.", "how it is written in the file is not for one who chooses"
+
+
+@pytest.mark.browser
+def test_what_was_typed_survives_a_reload_until_it_is_thrown_away(form: Any) -> None:
+    fill(form)
+    form.select_option("#wm-more", "light")
+    form.check("input[name='shows-light'][value='shiny']")
+    form.get_by_role("button", name="Add a look-alike").click()
+    form.fill("#wm-mistaken-0-entry", "Coat button")
+    form.fill("#wm-mistaken-0-by", "The coat button is dull.")
+    before = form.text_content("pre[aria-label='The file']")
+    assert "entry: coat-button" in before and "light: {states: [shiny]" in before
+    form.reload()
+    assert form.text_content("pre[aria-label='The file']") == before
+    assert form.inner_text(".wm-back").startswith("What you typed before is back.")
+    form.locator(".wm-back").get_by_role("button", name="Start anew").click()
+    assert form.input_value("#wm-common") == ""
+    form.reload()
+    assert form.input_value("#wm-common") == "" and form.inner_text(".wm-back") == ""
+
+
+@pytest.mark.browser
+def test_a_name_is_understood_and_what_is_not_known_is_told_beside_it(form: Any) -> None:
+    form.fill("#wm-like", "shirt BUTTON")
+    form.dispatch_event("#wm-like", "change")
+    assert form.input_value("#wm-within") == "button"
+    form.fill("#wm-like", "buttn")
+    form.dispatch_event("#wm-like", "change")
+    assert form.inner_text("#wm-like-wrong") == "There is no entry 'buttn'. Choose one from the list."
+    form.fill("#wm-like", "butto")
+    assert "Is it one of these: " in form.inner_text("#wm-like-wrong")
+    assert form.input_value("#wm-within") == "button", "what was proposed stays until another is named"
+
+
+@pytest.mark.browser
+def test_what_is_proposed_is_what_the_command_proposes(script: Any, loaded: Loaded) -> None:
+    from keytool.contribute.nearest import kind_and_groups
+
+    ids = list(loaded.library.entries)
+    there = script("(W, data, ids) => ids.map(id => W.kindAndGroups(data, id))", form_data(loaded), ids)
+    assert there == [list(kind_and_groups(loaded.library, loaded.library.entries[id])) for id in ids]
+
+
+@pytest.mark.browser
+def test_a_number_that_is_none_is_told_and_not_dropped(form: Any) -> None:
+    fill(form)
+    form.fill("#wm-width-low", "about 2")
+    form.dispatch_event("#wm-width-low", "change")
+    assert form.inner_text("#wm-shows-width-wrong") == "'low' is text ('about 2'). Allowed: a number."
+
+
+@pytest.mark.browser
+def test_what_matters_for_the_nearest_entry_is_offered_first(form: Any, still: Path) -> None:
+    from keytool.contribute.nearest import that_matter
+
+    library = load(still).library
+    form.fill("#wm-like", "press-stud")
+    form.dispatch_event("#wm-like", "change")
+    asked = form.evaluate("[...document.querySelectorAll('[data-row^=shows-]')].map(each => each.dataset.row.slice(6))")
+    offered = form.evaluate("[...document.querySelectorAll('#wm-more optgroup')][0] && [...document.querySelectorAll('#wm-more optgroup')[0].children].map(each => each.value)")
+    assert [each for each in offered if each not in asked] == [
+        each.id for each in that_matter(library, library.entries["press-stud"]) if each.id not in asked]
+
+
+@pytest.mark.browser
+def test_the_form_is_filled_and_given_with_the_keyboard_alone(form: Any) -> None:
+    """Tab, arrows, space and letters, from the top of the page; every control is met once, in the order in which it is read."""
+    shown = "[...document.querySelectorAll('select, input, textarea, button, summary, pre[tabindex]')].filter(each => each.offsetParent)"
+    wanted = form.evaluate(f"{shown}.length")
+    met = []
+    for _ in range(wanted):
+        form.keyboard.press("Tab")
+        met.append(form.evaluate(f"{shown}.indexOf(document.activeElement)"))
+    assert met == list(range(wanted))
+    form.focus("#wm-like")
+    form.keyboard.type("shirt-button")
+    form.keyboard.press("Tab")
+    form.keyboard.type("Tarn End button")
+    assert form.input_value("#wm-id") == "tarn-end-button"
+    form.focus("input[name='shows-holes'][value='four']")
+    form.keyboard.press("Space")
+    form.focus("#wm-commonness")
+    form.keyboard.type("rare")
+    assert "holes: {states: [four]" in form.text_content("pre[aria-label='The file']")
+    assert "class: rare" in form.text_content("pre[aria-label='The file']")
 
 
 @pytest.mark.browser

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import shutil
 from collections.abc import Iterator
 from itertools import pairwise
@@ -10,21 +9,18 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 from click.testing import CliRunner
 
 from keytool.cli.check import check_command
 from keytool.contribute.changes import couplet_text
-from keytool.contribute.edit import add_to_list, add_to_mapping, has, replace_pair
-from keytool.contribute.form import form_data, form_script
+from keytool.contribute.form import form_data
 from keytool.contribute.outcome import outcome
 from keytool.contribute.parting import couplet_draft, not_stated, partings
 from keytool.contribute.slots import SCRIPTS
-from keytool.contribute.yaml_text import flow
 from keytool.figures import kinds, problems
 from keytool.library import Loaded
 from tests.conftest import KEYDATA
-from tests.contribute.helping import run
+from tests.contribute.helping import apply, opened_form, run
 
 pytestmark = pytest.mark.browser
 FOLDER = Path(__file__).parents[2] / "site/assets/contribute"
@@ -114,21 +110,12 @@ TELL = "The invented one has a strong cap; so it's told."
 @pytest.fixture(scope="module")
 def form(browser: Any, loaded: Loaded, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Any]:
     """The form of the real library on a telephone, filled in with the newcomer's worm, which collides."""
-    folder = tmp_path_factory.mktemp("form")
-    (folder / "contribute-data.js").write_bytes(form_script(loaded))
-    for file in FOLDER.iterdir():
-        shutil.copy(file, folder)
-    scripts = "".join(f'<script defer src="{name}.js"></script>' for name in ("contribute-data", *SCRIPTS))
-    (folder / "form.html").write_text(
-        f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Form</title><meta name="viewport" content="width=device-width">
-        <link rel="stylesheet" href="form.css">{scripts}</head><body><main><h1>A form</h1><div data-contribute></div></main></body></html>""",
-        "utf-8",
-    )
-    context = browser.new_context(viewport={"width": 360, "height": 740}, accept_downloads=True)
-    page = context.new_page()
-    page.said = []
-    page.on("pageerror", lambda error: page.said.append(str(error)))
-    page.goto((folder / "form.html").as_uri())
+    with opened_form(browser, loaded, tmp_path_factory.mktemp("form")) as page:
+        fill(page)
+        yield page
+
+
+def fill(page: Any) -> None:
     page.fill("#wm-like", "aphelenchus")
     page.dispatch_event("#wm-like", "change")
     for name, words in WORM.items():
@@ -138,10 +125,7 @@ def form(browser: Any, loaded: Loaded, tmp_path_factory: pytest.TempPathFactory)
     page.check("input[name='feeding'][value='fungal']")
     page.select_option("#wm-more", "head-cap")
     page.check("input[name='shows-head-cap'][value='dark']")
-    page.select_option("#wm-more", "tail")
     page.check("input[name='shows-tail'][value='blunt']")
-    yield page
-    context.close()
 
 
 def add_look_alike(page: Any) -> None:
@@ -185,7 +169,6 @@ def test_what_is_wrong_with_a_look_alike_or_a_drawing_is_said_beside_it(form: An
     form.fill("#wm-figure-spear-length", "14")
     form.dispatch_event("#wm-figure-spear-length", "change")
     assert "kind: nematode-head" in form.text_content("pre[aria-label='The file']")
-    assert form.said == []
 
 
 def test_the_file_with_look_alike_drawing_and_couplet_passes_the_check(form: Any, tmp_path: Path):
@@ -211,7 +194,6 @@ def test_the_file_with_look_alike_drawing_and_couplet_passes_the_check(form: Any
     apply(root, text)
     result = CliRunner().invoke(check_command, [], obj=root)
     assert result.exit_code == 0, result.output
-    assert form.said == []
 
 
 def test_what_belongs_into_other_files_is_what_the_command_writes(form: Any, tmp_path: Path):
@@ -241,25 +223,3 @@ def test_targets_stay_large_and_named(form: Any):
 
     found = Axe().run(form, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"]}).response["violations"]
     assert [(each["id"], [node["html"] for node in each["nodes"]]) for each in found] == []
-
-
-def apply(root: Path, text: str) -> None:
-    """Does by the letter what the end of a file of the form says belongs into other files."""
-    lines = [line.removeprefix("# ") for line in text.split("# Belongs into other files:\n")[1].splitlines()]
-    while lines:
-        file, what = re.fullmatch(r"In ([^,]+), (.+)", lines.pop(0)).groups()
-        path = root / file
-        there = path.read_text("utf-8")
-        if what == "under mistaken-for:":
-            item = yaml.safe_load(lines.pop(0).strip().removeprefix("- "))
-            block = f"mistaken-for:\n  - {flow(item)}"
-            there = add_to_list(there, ("mistaken-for",), item) if has(there, ("mistaken-for",)) else add_to_mapping(there, (), block)
-        else:
-            couplet, lead, slug, goes = re.fullmatch(r"at couplets\.(\S+)\.leads\.(\S+), write couplet: (\S+) instead of (\w+): \S+", what).groups()
-            there = replace_pair(there, ("couplets", couplet, "leads", lead, goes), f"couplet: {slug}")
-            assert lines.pop(0) == "and under couplets:"
-            block = []
-            while lines and lines[0].startswith("  "):
-                block.append(lines.pop(0)[2:])
-            there = add_to_mapping(there, ("couplets",), "\n".join(block))
-        path.write_text(there, "utf-8")

@@ -13,14 +13,14 @@ import pytest
 from check_jsonschema import main as check_jsonschema
 from click.testing import CliRunner
 
-from keytool.cli import COMMANDS
+from keytool.cli import COMMANDS, main
 from keytool.cli.card import card_command
 from keytool.contribute.draft import modeline
 from keytool.contribute.reference import PLACES, fields, reference, shared_fields
 from keytool.contribute.schemas import bundled, kinds, schema_files
 from keytool.contribute.slots import EXAMPLE, slots
 from keytool.library import Loaded, load
-from tests.conftest import KEYDATA, everything_found
+from tests.conftest import KEYDATA, copy_mini, everything_found
 from tests.contribute.helping import COMMANDS as CONTRIBUTING
 
 OURS = {**CONTRIBUTING, "card": card_command}
@@ -95,10 +95,57 @@ def test_every_option_of_a_contributors_command_stands_in_its_part_of_the_guide(
     assert re.search(rf"`[^`]*{re.escape(option)}\b", part), part
 
 
+@pytest.mark.parametrize("command", [each for each in COMMANDS if each not in OURS])
+def test_every_option_of_every_other_command_stands_beside_it(command: str) -> None:
+    line = next(line for line in GUIDE.splitlines() if line.startswith(f"| `wetmount {command}"))
+    for _, option in _options(main.get_command(click.Context(main), command), command):
+        assert re.search(rf"`[^`]*{re.escape(option)}\b", line), (option, line)
+
+
+def test_what_a_newcomer_reads_takes_less_than_ten_minutes() -> None:
+    """At 200 words a minute (a usual figure for reading, from memory): what the form asks for, and what the command line asks for."""
+    def count(*paths: Path) -> int:
+        return sum(len(path.read_text("utf-8").split()) for path in paths)
+
+    contribute, top = PAGES / "contribute", PAGES.parents[1]
+    assert count(*(contribute / f"{name}.md" for name in ("index", "form", "judgement")), contribute / "example-entry.yaml") < 2000
+    assert count(top / "README.md", top / "DEVELOPERS.md") < 2000
+
+
 def test_no_option_is_documented_that_does_not_exist() -> None:
-    known = {option for name, command in OURS.items() for _, option in _options(command, name)} | {"--help", "--key"}
+    every = {**{name: main.get_command(click.Context(main), name) for name in COMMANDS}, **OURS}
+    known = {option for name, command in every.items() for _, option in _options(command, name)} | {"--help", "--library", "--version"}
     named = set(re.findall(r"`(--[a-z-]+)", (PAGES / "contribute/commands.md").read_text("utf-8")))
     assert named <= known
+
+
+def test_the_hook_and_the_job_hold_the_files_of_the_copy_to_the_checks(tmp_path: Path) -> None:
+    """The lines of the guide are run as they stand, in a repository of their own, right and broken."""
+    import os
+    import subprocess
+    import sys
+
+    import yaml
+
+    blocks = [yaml.safe_load(each) for each in re.findall(r"```yaml\n(.*?)```", GUIDE, re.DOTALL)]
+    hook = next(each for each in blocks if "repos" in each)["repos"][0]["hooks"][0]
+    steps = [each["run"].removeprefix(".venv/bin/") for each in next(each for each in blocks if "steps" in each)["steps"]][1:]
+    root = copy_mini(tmp_path / "copy")
+    git = ["git", "-C", str(root), "-c", "user.name=x", "-c", "user.email=x@example.org"]
+    for line in (["init", "-q"], ["add", "."], ["commit", "-q", "-m", "x"], ["update-ref", "refs/remotes/origin/main", "HEAD"]):
+        subprocess.run([*git, *line], check=True)
+
+    def rc(line: str) -> int:
+        words = f"{sys.executable} -m keytool.cli" + line.removeprefix("wetmount")
+        environment = {**os.environ, "PYTHONPATH": str(KEYDATA.parent)}
+        return subprocess.run(words, shell=True, cwd=root, env=environment, capture_output=True, check=False).returncode
+
+    assert [rc(line) for line in (hook["entry"], *steps)] == [0, 0, 0]
+    assert (root / "impact.md").read_text("utf-8").startswith("# What this changes, against origin/main")
+    assert re.search(hook["files"], "keydata/entries/debris/coat-button.yaml")
+    path = root / "keydata/entries/debris/coat-button.yaml"
+    path.write_text(path.read_text("utf-8").replace("kind: object", "kind: objet"), "utf-8")
+    assert rc(hook["entry"]) == 1 and rc(steps[0]) == 1
 
 
 def test_published_schemas_stand_alone_and_accept_the_library(loaded: Loaded, tmp_path: Path) -> None:

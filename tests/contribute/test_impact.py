@@ -36,7 +36,7 @@ def change(root: Path, name: str, old: str, new: str) -> None:
 
 def test_nothing_changed_is_said_in_one_line(mini: Path, older: Path) -> None:
     text = run(mini, "impact", "--base", str(older)).output
-    assert text.startswith(f"# What this changes, against {older}\n\nNo change: proofs that fail; entries that end elsewhere; ")
+    assert text.startswith(f"# What this changes, against {older}\n\nNothing to tell of: proofs that fail; entries that end elsewhere; ")
 
 
 def test_an_entry_that_ends_elsewhere_and_a_pair_no_longer_told_apart(mini: Path, older: Path) -> None:
@@ -97,12 +97,20 @@ def test_a_key_whose_card_no_longer_fits_is_told(mini: Path, older: Path) -> Non
     assert set(tried) == {"buttons"}, "a key that did not change is not tried"
 
 
+def test_a_new_set_of_look_alikes_is_told(mini: Path, older: Path) -> None:
+    told = run(mini, "new", "look-alike", "--entries", "coat-button,cuff-button", "--title", "Coat or cuff at Tarn End?",
+               "--about", "Both are flat.", "--decisive", "Measure them.", "--yes")
+    assert told.exit_code == 0, told.output
+    assert "## Sets of look-alikes\n\n- new: coat-or-cuff-at-tarn-end\n" in run(mini, "impact", "--base", str(older), "--no-cards").output
+
+
 def test_json_has_every_part(mini: Path, older: Path) -> None:
     change(mini, "entries/debris/coat-button.yaml", "commonness: {class: occasional", "commonness: {class: rare")
     found = json.loads(run(mini, "impact", "--base", str(older), "--format", "json", "--no-cards").output)
     assert found["entries"]["changed"] == ["coat-button"]
     assert found["cards"] is None
-    assert set(found) >= {"moved", "no_longer_told", "now_told", "sureness", "questions", "unproved", "couplets", "characters", "keys"}
+    assert set(found) >= {"moved", "no_longer_told", "now_told", "sureness", "questions", "unproved", "couplets", "characters", "keys", "look_alikes",
+                          "photos"}
 
 
 def git(folder: Path, *words_: str) -> None:

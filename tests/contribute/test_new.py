@@ -106,6 +106,117 @@ def test_an_input_that_ends_writes_nothing_and_says_where(mini: Path) -> None:
     assert snapshot(mini) == before
 
 
+def test_b_goes_back_and_a_question_mark_tells_how_to_see_it(parted: Path) -> None:
+    typed = ["shirt-button", "Davit's buton", "b", "Davit's button", "-", "", "", "", "", "Another invented button.", "", "2", "-",
+             "?", "four", "b", "two", "9..11 mm", "flat", "shiny", "Davit Roe", ""]
+    result = run(parted, "new", "entry", "--even-so", typed="\n".join(typed) + "\n")
+    assert result.exit_code == 0, result.output
+    assert "Turn the button until light falls through it. - no hole: Nothing shines through." in words(result.output)
+    assert words(result.output).count("Its scientific name") == 2, "asked again after going back over it, and not a third time"
+    data = load(parted).files.by_id["entry", "davit-s-button"].data
+    assert data["names"] == {"common": "Davit's button"}
+    assert data["characters"]["holes"]["states"] == ["two"]
+
+
+def test_what_is_like_a_group_is_proposed_to_stand_within_it(mini: Path) -> None:
+    answers = [each for each in BUTTON if each not in ("--like", "shirt-button")]
+    result = run(mini, "new", "entry", "--like", "button", *answers, "--even-so")
+    assert result.exit_code == 0, result.output
+    data = load(mini).files.by_id["entry", "tarn-end-button"].data
+    assert (data["kind"], data["within"]) == ("object", ["button"])
+
+
+def test_there_is_nothing_before_the_first_question(mini: Path) -> None:
+    result = run(mini, "new", "entry", typed="b\n")
+    assert "This is the first question." in words(result.output)
+
+
+NAMED = ["", "A button", "-", "", "object", "debris", "-"]
+
+
+@pytest.mark.parametrize(("typed", "message", "question"), [
+    (["", "A <b>bold</b> button"], "The line holds a character that plain text does not need", "Its common name, or"),
+    (["", "A\x1b[D button"], "The answer holds signs that cannot be read", "Its common name, or"),
+    (["", "A button", "-", "coat-button"], "keydata/entries/debris/coat-button.yaml stands already. Choose another --id", "Its id?"),
+    (["", "A button", "-", "buttons"], "keydata/keys/buttons.yaml stands already. Choose another --id.", "Its id?"),
+    (["", "A button", "-", "no"], "'no' cannot be an id.", "Its id?"),
+    ([*NAMED, "q" * 1300], "'summary' is 1300 characters long. Allowed: at most", "What does one see"),
+    ([*NAMED, "Sum.", "", "rare", "", "Ilse Okafor", "30.11.2026"], "'30.11.2026' is not a date.", "The date,"),
+])
+def test_a_wrong_answer_is_told_at_once_and_asked_for_again(mini: Path, typed: list[str], message: str, question: str) -> None:
+    said = words(run(mini, "new", "entry", typed="\n".join(typed) + "\n").output)
+    assert message in said
+    assert f"The input ended at the question '{question}" in said
+
+
+def test_what_was_answered_is_given_back_as_a_command_that_asks_for_the_rest(parted: Path) -> None:
+    import shlex
+
+    typed = ["Davit's button", "-", "", "", "", "", "Another invented button.", "", "2", "-", "2", "9..11 mm"]
+    stopped = run(parted, "new", "entry", "--like", "shirt-button", "--even-so", typed="\n".join(typed) + "\n")
+    assert stopped.exit_code == 2
+    command = shlex.split(stopped.output.split("To go on from there:")[1])
+    assert command[:7] == ["new", "entry", "--like", "shirt-button", "--even-so", "--common", "Davit's button"]
+    result = run(parted, *command, typed="flat\nshiny\nDavit Roe\n\n")
+    assert result.exit_code == 0, result.output
+    data = load(parted).files.by_id["entry", "davit-s-button"].data
+    assert data["characters"]["holes"]["states"] == ["two"]
+    assert data["characters"]["width"]["high"] == 11
+
+
+def test_ctrl_c_gives_back_what_was_answered(mini: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    from keytool.contribute.entry_talk import EntryTalk
+
+    def pressed(self: EntryTalk, words: str) -> str:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(EntryTalk, "_new_id", pressed)
+    before = snapshot(mini)
+    result = run(mini, "new", "entry", typed="shirt-button\nA button\n-\n\n")
+    assert result.exit_code == 1
+    assert "Stopped. Nothing was written." in words(result.output)
+    assert "--like shirt-button --common 'A button' --scientific -" in words(result.output)
+    assert snapshot(mini) == before
+
+
+def test_a_collision_that_is_left_gives_back_what_was_answered(parted: Path) -> None:
+    answers = [each for each in BUTTON if each not in ("--yes", "--contributor", "Ilse Okafor")]
+    result = run(parted, "new", "entry", *answers, "--shows", "light=shiny", "--scientific", "-", "--id", "tarn-end-button",
+                 "--kind", "object", "--theme", "debris", "--within", "button", "--basis", "memory", "--feeding", "-",
+                 typed="Ilse Okafor\nno\n")
+    assert "so nothing was written" in words(result.output)
+    assert result.output.rstrip().endswith("--contributor 'Ilse Okafor'")
+
+
+@pytest.mark.parametrize("words_", [("new", "entry", *BUTTON), ("photo", "add", "x.jpg", "--entry", "coat-button", "--author", "Davit Roe",
+                                    "--licence", "cc0-1.0", "--shows", "A button.", "--um-per-pixel", "0.5")])
+def test_the_copy_that_came_with_the_program_is_not_written_to(mini: Path, words_: tuple[str, ...]) -> None:
+    installed = mini.rename(mini.parent / "_bundled")
+    before = snapshot(installed)
+    result = run(installed, *words_)
+    assert result.exit_code == 2
+    assert "Name your own copy, the folder that holds keydata/: wetmount --library FOLDER" in words(result.output)
+    assert snapshot(installed) == before
+
+
+def test_what_cannot_be_taken_is_told_before_anything_is_asked(mini: Path) -> None:
+    result = run(mini, "new", "entry", "--shows", "hole=four")
+    assert result.exit_code == 2
+    assert "There is no character 'hole'. Did you mean 'holes'?" in words(result.output)
+    assert "nearest to" not in result.output
+
+
+def test_a_part_of_a_name_lists_what_holds_it() -> None:
+    from keytool.contribute.said import NotUnderstood
+    from keytool.contribute.talk import ids_of
+
+    many = {f"thing-{n}": f"Thing {n}" for n in range(40)} | {"coat-button": "Coat button", "shirt-button": "Shirt button"}
+    with pytest.raises(NotUnderstood, match=r"Is it one of these: coat-button, shirt-button\?"):
+        ids_of(many)("Button")
+    with pytest.raises(NotUnderstood, match="there are 42, which 'wetmount list' shows"):
+        ids_of(many)("zzzz")
+
+
 @pytest.mark.parametrize(("change", "message"), [
     (("--shows", "holes=five"), "'five' is not a state of 'holes'. Allowed: none, two, four, or any."),
     (("--shows", "width=14..16µL"), "'µL' is no unit for 'width'. Allowed: µm, mm"),
@@ -121,6 +232,9 @@ def test_an_input_that_ends_writes_nothing_and_says_where(mini: Path) -> None:
     (("--id", "Tarn End"), "'Tarn End' cannot be an id"),
     (("--mistaken-for", "ghost=by looking"), "There is no entry 'ghost'"),
     (("--reviewed", "25.11.2026"), "'25.11.2026' is not a date."),
+    (("--common", "caf\udce9"), "The answer holds signs that cannot be read"),
+    (("--shows", "holes=t\udce9"), "The answer holds signs that cannot be read"),
+    (("--shows", "holes=?"), "'?' is not a state of 'holes'"),
     (("--summary", "a <b>bold</b> one"), "The text holds a character that plain text does not need"),
     (("--basis", "published:demo-source:seen"), "The value is called 'seen', but 'demo-source' is marked 'not-read'"),
 ])

@@ -200,7 +200,11 @@ def test_every_usual_kind_of_colour_is_taken(tmp_path: Path, mode: str) -> None:
 
 
 @pytest.mark.parametrize(("change", "message"), [
-    (("--licence", "all-rights"), "There is no licence 'all-rights'"),
+    (("--licence", "all-rights"), "'all-rights' is not known. Allowed: cc0-1.0, cc-by-4.0, cc-by-sa-4.0."),
+    (("--author", ""), "'author' is 0 characters long. Allowed: at least 2. Say more. Nothing was written."),
+    (("--author", "caf\udce9"), "The answer holds signs that cannot be read"),
+    (("--um-per-pixel", "-3"), "-3 µm to a pixel cannot be"),
+    (("--um-per-pixel", "nan"), "nan µm to a pixel cannot be"),
     (("--entry", "cot-button"), "Did you mean 'coat-button'?"),
     (("--um-per-pixel", "0"), "0 µm to a pixel cannot be"),
     (("--shows", "a <b> button"), "The text holds a character that plain text does not need"),
@@ -210,6 +214,32 @@ def test_a_wrong_answer_gets_one_clear_message(mini: Path, photo: Path, change: 
     before = snapshot(mini)
     result = run(mini, "photo", "add", str(photo), *ADD, "--um-per-pixel", "0.5", *change)
     assert result.exit_code in (1, 2) and message in words(result.output), result.output
+    assert snapshot(mini) == before
+
+
+@pytest.mark.parametrize(("division", "message"), [
+    ("nan", "--division-um: nan cannot be"), ("inf", "--division-um: inf cannot be"), ("-10", "--division-um: -10 cannot be"),
+    ("1e9", "µm to a pixel cannot be"),
+])
+def test_a_wrong_micrometer_gets_one_clear_message(mini: Path, photo: Path, tmp_path: Path, division: str, message: str) -> None:
+    path = tmp_path / "micrometer.png"
+    ruler(1200, 320, 40).save(path)
+    result = run(mini, "photo", "add", str(photo), *ADD, "--micrometer", str(path), "--division-um", division)
+    assert result.exit_code == 2 and message in words(result.output), result.output
+
+
+def test_a_licence_may_be_written_as_it_is_named(mini: Path, photo: Path) -> None:
+    result = run(mini, "photo", "add", str(photo), *ADD, "--um-per-pixel", "0.5", "--licence", "CC BY-SA 4.0")
+    assert result.exit_code == 0, result.output
+    assert load(mini).library.photos["coat-button-1"].licence == "cc-by-sa-4.0"
+
+
+def test_a_strip_too_narrow_for_a_bar_is_refused(mini: Path, tmp_path: Path) -> None:
+    path = tmp_path / "strip.png"
+    Image.new("RGB", (2000, 300)).save(path)
+    before = snapshot(mini)
+    result = run(mini, "photo", "add", str(path), *ADD, "--um-per-pixel", "0.5")
+    assert result.exit_code == 1 and "at most 4 times as long as wide" in words(result.output), result.output
     assert snapshot(mini) == before
 
 

@@ -11,13 +11,18 @@ from PIL import Image
 
 from keytool.contribute.draft import file_text
 from keytool.contribute.photo.bar import burnt
-from keytool.contribute.photo.picture import Picture
+from keytool.contribute.photo.picture import NoPicture, Picture
 from keytool.library import Loaded
 from keytool.library.finding import Finding
 
 PAGE_WIDTH, CARD_WIDTH = 1280, 720
 """The longer side of a derivative in pixels: for a screen, and for 60 mm of a card at 300 to the inch."""
 FOLDER = "keydata/photos"
+LEAST_SCALE, MOST_SCALE = 0.001, 1000
+"""The µm to a pixel that a microscope or a hand lens can have, with room to spare."""
+SCALE_SAYS = "{value} µm to a pixel cannot be. With a 40x objective it is about 0.05 to 0.5."
+MOST_STRETCHED = 4
+"""How many times as long as wide a photograph may be: in a narrower strip the scale bar would not find room."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +47,15 @@ class Taken:
 
 
 def taken(loaded: Loaded, picture: Picture, given: Given) -> Taken:
-    """The files of a photograph. The original is not among them: only its size and its SHA-256 are noted."""
+    """The files of a photograph. The original is not among them: only its size and its SHA-256 are noted.
+
+    Raises:
+        NoPicture: it is too narrow a strip for a scale bar.
+    """
+    width, height = picture.image.size
+    if max(width, height) > MOST_STRETCHED * min(width, height):
+        raise NoPicture(f"The photograph is {width} × {height} pixels; at most {MOST_STRETCHED} times as long as wide is taken, so that "
+                        "the scale bar finds room. Cut it down to what it is to show.")
     folder = f"{FOLDER}/{given.entry}"
     files: dict[str, bytes] = {}
     derivatives: dict[str, Any] = {}

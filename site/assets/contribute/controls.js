@@ -11,7 +11,7 @@
       return el("select", { id: "wm-" + name, name }, el("option", { value: "" }, first || "Choose"), ...pairs.map(([id, label]) => el("option", { value: id }, label)));
     }
     row(name, label, about, control, isSet) {
-      const help = el("p", { class: "wm-about", id: "wm-" + name + "-about" }, about || ""), fault = el("p", { class: "wm-wrong", id: "wm-" + name + "-wrong" });
+      const help = el("p", { class: "wm-about", id: "wm-" + name + "-about" }, about || ""), fault = el("p", { "aria-live": "polite", class: "wm-wrong", id: "wm-" + name + "-wrong" });
       const described = help.id + " " + fault.id;
       if (isSet) return el("fieldset", { "data-row": name, "aria-describedby": described }, el("legend", {}, label), help, control, fault);
       control.setAttribute("aria-describedby", described);
@@ -29,10 +29,23 @@
       const value = el("select", { id: "wm-" + part("value"), name: part("value") }, ...words.value.map(each => el("option", { value: each.id }, each.label)));
       const how = el("input", { id: "wm-" + part("how"), name: part("how") });
       const only = (wanted, label, control) => el("div", { "data-only": part("kind") + "=" + wanted, class: "wm-row" }, el("label", { for: control.id }, label), control);
-      const fault = el("p", { class: "wm-wrong", id: "wm-" + name + "-wrong" });
+      const fault = el("p", { "aria-live": "polite", class: "wm-wrong", id: "wm-" + name + "-wrong" });
       return el("fieldset", { "data-row": name, "aria-describedby": fault.id }, el("legend", {}, legend),
         el("label", { for: kind.id }, "Basis"), kind, only("published", "Source", source), only("published", "How you know the value", value),
         only("computed", "Formula with its figures", how), fault);
+    }
+    /** What is missing of a basis, beside which it is said. */
+    basisFaults(name) {
+      const basis = this.basisOf(name), needs = word => [{ field: name, message: "'" + word + "' is missing.", allowed: "", tip: "" }];
+      if (basis && basis.kind === "published" && !basis.sources.length) return needs("sources");
+      return basis && basis.kind === "computed" && !basis.how ? needs("how") : [];
+    }
+    /** Shows the parts of each basis that its kind needs. */
+    showNeeded() {
+      for (const each of this.form.querySelectorAll("[data-only]")) {
+        const [name, wanted] = each.dataset.only.split("=");
+        each.hidden = this.value(name) !== wanted;
+      }
     }
     basisOf(name) {
       const kind = this.value(name + "-kind");

@@ -56,7 +56,7 @@
       const data = this.form.data, input = (part, label) => { const made = el("input", { id: this.id + "-" + part, name: this.id + "-" + part }); return [made, el("div", { class: "wm-row" }, el("label", { for: made.id }, label), made)]; };
       this.by = el("select", { id: this.id + "-by", name: this.id + "-by" }, ...this.found.map((each, at) => el("option", { value: at, selected: at === open, disabled: !this.drafts[at] }, this.words(each))));
       const [question, asksRow] = input("asks", "The question"), [own, ownRow] = input("own", "What is seen of " + this.entry.name), [rest, restRow] = input("rest", "What is seen of the rest");
-      Object.assign(this, { question, own, rest, send: el("input", { type: "checkbox", name: this.id + "-send", value: "send" }), wrong: el("p", { class: "wm-wrong" }), text: el("pre", { tabindex: "0", "aria-label": "The couplet" }) });
+      Object.assign(this, { question, own, rest, send: el("input", { type: "checkbox", name: this.id + "-send", value: "send" }), wrong: el("p", { "aria-live": "polite", class: "wm-wrong" }), text: el("pre", { tabindex: "0", "aria-label": "The couplet" }) });
       this.by.addEventListener("change", () => this.fill());
       this.fill();
       return [el("div", { class: "wm-row" }, el("label", { for: this.by.id }, "By which character"), this.by), asksRow, ownRow, restRow, this.wrong,

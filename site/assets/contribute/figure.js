@@ -10,7 +10,7 @@
       this.kind = form.select("figure", Object.entries(form.data.kinds).map(([id, each]) => [id, id + ": " + each.about]), "No drawing yet");
       this.params = el("div", {});
       this.take = el("button", { type: "button", hidden: true });
-      this.take.addEventListener("click", () => { this.kind.value = this.like.figure.kind; this.show(this.like.figure); form.update(); });
+      this.take.addEventListener("click", () => { this.kind.value = this.like.figure.kind; this.show(this.like.figure); form.update(); form.keep(); });
       this.root = el("div", {}, form.row("figure", "Kind of drawing", "Drawn to scale from these figures by a program. Leave it if you are not sure; others can add it. "
         + "A few choices exclude each other; whoever takes it in is told which.", this.kind), this.take, this.params);
     }
@@ -35,7 +35,7 @@
     /** The drawing of an entry of this kind, the nearest one if it is of this kind. */
     sample() {
       const data = this.form.data, isOne = id => data.entries[id] && data.entries[id].figure && data.entries[id].figure.kind === this.kind.value;
-      const id = [this.form.value("like"), ...Object.keys(data.entries)].find(isOne);
+      const id = [W.idOf(data, this.form.value("like")), ...Object.keys(data.entries)].find(isOne);
       if (!id) return [];
       const image = el("img", { src: "../drawings/" + id + ".svg", alt: "" });
       const sheet = el("div", { class: "wm-sheet" }, el("figure", {}, image, el("figcaption", {}, "Such a drawing: " + data.entries[id].name)));

@@ -9,14 +9,14 @@
       this.rows = [];
       this.list = el("div", {});
       this.more = el("button", { type: "button" }, "Add a look-alike");
-      this.more.addEventListener("click", () => { this.add(); form.update(); this.rows[this.rows.length - 1].querySelector("input").focus(); });
+      this.more.addEventListener("click", () => { this.add(); form.update(); form.keep(); this.rows[this.rows.length - 1].querySelector("input").focus(); });
       this.root = el("div", {}, el("p", { class: "wm-about" }, form.data.mistakes.about), this.list, this.more);
     }
     add() {
       const form = this.form, name = "mistaken-" + this.rows.length, id = part => "wm-" + name + "-" + part;
       const field = (part, label, control) => [el("label", { for: control.id }, label), control];
-      const fault = el("p", { class: "wm-wrong", id: id("wrong") });
-      const entry = el("input", { id: id("entry"), name: name + "-entry", list: "wm-like-list", autocomplete: "off" });
+      const fault = el("p", { "aria-live": "polite", class: "wm-wrong", id: id("wrong") });
+      const entry = el("input", { id: id("entry"), name: name + "-entry", list: "wm-entries", autocomplete: "off" });
       const by = el("textarea", { id: id("by"), name: name + "-by" });
       const character = form.select(name + "-character", Object.entries(form.data.characters).map(([id, each]) => [id, each.name]), "None by itself");
       const row = el("fieldset", { "data-row": name, "aria-describedby": fault.id }, el("legend", {}, "Taken for"),
@@ -32,7 +32,7 @@
       return this.filled().map(at => {
         const name = "mistaken-" + at, value = part => form.value(name + "-" + part);
         const character = value("character") ? { character: value("character") } : {};
-        return { entry: value("entry"), by: value("by"), ...character, basis: form.basisOf("basis-" + name) || basis };
+        return { entry: W.idOf(form.data, value("entry")) || value("entry"), by: value("by"), ...character, basis: form.basisOf("basis-" + name) || basis };
       });
     }
     /** The numbers of the sets of fields in which something is written. */

@@ -8,25 +8,33 @@
   function wrong(field, said, words) {
     return { field, message: filled(said.message, words), allowed: filled(said.allowed || "", words), tip: filled(said.tip || "", words) };
   }
+  /** The same for what is chosen: what is allowed stands there to be chosen from, and how it is written in the file is no concern of the one who chooses. */
+  function chosen(field, said, words) {
+    return { ...wrong(field, said, words), chosen: true };
+  }
   const NEEDED = ["id", "common", "summary", "contributor", "reviewed"];
   const length = text => Array.from(text).length;
 
+  /** What is wrong with texts that were typed, by the limits and sentences of their fields. */
+  function checkTyped(fields, typed, needed) {
+    const found = [];
+    for (const [name, field] of Object.entries(fields)) {
+      const value = typed[name] || "", said = field.says, words = { value, length: length(value), id: typed.id || "" };
+      const rule = !value ? (needed.includes(name) ? "missing" : "") : field.pattern && !new RegExp(field.pattern, "u").test(value) ? "pattern"
+        : field.minLength && length(value) < field.minLength ? "short" : field.maxLength && length(value) > field.maxLength ? "long" : "";
+      if (rule) found.push(wrong(name, said[rule], words));
+    }
+    return found;
+  }
   /** Everything that is wrong with what was typed: one item for each field at fault. `typed` holds texts, `raw` the file as data, `shows` what it shows. */
   function check(data, typed, raw, shows) {
     const found = [];
-    for (const [name, field] of Object.entries(data.fields)) {
-      const value = typed[name] || "", said = field.says;
-      if (!value) {
-        const needed = NEEDED.includes(name) || (name === "would-tell" && raw.kind === "cannot-be-told");
-        if (needed) found.push(wrong(name, said.missing, {}));
-      } else if (field.pattern && !new RegExp(field.pattern, "u").test(value)) found.push(wrong(name, said.pattern, { value }));
-      else if (field.minLength && length(value) < field.minLength) found.push(wrong(name, said.short, {}));
-      else if (field.maxLength && length(value) > field.maxLength) found.push(wrong(name, said.long, { length: length(value) }));
-    }
+    const needed = [...NEEDED, ...(raw.kind === "cannot-be-told" ? ["would-tell"] : [])];
+    found.push(...checkTyped(data.fields, typed, needed));
     if (data.taken[raw.id]) found.push(wrong("id", data.says.taken, { id: raw.id, file: data.taken[raw.id] }));
     if (raw.kind === "group") found.push(wrong("kind", data.says.members, { id: raw.id || "" }));
-    else if (!raw.commonness) found.push(wrong("commonness", data.says.commonness, { id: raw.id || "" }));
-    if (raw.theme === data.fedTheme && !raw.feeding) found.push(wrong("feeding", data.says.feeding, { id: raw.id || "" }));
+    else if (!raw.commonness) found.push(chosen("commonness", data.says.commonness, { id: raw.id || "" }));
+    if (raw.theme === data.fedTheme && !raw.feeding) found.push(chosen("feeding", data.says.feeding, { id: raw.id || "" }));
     for (const [id, each] of Object.entries(raw.characters || {})) {
       if (each.low !== undefined && each.high !== undefined && each.low > each.high) {
         found.push(wrong("shows-" + id, data.says["low-high"], { low: each.low, high: each.high }));
@@ -65,5 +73,5 @@
     return [...(value.kind && value.value ? [value] : []), ...Object.values(value).flatMap(bases)];
   }
 
-  Object.assign(W, { filled, wrong, length, check });
+  Object.assign(W, { filled, wrong, chosen, length, check, checkTyped });
 })(self.WetmountContribute = self.WetmountContribute || {});

@@ -43,14 +43,15 @@
     const allowed = character.unit ? "In " + character.unit : "One or more of: " + Object.keys(character.states).join(", ");
     return character.name + ": " + character.asksWritten + " " + allowed + "; or any: true.";
   }
-  /** The whole text of the file of an entry. */
-  function fileText(data, raw) {
-    let text = "# yaml-language-server: $schema=../../../" + data.schemaFolder + "/entry.schema.json\n";
+  /** The whole text of the file of an entry, or of a set of look-alikes, with what the schema says of each field. */
+  function fileText(data, raw, kind) {
+    const comments = kind === "look-alike" ? data.lookAlike.comments : data.comments, up = kind === "look-alike" ? "../../" : "../../../";
+    let text = "# yaml-language-server: $schema=" + up + data.schemaFolder + "/" + (kind || "entry") + ".schema.json\n";
     const left = [];
-    for (const [field, about] of Object.entries(data.comments)) {
+    for (const [field, about] of Object.entries(comments)) {
       if (!(field in raw)) { left.push([field, about]); continue; }
       text += comment(data, about);
-      if (field !== "characters") { text += pair(data, field, raw[field], 0); continue; }
+      if (field !== "characters" || kind === "look-alike") { text += pair(data, field, raw[field], 0); continue; }
       text += "characters:\n";
       for (const [id, each] of Object.entries(raw.characters)) text += comment(data, asked(data.characters[id]), 2) + "  " + id + ": " + flow(each) + "\n";
     }

@@ -1,34 +1,14 @@
 /* The form itself: asks what the command `wetmount new entry` asks, and shows where the entry comes out. */
 (function (W) {
   "use strict";
-  const { additions, check, Controls, Couplets, el, Figure, fileName, fileText, inherited, Mistaken, showing, slug, stillAsked, told, withoutEmpty } = W;
+  const { additions, check, Couplets, el, Figure, fileName, fileText, filled, Giving, idOf, inherited, kindAndGroups, Mistaken, showing, slug, stillAsked, thatMatter, told, unknownEntry, withoutEmpty } = W;
 
-  function start(root) {
-    if (typeof document === "undefined") return;
-    const open = () => {
-      for (const place of document.querySelectorAll("[data-contribute]")) {
-        const inside = place.querySelector("script[type='application/json']");
-        const data = inside ? JSON.parse(inside.textContent) : root.WETMOUNT_CONTRIBUTE;
-        if (data) new Form(data, place);
-      }
-    };
-    if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", open); else open();
-  }
-
-  class Form extends Controls {
-    constructor(data, place) {
-      super();
-      this.data = data;
-      this.touched = new Set();
+  class EntryForm extends Giving {
+    constructor(data, kind) {
+      super(data, kind);
       this.slugged = true;
       this.statements = {};
-      this.form = el("form", { class: "wm-form", novalidate: true, autocomplete: "off" });
-      this.form.addEventListener("submit", event => event.preventDefault());
       this.build();
-      place.replaceChildren(this.form);
-      this.form.addEventListener("input", event => this.changed(event));
-      this.form.addEventListener("change", event => this.changed(event));
-      this.update();
     }
     build() {
       const { data } = this, words = data.words;
@@ -36,24 +16,18 @@
         el("option", { value: "" }, "Choose"), ...list.map(each => el("option", { value: each.id }, each.label))));
       const groups = Object.entries(data.entries).filter(([, each]) => data.holdingKinds.includes(each.kind)).map(([id, each]) => ({ id, label: each.name + " (" + id + ")" }));
       const like = this.row("like", "What is it nearest to?", "Type part of a name. Its group, kind and theme are then proposed.",
-        el("input", { id: "wm-like", name: "like", list: "wm-like-list" }));
-      like.append(el("datalist", { id: "wm-like-list" }, ...Object.entries(data.entries).map(([id, each]) => el("option", { value: id }, each.name + (each.scientific ? ", " + each.scientific : "")))));
+        el("input", { id: "wm-like", name: "like", list: "wm-entries" }));
       this.shown = el("div", {});
       this.mistaken = new Mistaken(this);
       this.figure = new Figure(this);
       this.couplets = new Couplets(this);
-      this.more = el("select", { id: "wm-more" }, el("option", { value: "" }, "Choose"),
-        ...Object.entries(data.characters).map(([id, each]) => el("option", { value: id }, each.name)));
-      this.status = el("p", { role: "status", "aria-live": "polite", class: "wm-status" });
+      this.more = el("select", { id: "wm-more" });
+      this.offerMore();
       this.outcome = el("div", { "aria-live": "polite" });
-      this.preview = el("pre", { tabindex: "0", "aria-label": "The file" });
-      this.copy = el("button", { type: "button", class: "wm-main" }, "Copy the file");
-      this.download = el("button", { type: "button" }, "Download the file");
-      this.copy.addEventListener("click", () => this.give(() => this.toClipboard()));
-      this.download.addEventListener("click", () => this.give(() => this.toDisk()));
       this.form.append(
-        like, this.text("common", "Common name"), this.text("scientific", "Scientific name"), this.text("id", "Id"),
-        choose("kind", "Kind of thing", words["entry-kind"], data.comments.kind), choose("theme", "Theme", words.theme, "What it will be listed under."),
+        this.begin(), like, this.text("common", "Common name"), this.text("scientific", "Scientific name"),
+        this.row("id", "Id", "Made from its name: lower-case words joined by '-'. It becomes its address, and never changes once published.", el("input", { id: "wm-id", name: "id", autocapitalize: "none", spellcheck: "false" })),
+        choose("kind", "Kind of thing", words["entry-kind"], "A group holds others; an organism is a kind of living thing that is no one family or genus."), choose("theme", "Theme", words.theme, "What it will be listed under."),
         choose("within", "Group that holds it", groups, data.comments.within), choose("within2", "A second group", groups, "Only where it stands in two."),
         this.text("summary", "What one sees", true), this.text("would-tell", "What would tell it", true),
         choose("commonness", "How often in soil drops", words.commonness, data.comments.commonness),
@@ -66,7 +40,7 @@
         el("h2", {}, "Its drawing"), this.figure.root,
         el("h2", {}, "Who and when"), this.text("contributor", "Your name"), this.text("reviewed", "Date"),
         el("h2", {}, "Where it comes out"), this.outcome, this.couplets.root,
-        el("h2", {}, "The file"), this.status, this.preview, el("p", {}, this.copy, this.download));
+        ...this.end("file"));
       this.field("reviewed").value = new Date().toISOString().slice(0, 10);
     }
     text(name, label, long) {
@@ -122,10 +96,22 @@
         el("details", { class: "wm-fold" }, el("summary", {}, "This rests on something else"), this.basis("basis-" + id, "What this statement rests on", false))), true);
       this.shown.append(this.statements[id]);
     }
+    /** The characters to choose from: those first that matter for what it is nearest to. */
+    offerMore() {
+      const { data } = this, like = idOf(data, this.value("like")), open = id => !this.statements[id];
+      const first = like ? thatMatter(data, like).filter(open) : [], rest = Object.keys(data.characters).filter(id => open(id) && !first.includes(id));
+      const options = ids => ids.map(id => el("option", { value: id }, data.characters[id].name));
+      this.more.replaceChildren(el("option", { value: "" }, "Choose"),
+        ...(first.length ? [el("optgroup", { label: "Matters for " + data.entries[like].name }, ...options(first)), el("optgroup", { label: "Everything else" }, ...options(rest))] : options(rest)));
+    }
     changed(event) {
       const name = event.target.name || "";
       if (name === "like") this.propose();
-      if (event.target === this.more && this.more.value) { this.ask(this.more.value); this.more.value = ""; }
+      if (event.target === this.more && this.more.value) {
+        const id = this.more.value;
+        this.ask(id); this.offerMore();
+        (this.statements[id].querySelector("input") || this.more).focus();
+      }
       if (name === "figure") this.figure.show();
       if (name === "id") this.slugged = false;
       if (["common", "scientific"].includes(name) && this.slugged) this.field("id").value = slug(this.value("scientific") || this.value("common"));
@@ -134,17 +120,17 @@
       this.update();
     }
     propose() {
-      const like = this.data.entries[this.value("like")];
-      if (!like) return;
-      this.field("kind").value = like.kind; this.field("theme").value = like.theme;
-      this.field("within").value = like.within[0] || ""; this.field("within2").value = like.within[1] || "";
+      const id = idOf(this.data, this.value("like")), like = this.data.entries[id];
+      if (!like || this.like === id) return;
+      this.like = id;
+      this.offerMore();
+      const [kind, within] = kindAndGroups(this.data, id);
+      this.field("kind").value = kind; this.field("theme").value = like.theme;
+      this.field("within").value = within[0] || ""; this.field("within2").value = within[1] || "";
       this.figure.propose(like);
     }
     update() {
-      for (const each of this.form.querySelectorAll("[data-only]")) {
-        const [name, wanted] = each.dataset.only.split("=");
-        each.hidden = this.value(name) !== wanted;
-      }
+      this.showNeeded();
       this.form.querySelector("[data-row='would-tell']").hidden = this.value("kind") !== "cannot-be-told";
       this.form.querySelector("[data-row='commonness']").hidden = this.value("kind") === "group";
       let raw = this.raw();
@@ -154,74 +140,43 @@
       this.couplets.update(entry);
       const drafts = this.couplets.wanted(), faults = [...this.unfinished(raw), ...check(this.data, this.typed(), raw, entry.shows), ...this.couplets.faults()];
       for (const each of faults) each.field = each.field.replace(/^mistaken-(\d+)$/, (whole, at) => "mistaken-" + this.mistaken.filled()[at]);
-      this.showFaults(faults);
       const sentences = raw.within ? told(drafts.length ? this.couplets.data() : this.data, entry) : [];
       this.say(this.outcome, sentences.map(each => el("p", { class: each.fault && each.fault !== "unstated" ? "wm-collides" : "" }, each.text)), el("p", {}, "Choose the group that holds it, and it is walked through the keys."));
       const collides = sentences.filter(each => each.fault && each.fault !== "no-key").length;
-      this.sound = !faults.length;
-      const words = faults.length ? faults.length + (faults.length === 1 ? " thing is" : " things are") + " still to be filled in or mended: " + faults.map(each => this.label(each.field)).join(", ") + "."
-        : collides ? "The file is right, but a key does not end rightly with it yet. Send it all the same: whoever takes it in adds the couplet." : "The file is right, and every key ends rightly with it.";
-      if (this.status.textContent !== words) this.status.textContent = words;
-      this.file = fileText(this.data, raw) + additions(this.data, raw, drafts);
-      this.name = raw.id && raw.theme ? fileName(raw) : "entry.yaml";
-      this.preview.textContent = "# " + this.name + "\n" + this.file;
-      for (const button of [this.copy, this.download]) button.toggleAttribute("data-waits", !this.sound);
+      this.offer(raw.id && raw.theme ? fileName(raw) : "entry.yaml", fileText(this.data, raw) + additions(this.data, raw, drafts), faults,
+        collides ? "The file is right, but a key does not end rightly with it yet. Send it all the same: whoever takes it in adds the couplet." : "The file is right, and every key ends rightly with it.");
+    }
+    kept() { return { ...super.kept(), slugged: this.slugged, like: this.like, statements: Object.keys(this.statements), mistaken: this.mistaken.rows.length }; }
+    putBack(before) {
+      this.slugged = before.slugged; this.like = before.like;
+      for (const id of before.statements) if (this.data.characters[id]) this.ask(id);
+      while (this.mistaken.rows.length < before.mistaken) this.mistaken.add();
+      super.putBack(before);
+      if (this.data.entries[this.like]) this.figure.propose(this.data.entries[this.like]);
+      this.figure.show();
+      super.putBack(before);
+      this.offerMore();
+      this.update();
+      super.putBack(before);
     }
     /** What the form itself can see is missing: a choice not made, a basis not complete. */
     unfinished(raw) {
       const needs = (name, label) => ({ field: name, message: "'" + label + "' is missing.", allowed: "", tip: "" });
       const found = ["kind", "theme"].filter(name => !raw[name]).map(name => needs(name, name));
       (raw["mistaken-for"] || []).forEach((each, at) => { if (!each.entry) found.push(needs("mistaken-" + at, "entry")); });
-      for (const name of ["basis", ...Object.keys(this.statements).map(id => "basis-" + id), ...this.mistaken.bases()]) {
-        const basis = this.basisOf(name);
-        if (basis && basis.kind === "published" && !basis.sources.length) found.push(needs(name, "sources"));
-        if (basis && basis.kind === "computed" && !basis.how) found.push(needs(name, "how"));
+      if (this.value("like") && !idOf(this.data, this.value("like"))) found.push({ field: "like", ...unknownEntry(this.data, this.value("like")) });
+      for (const id of Object.keys(this.statements)) for (const end of ["low", "high"]) {
+        const text = this.value(id + "-" + end), said = this.data.says[end + " no number"];
+        if (text && !isFinite(text.replace(",", "."))) found.push({ field: "shows-" + id, message: filled(said.message, { value: text }), allowed: said.allowed, tip: "" });
       }
+      for (const name of ["basis", ...Object.keys(this.statements).map(id => "basis-" + id), ...this.mistaken.bases()]) found.push(...this.basisFaults(name));
       return found;
-    }
-    showFaults(faults) {
-      const by = new Map(faults.map(each => [each.field, each]));
-      for (const row of this.form.querySelectorAll("[data-row]")) {
-        const name = row.dataset.row, fault = this.touched.has(name) || this.asked ? by.get(name) : undefined;
-        const place = this.form.querySelector("#wm-" + CSS.escape(name) + "-wrong");
-        const words = fault ? [fault.message, fault.allowed && "Allowed: " + fault.allowed + ".", fault.tip].filter(Boolean).join(" ") : "";
-        if (place && place.textContent !== words) place.textContent = words;
-        for (const control of row.querySelectorAll(":scope > input, :scope > select, :scope > textarea")) control.setAttribute("aria-invalid", String(Boolean(fault)));
-      }
-    }
-    label(name) {
-      const row = this.form.querySelector("[data-row='" + name + "']"), said = row && row.querySelector("label, legend");
-      return said ? said.textContent : name;
     }
     say(place, wanted, otherwise) {
       const fresh = wanted.length ? wanted : [otherwise];
       if (place.textContent !== fresh.map(each => each.textContent).join("")) place.replaceChildren(...fresh);
     }
-    give(how) {
-      if (this.sound) { how(); return; }
-      this.asked = true;
-      this.update();
-      const first = this.form.querySelector("[aria-invalid='true']") || [...this.form.querySelectorAll(".wm-wrong")].find(each => each.textContent);
-      if (first) { first.scrollIntoView({ block: "center" }); if (first.focus) first.focus(); }
-    }
-    toClipboard() {
-      const done = () => { this.status.textContent = "Copied. It belongs into " + this.name + "."; };
-      const select = () => {
-        const range = document.createRange();
-        range.selectNodeContents(this.preview);
-        getSelection().removeAllRanges(); getSelection().addRange(range);
-        this.status.textContent = "This browser does not let the page copy. The file is selected; copy it by hand.";
-      };
-      if (navigator.clipboard && navigator.clipboard.writeText) navigator.clipboard.writeText(this.file).then(done, select); else select();
-    }
-    toDisk() {
-      const address = URL.createObjectURL(new Blob([this.file], { type: "application/yaml" }));
-      const link = el("a", { href: address, download: this.name.split("/").pop() });
-      document.body.append(link); link.click(); link.remove();
-      URL.revokeObjectURL(address);
-      this.status.textContent = "Downloaded. It belongs into " + this.name + ".";
-    }
   }
 
-  Object.assign(W, { start });
+  Object.assign(W, { EntryForm });
 })(self.WetmountContribute = self.WetmountContribute || {});
