@@ -16,9 +16,11 @@ from keytool.identify import (
     address,
     answers_at,
     arrivals,
+    doubt,
     ground,
     stand,
 )
+from keytool.identify.doubt import CHANGE, NOTHING_OUT, SEVERAL, Doubt, jump_words
 from keytool.identify.record import leads_on
 from keytool.library.model import Couplet, Library
 from keytool.library.show import feeding_words, mark, name_of, plain, sureness_words
@@ -52,7 +54,7 @@ class Walking:
                 self._open_key()
                 continue
             couplet = here.key.couplets[standing.asks]
-            self._ask(here, couplet, standing)
+            self._ask(here, couplet, standing, doubt(here, answers, standing))
             if not self._take(couplet, typed):
                 return False
 
@@ -113,15 +115,29 @@ class Walking:
         caution = self.library.cautions[id]
         self.out.say(f"{self.out.warn('Caution')}, {caution.title}: {plain(self.library, caution.brief)}")
 
-    def _ask(self, here: Ground, couplet: Couplet, standing: Standing) -> None:
+    def _ask(self, here: Ground, couplet: Couplet, standing: Standing, open_so_far: Doubt) -> None:
         out = self.out
         out.say()
+        if open_so_far.row and open_so_far.row % SEVERAL == 0:
+            self._change_something()
+        if open_so_far.jumps:
+            out.say(jump_words(open_so_far.open, couplet.number), indent=4)
         out.say(out.bold(plain(self.library, couplet.asks)), indent=4, label=f"{couplet.number}")
         if drawn := pictures(out, self.library, couplet, indent=4):
             out.raw(drawn)
         for number, lead in enumerate(couplet.leads.values(), 1):
             out.say(plain(self.library, lead.text), indent=7, label=f"    {number}")
         out.say(out.faint(f"{HELP}    {len(standing.possible)} of {len(here.members)} possible"), indent=4)
+        if open_so_far.row:
+            out.say(out.faint(NOTHING_OUT), indent=4)
+
+    def _change_something(self) -> None:
+        """What to change at the microscope, said each time that so many answers in a row have told nothing."""
+        self.out.say(self.out.bold(CHANGE), indent=4)
+        for word in self.library.vocabulary["in-doubt"].values():
+            self.out.say(word.label, indent=6, label="    -")
+        self.out.say("Then go back with b and look again.", indent=4)
+        self.out.say()
 
     def _explain(self, couplet: Couplet) -> None:
         self.out.say(plain(self.library, couplet.look), indent=4)

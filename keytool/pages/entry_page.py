@@ -10,6 +10,7 @@ from keytool.library.model import Entry, Library, Statement
 from keytool.library.show import feeding_words, name_of, plain, showing_words, stated
 from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
+from keytool.pages.lists import first_keys
 from keytool.pages.moving import moving_entry
 from keytool.pages.page import Page, heading, page
 from keytool.pages.photos import photographs
@@ -29,12 +30,12 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
     drawing = of_entry(library, entry)
     shown = portrait(drawing) if drawing else None
     sections: list[tuple[str, str, Iterable[Html | None]]] = [
+        ("Taken for something else", "mistaken", [*_mistaken(writer, entry), *_compared(writer, entry)]),
+        ("What it means", "means", voices(writer, entry.tells)),
         ("What you see", "see", _statements(writer, entry)),
         ("In the field of view", "field", field_views(writer, entry, shown)),
         ("Photographs", "photographs", photographs(writer, entry)),
         ("How it moves", "moves", moving_entry(writer, entry)),
-        ("Taken for something else", "mistaken", [*_mistaken(writer, entry), *_compared(writer, entry)]),
-        ("What it means", "means", voices(writer, entry.tells)),
         (
             "Where practice and print differ",
             "voices",
@@ -71,6 +72,8 @@ def _lead(writer: Writer, entry: Entry, plate: Html) -> Html:
         also,
     ]
     above = [writer.link(each) for each in entry.within]
+    start = first_keys(library)[0]
+    onward = [id for id, key in library.keys.items() if entry.id in key.scope and entry.kind != "cannot-be-told" and id != start]
     facts = [
         _fact("Lives on", feeding_words(library, entry.feeding), writer.mark(entry.feeding_basis)) if entry.feeding else None,
         _fact("In soil drops", library.vocabulary["commonness"][entry.commonness].label, writer.mark(entry.commonness_basis))
@@ -78,6 +81,7 @@ def _lead(writer: Writer, entry: Entry, plate: Html) -> Html:
         else None,
         _fact("Part of", join(above, ", ")) if above else None,
         _fact("What would tell", writer.rich(entry.would_tell)) if entry.would_tell else None,
+        _fact("To go on", join((writer.link(each) for each in onward), ", ")) if onward else None,
     ]
     return el(
         "div",
@@ -94,11 +98,11 @@ def _lead(writer: Writer, entry: Entry, plate: Html) -> Html:
 
 
 def _caution(writer: Writer, entry: Entry, id: str) -> Html:
-    """A caution: in full, but folded to its title where everything of its kind shares it."""
+    """A caution in brief, linked to the whole of it; folded, and then in full, where everything of its kind shares it."""
     entries = writer.library.entries
     everywhere = any(id in entries[each].cautions for each in writer.library.ancestry(entry.id) - {entry.id} if not entries[each].within)
     if not everywhere:
-        return writer.caution(id)
+        return writer.brief_caution(id)
     return el(
         "details", el("summary", f"Take care: {writer.library.cautions[id].title.lower()}"), writer.caution(id), class_="wm-shared-caution"
     )

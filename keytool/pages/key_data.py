@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 
 from keytool.identify import Ground, data
+from keytool.identify.doubt import JUMP, NOTHING_OUT, SEVERAL
 from keytool.library.show import name_of, sureness_words
 from keytool.pages.html import Html, json_in_page
 from keytool.pages.writer import Writer
@@ -14,7 +15,8 @@ def key_data(writer: Writer, ground: Ground) -> Html:
     """The data of one key, as JSON that may stand inside the page.
 
     `ground` is what the walk needs, `vague` the ends that say that it cannot be told, `onward` those that
-    are keys, `names` the name and address of every end and member, `sureness` the words for chances.
+    are keys, `names` the name and address of every end and member, `sureness` the words for chances, `doubt` what is said after a
+    "cannot tell".
     """
     library = ground.library
     ids = sorted({*ground.within, *(entry.id for entry in ground.members)})
@@ -25,6 +27,7 @@ def key_data(writer: Writer, ground: Ground) -> Html:
         "onward": sorted(set(ground.within) & set(library.keys)),
         "names": {id: {"name": name_of(library, id), "href": writer.place(id)} for id in ids},
         "sureness": sureness_steps(),
+        "doubt": {"several": SEVERAL, "jump": JUMP, "nothingOut": NOTHING_OUT},
     }
     return json_in_page(json.dumps(everything, ensure_ascii=False, separators=(",", ":")))
 

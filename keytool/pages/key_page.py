@@ -15,6 +15,7 @@ from keytool.pages.moving import moving_leads, scripts
 from keytool.pages.page import Page, heading, page
 from keytool.pages.plates import are_tall, row, single
 from keytool.pages.shortcuts import shortcuts
+from keytool.pages.stuck import stuck
 from keytool.pages.voices import voices_on
 from keytool.pages.writer import Writer
 
@@ -46,6 +47,7 @@ def key_page(ground: Ground) -> Page:
             _before(writer, key),
             el(
                 "section",
+                stuck(writer),
                 el("h2", "The questions", class_="wm-unseen"),
                 *(_couplet(writer, key, couplet, moving[couplet.id]) for couplet in key.couplets.values()),
                 el("h2", "Where this key ends", id="ends"),

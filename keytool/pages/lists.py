@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from keytool.library.model import Entry, Library
@@ -17,8 +18,8 @@ def first_keys(library: Library) -> list[str]:
     return sorted(library.keys, key=lambda id: (id in led_to, list(library.keys).index(id)))
 
 
-def key_cards(writer: Writer) -> Html:
-    """The keys with what each names, as large links."""
+def key_cards(writer: Writer, *, brief: bool = False) -> Html:
+    """The keys with what each names, as large links; `brief` keeps to the first sentence."""
     library = writer.library
     return el(
         "ul",
@@ -28,7 +29,7 @@ def key_cards(writer: Writer) -> Html:
                 el(
                     "a",
                     el("strong", library.keys[id].title),
-                    el("span", plain(library, library.keys[id].about)),
+                    el("span", _about(library, id, brief)),
                     el(
                         "span",
                         f"{len(library.keys[id].couplets)} questions · {writer.power(library.keys[id].magnification)}",
@@ -43,6 +44,11 @@ def key_cards(writer: Writer) -> Html:
         class_="wm-key-cards",
         role="list",
     )
+
+
+def _about(library: Library, key: str, brief: bool) -> str:
+    about = plain(library, library.keys[key].about)
+    return re.split(r"(?<=[.?!]) ", about, maxsplit=1)[0] if brief else about
 
 
 def keys_page(library: Library) -> Page:

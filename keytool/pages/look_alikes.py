@@ -74,6 +74,7 @@ def _table(writer: Writer, these: LookAlikes) -> Iterator[Html | str]:
         el("tbody", *(_row(writer, these, each) for each in these.characters), role="rowgroup"),
         class_=f"wm-compared wm-of-{len(these.entries)}",
         role="table",
+        data_search_exclude=True,
     )
     if not shown.one_scale:
         yield el("p", "These drawings are not at one scale: read the bar under each.", class_="wm-aside")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from functools import partial
 from pathlib import Path
 
 from keytool.figures.drawn import of_entry
@@ -62,7 +63,7 @@ def _counts(writer: Writer) -> Html:
 
 SLOTS: dict[str, Callable[[Writer], Html]] = {
     "start": _start,
-    "keys": key_cards,
+    "keys": partial(key_cards, brief=True),
     "portrait": _portrait,
     "counts": _counts,
     "marks": lambda writer: el("div", legend_rows(writer.library), class_="wm-marks"),

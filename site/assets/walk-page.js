@@ -83,7 +83,10 @@
   var controls = el("div", { "class": "wm-controls" }, [cannotTell, goBack]);
   var message = el("p", { "class": "wm-message", role: "status" });
   var arrival = el("div", { "class": "wm-arrival" });
-  var left = el("div", { "class": "wm-left" });
+  var left = el("div", { "class": "wm-left", role: "status" });
+  var jump = el("p", { "class": "wm-jump", role: "status" });
+  var stuck = key.querySelector(".wm-stuck");
+  var again = el("div", { "class": "wm-again" });
   var trail = el("div", { "class": "wm-trail" });
   var copied = el("div", { "class": "wm-copied", role: "status" });
   var whole = button("Show the whole key", "", function () { showWhole(!key.classList.contains("wm-whole")); }, { "aria-expanded": "false" });
@@ -125,11 +128,23 @@
     whole.firstChild.textContent = yes ? "Back to one question at a time" : "Show the whole key";
   }
 
+  /* After a "cannot tell": why the number jumps; after several, what to change at the microscope, and the question to go back to. */
+  function showDoubt() {
+    var doubt = walk.doubt(ground, answers, standing);
+    var open = doubt.open.length, many = open > 1 ? 1 : 0;
+    jump.textContent = doubt.jumps ? data.doubt.jump[many]
+      .replace("{open}", many ? open : doubt.open[0]).replace("{next}", coupletAt(standing.asks).querySelector(".wm-number").textContent) : "";
+    stuck.hidden = doubt.row < data.doubt.several;
+    if (stuck.hidden) { stuck.open = false; return; }
+    again.replaceChildren(lookAgain(answers[answers.length - doubt.row].couplet));
+  }
+
   function showLeft() {
+    var told = !answers.length || answers[answers.length - 1].lead !== walk.CANNOT_TELL;
     var bar = el("div", { "class": "wm-bar", "aria-hidden": "true" }, el("div", {}));
     bar.firstChild.style.width = (100 * standing.possible.length / total).toFixed(1) + "%";
     left.replaceChildren(bar, el("p", {}, standing.possible.length ? [
-      el("strong", {}, String(standing.possible.length)), " of " + total + " still possible."
+      el("strong", {}, String(standing.possible.length)), " of " + total + " still possible." + (told ? "" : " " + data.doubt.nothingOut)
     ].concat(standing.asks && answers.length ? likeliest() : []) : [
       "Nothing in this key fits all your answers. Nearest is ", el("strong", {}, name(walk.likeliest(ground, answers, standing).end)),
       ". Go back and look again."
@@ -228,6 +243,7 @@
     cannotTell.hidden = !standing.asks;
     goBack.disabled = !answers.length;
     showArrival();
+    showDoubt();
     showLeft();
     showTrail();
     if (focus) {
@@ -267,7 +283,8 @@
   });
 
   useKeys(keptKeys());
-  key.prepend(message);
+  stuck.append(again);
+  key.prepend(message, jump, stuck);
   key.append(arrival, controls, left, trail, copied, tools);
   key.classList.add("wm-walking");
   document.body.classList.add("wm-walk-page");

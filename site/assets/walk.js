@@ -1,6 +1,6 @@
 /* The walk over one key, as pure functions: answers in, standing out.
  *
- * It gives the same answers as keytool/identify (walk.py, joint.py and arrive.py) from the plain data of
+ * It gives the same answers as keytool/identify (walk.py, joint.py, arrive.py and doubt.py) from the plain data of
  * keytool.identify.data; recorded cases are run against both. Change them together.
  */
 (function (root, make) {
@@ -307,6 +307,24 @@
     return entropy(weights) - after;
   }
 
+  /* What the answers have left open, see doubt.py: {open, jumps, row}, questions by their numbers. */
+  function doubt(ground, answers, standing) {
+    function number(couplet) { return Object.keys(ground.couplets).indexOf(couplet) + 1; }
+    function isOpen(each) { return each.lead === CANNOT_TELL; }
+    function follows(last) {
+      if (isOpen(last)) { return number(standing.asks) === number(last.couplet) + 1; }
+      return ground.couplets[last.couplet].leads[last.lead].couplet === standing.asks;
+    }
+    var open = answers.filter(isOpen).map(function (each) { return number(each.couplet); }).sort(function (a, b) { return a - b; });
+    var spoken = answers.length - 1;
+    while (spoken >= 0 && isOpen(answers[spoken])) { spoken -= 1; }
+    return {
+      open: open,
+      jumps: open.length > 0 && standing.asks !== "" && !follows(answers[answers.length - 1]),
+      row: answers.length - 1 - spoken
+    };
+  }
+
   /* Which of the ends that can still be reached is likeliest, those that cannot be told among them: {end, chance}. */
   function likeliest(ground, answers, standing) {
     var given = {};
@@ -365,5 +383,5 @@
       .sort(byScore(function (end) { return -ground.within[end].length; }))[0] || "";
   }
 
-  return { CANNOT_TELL: CANNOT_TELL, address: address, answersAt: answersAt, stand: stand, arrivals: arrivals, likeliest: likeliest };
+  return { CANNOT_TELL: CANNOT_TELL, address: address, answersAt: answersAt, stand: stand, arrivals: arrivals, likeliest: likeliest, doubt: doubt };
 });

@@ -2,14 +2,18 @@
 
 import json
 import os
+import re
 import subprocess
 import sys
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
 
 from keytool.cli import main
+from keytool.identify.doubt import CHANGE, NOTHING_OUT
+from keytool.library import Library
 
 
 def walked(root: Path, typed: str, *options: str) -> Result:
@@ -45,6 +49,39 @@ def test_cannot_tell_is_an_answer_and_may_end_undecided(mini: Path) -> None:
     result = walked(mini, "u\nu\nu\n")
     assert result.exit_code == 0
     assert "It cannot be settled between these:" in result.output
+
+
+def test_cannot_tell_says_that_it_rules_nothing_out(mini: Path) -> None:
+    output = walked(mini, "u\n2\n").output
+    assert output.count(NOTHING_OUT) == 1, "an answer that tells something is not told off"
+
+
+def test_a_jump_of_the_number_is_explained(library: Library) -> None:
+    """The numbers of the questions are those printed; where one is not the next, a line before it says why."""
+    jumps = 0
+    for key in library.keys:
+        output = CliRunner().invoke(main, ["walk", key], input="u\nu\nu\n").output
+        asked = [int(found[1]) for found in re.finditer(r"^(\d+) +\S", output, re.MULTILINE)]
+        assert len(asked) == 4, key
+        for left, (before, now) in enumerate(pairwise(asked), 1):
+            words = f"Question 1 left open; {now} tells most now." if left == 1 else f"{left} questions left open; {now} tells most now."
+            assert (words in output) == (now != before + 1), (key, asked)
+            jumps += now != before + 1
+    assert jumps > 3
+
+
+def test_a_number_that_follows_is_not_explained(mini: Path) -> None:
+    assert "tells most now" not in walked(mini, "2\n2\n1\n").output
+
+
+def test_several_cannot_tells_in_a_row_send_the_hand_to_the_microscope() -> None:
+    def said(typed: str) -> str:
+        return CliRunner().invoke(main, ["walk", "small-animals"], input=typed).output
+
+    assert CHANGE not in said("u\n")
+    assert CHANGE in said("u\nu\n")
+    assert "Rack the condenser up" in said("u\nu\n")
+    assert CHANGE not in said("u\n2\nu\n"), "not in a row"
 
 
 def test_json_prints_only_the_record_on_standard_output(mini: Path) -> None:

@@ -19,7 +19,8 @@ RUN = """([ground, addresses]) => addresses.map(address => {
     let answers;
     try { answers = wetmountWalk.answersAt(ground, address); } catch (error) { return {address, error: error.message}; }
     const standing = wetmountWalk.stand(ground, answers);
-    return {address: wetmountWalk.address(answers), ...standing, arrivals: wetmountWalk.arrivals(ground, answers, standing)};
+    return {address: wetmountWalk.address(answers), ...standing, doubt: wetmountWalk.doubt(ground, answers, standing),
+            arrivals: wetmountWalk.arrivals(ground, answers, standing)};
 })"""
 
 
@@ -53,6 +54,8 @@ def test_recorded_walks_cover_what_matters():
     assert any("error" in case for case in everything)
     assert any(len(case.get("ends", [])) > 1 for case in everything), "a walk that had to stop undecided"
     assert any(not case.get("possible", ["x"]) for case in everything) or any("cannot-tell" in case["address"] for case in everything)
+    assert {case["doubt"]["jumps"] for case in everything if "doubt" in case} == {True, False}
+    assert max(case["doubt"]["row"] for case in everything if "doubt" in case) > 1
     assert any(arrival["rivals"] for case in everything for arrival in case.get("arrivals", []))
 
 

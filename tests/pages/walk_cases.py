@@ -12,7 +12,7 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
-from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, NoSuchAnswer, address, answers_at, arrivals, data, ground, stand
+from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, NoSuchAnswer, address, answers_at, arrivals, data, doubt, ground, stand
 from keytool.library import load
 from keytool.library.model import Library
 from tests.identify.again import put_again
@@ -51,6 +51,7 @@ def case(it: Ground, text: str) -> dict[str, Any]:
         "ends": list(standing.ends),
         "possible": list(standing.possible),
         "chance": dict(standing.chance),
+        "doubt": {**asdict(open := doubt(it, answers, standing)), "open": list(open.open)},
         "arrivals": [
             {**asdict(each), "members": list(each.members), "rivals": list(map(asdict, each.rivals))}
             for each in arrivals(it, answers, standing)
