@@ -1,10 +1,11 @@
 """The bench card: a key, a look-alike set or entries on paper, to scale, to be laminated and kept beside the microscope."""
 
-from keytool.card.errors import CardError, DoesNotFit, NoSuchForm, NoSuchLetter, NoSuchPaper, NothingAsked, NotInLibrary
+from keytool.card.errors import CardError, DoesNotFit, NoSuchForm, NoSuchLetter, NoSuchPaper, NoSuchPicture, NothingAsked, NotInLibrary
 from keytool.card.form import FORMS
 from keytool.card.inks import INKS
 from keytool.card.make import Card, card, laid_out
 from keytool.card.papers import PAPERS, Paper, paper_named
+from keytool.card.shots import card_photos
 
 __all__ = [
     "FORMS",
@@ -16,10 +17,12 @@ __all__ = [
     "NoSuchForm",
     "NoSuchLetter",
     "NoSuchPaper",
+    "NoSuchPicture",
     "NotInLibrary",
     "NothingAsked",
     "Paper",
     "card",
+    "card_photos",
     "laid_out",
     "paper_named",
 ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from keytool.card.ink import BLACK, WHITE, Block, Moved, Panel, Picture, Piece
@@ -41,6 +41,15 @@ class Cell:
         if x > across and row - down - 0.6 >= height and across >= width:
             return 0, down + 0.6
         return None
+
+
+def with_bar(made: Cell, width: float, height: float, pieces: tuple[Piece, ...]) -> Cell:
+    """The lead with a scale bar of its own, by its plate; it grows where there is no room."""
+    spot = made.spot_for(width, height, made.height)
+    if spot is None:
+        x, _, bottom = made.words
+        spot = (0.0, (made.plate[1] if width < x - 0.5 else max(made.plate[1], bottom)) + 0.6)
+    return replace(made, height=max(made.height, spot[1] + height), pieces=(*made.pieces, Moved(*spot, pieces)))
 
 
 def cell(lead: CardLead, width: float, sizes: Sizes, scale: float, beside: float | None, below: float) -> Cell | None:
@@ -93,13 +102,21 @@ def _going_on(text: Text, target: Goto, width: float, sizes: Sizes) -> Block:
     return Block(max(said.height, top + arrow.height) + lift, (*said.pieces(0, lift), *arrow.pieces(width - arrow.width, top + lift)))
 
 
+def end_fits(end: End, width: float, sizes: Sizes) -> bool:
+    """Whether no word of the panel is wider than it may be."""
+    return all(longest_word(text, pt) <= width - 2 * PAD for text, pt in _reversed(end, sizes))
+
+
+def _reversed(end: End, sizes: Sizes) -> list[tuple[Text, float]]:
+    return [(end.flag, sizes.group), (end.name, sizes.lead), (end.diets, sizes.group)]
+
+
 def end_block(end: End, width: float, sizes: Sizes) -> Block | None:
     """The reversed panel as wide as its longest line, and what stands below it."""
     inner = width - 2 * PAD
-    sized = [(end.flag, sizes.group), (end.name, sizes.lead), (end.diets, sizes.group)]
-    if any(longest_word(text, pt) > inner for text, pt in sized):
+    if not end_fits(end, width, sizes):
         return None
-    rows = [set_lines(text, pt, inner) for text, pt in sized if text]
+    rows = [set_lines(text, pt, inner) for text, pt in _reversed(end, sizes) if text]
     panel_width = max(each.width for each in rows) + 2 * PAD
     panel_height = sum(each.height for each in rows) + 1.4
     pieces: list[Piece] = [Panel(0, 0, panel_width, panel_height, 0.9, reversed=True), *_stacked(rows, PAD, 0.7, WHITE)]

@@ -18,8 +18,10 @@ DENSE = Run(" How to see each: on the larger card.")
 """A dense card has no room for it."""
 
 
-def chosen(library: Library, keys: Sequence[str], look_alikes: Sequence[str], entries: Sequence[str], dense: bool) -> list[Content]:
-    """The keys, then the look-alike sets, then the entries, which are compared with each other.
+def chosen(
+    library: Library, keys: Sequence[str], look_alikes: Sequence[str], entries: Sequence[str], photos: Mapping[str, bytes], dense: bool
+) -> list[Content]:
+    """The keys, the look-alike sets, then the entries, which are compared with each other; `photos` are shown of entries only.
 
     Raises:
         NotInLibrary: one of them is not there.
@@ -28,7 +30,7 @@ def chosen(library: Library, keys: Sequence[str], look_alikes: Sequence[str], en
     made = [content(library, _found(library.keys, each, "key")) for each in keys]
     made += [look_alike_content(library, _found(library.look_alikes, each, "look-alike set")) for each in look_alikes]
     if entries:
-        made.append(entries_content(library, [_found(library.entries, each, "entry") for each in entries]))
+        made.append(entries_content(library, [_found(library.entries, each, "entry") for each in entries], photos))
     if not made:
         raise NothingAsked("Say which key, look-alike set or entries the card is to show.")
     return [_dense(each) if dense else each for each in made]

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import combinations
 
 from keytool.card.content import caution_notes, diets
-from keytool.card.model import CardBlock, Compared, Content, End, Row, Told, caution_line, dotted
+from keytool.card.model import CardBlock, Compared, Content, End, Photographed, Row, Told, caution_line, dotted
 from keytool.card.plates import set_side_by_side
+from keytool.card.shots import shot_of
 from keytool.card.words import Run, Text, text_of
 from keytool.figures.drawn import of_entry
 from keytool.library.basis import Basis
@@ -27,17 +28,18 @@ def look_alike_content(library: Library, these: LookAlikes) -> Content:
     return _content(library, f"look-alikes/{these.id}.html", these.title, about, first, entries, these.characters, notes)
 
 
-def entries_content(library: Library, entries: Sequence[Entry]) -> Content:
+def entries_content(library: Library, entries: Sequence[Entry], photos: Mapping[str, bytes]) -> Content:
     """Entries chosen by hand: how to tell those that are mistaken for each other, the drawings, and where they differ.
 
-    Of one entry, all it shows; of several, the characters in which they differ.
+    Of one entry, all it shows; of several, the characters in which they differ. `photos` holds the pictures of those
+    photographs that are to be shown, by their ids.
     """
     tests = [test for one, other in combinations(entries, 2) for test in _tests(library, one, other)]
     first = Told(FIRST, tuple(tests), first=True) if tests else None
     title = ", ".join(each.name for each in entries[:-1]) + (" or " if entries[1:] else "") + entries[-1].name
     page = f"entries/{entries[0].id}.html" if len(entries) == 1 else "entries/index.html"
     notes = [note for entry in entries for note in _notes(library, entry)] if len(entries) == 1 else []
-    return _content(library, page, title, (), first, entries, _telling(library, entries), notes, summaries=True)
+    return _content(library, page, title, (), first, entries, _telling(library, entries), notes, photos)
 
 
 def _content(
@@ -49,8 +51,9 @@ def _content(
     entries: Sequence[Entry],
     characters: Iterable[str],
     notes: Sequence[Text],
-    summaries: bool = False,
+    photos: Mapping[str, bytes] | None = None,
 ) -> Content:
+    """`photos` is None for a look-alike set, which shows neither photographs nor summaries."""
     names = tuple(each.name for each in entries)
     ends = tuple(
         End(
@@ -62,14 +65,16 @@ def _content(
         for each in entries
     )
     drawings, one_scale = set_side_by_side([of_entry(library, each) for each in entries])
-    rows = [Row((Run("What one sees", bold=True),), tuple(text_of(library, each.summary) for each in entries), names)] if summaries else []
+    shots = tuple(shot_of(library, each, photos or {}) for each in entries)
+    seen = Row((Run("What one sees", bold=True),), tuple(text_of(library, each.summary) for each in entries), ends)
+    rows = [] if photos is None else [seen]
     rows += [
-        Row((Run(library.characters[id].name, bold=True),), tuple(_shown(library, each.statements.get(id)) for each in entries), names)
+        Row((Run(library.characters[id].name, bold=True),), tuple(_shown(library, each.statements.get(id)) for each in entries), ends)
         for id in characters
     ]
     blocks: tuple[CardBlock, ...] = (
         *([first] if first else []),
-        Compared(ends, drawings, one_scale),
+        Compared(ends, drawings, one_scale, Photographed(ends, shots) if any(shots) else None),
         *rows,
         *([Told("Notes", tuple(notes), first=False)] if notes else []),
         *caution_notes(library, (each.cautions for each in entries)),

@@ -32,7 +32,7 @@ def content(library: Library, key: Key) -> Content:
             text_of(library, couplet.asks, bold=True),
             text_of(library, couplet.look),
             text_of(library, _short_look(library, couplet)),
-            tuple(_lead(library, key, couplet, particular)),
+            *_leads(library, key, couplet, particular),
         )
         for couplet in key.couplets.values()
     ]
@@ -51,11 +51,16 @@ def _own_magnification(library: Library, key: Key, couplet: Couplet) -> str:
     return "" if power == key.magnification else library.vocabulary["magnification"][str(power)].label
 
 
-def _lead(library: Library, key: Key, couplet: Couplet, particular: frozenset[str]) -> Iterable[CardLead]:
+def _leads(library: Library, key: Key, couplet: Couplet, particular: frozenset[str]) -> tuple[tuple[CardLead, ...], bool]:
+    """The leads, and whether one scale shows their drawings: always where a size is asked for."""
     leads = list(couplet.leads.values())
-    drawings = plates.beside_each_other([of_lead(library, couplet, lead) for lead in leads])
-    for lead, drawing in zip(leads, drawings, strict=True):
-        yield CardLead(text_of(library, lead.text), drawing, _target(library, key, lead, particular))
+    size_tells = any(library.characters[each].is_number for each in couplet.characters)
+    drawings, one_scale = plates.beside_each_other([of_lead(library, couplet, lead) for lead in leads], size_tells)
+    made = (
+        CardLead(text_of(library, lead.text), drawing, _target(library, key, lead, particular))
+        for lead, drawing in zip(leads, drawings, strict=True)
+    )
+    return tuple(made), one_scale
 
 
 def _target(library: Library, key: Key, lead: Lead, particular: frozenset[str]) -> Goto | End:

@@ -9,7 +9,7 @@ from math import ceil
 from typing import Literal
 
 from keytool.card import typeface
-from keytool.card.cell import Cell, cell
+from keytool.card.cell import Cell, cell, with_bar
 from keytool.card.ink import BLACK, GREY, Block, Heading, Moved, Piece, Rule, Words
 from keytool.card.model import CardCouplet
 from keytool.card.plates import largest
@@ -19,6 +19,11 @@ from keytool.figures import Drawing
 
 GAP = 3.0
 """Between neighbours, mm."""
+OWN = 0.65
+"""What a plate with a bar of its own takes of the size asked for: it need not leave a smaller one beside it large enough."""
+TALLEST = 1.0
+"""How tall a slim plate with a bar of its own may stand, against the size asked for."""
+UNLIKE = "Drawings not at one scale: read each bar."
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,18 +54,32 @@ def couplet_block(couplet: CardCouplet, width: float, style: Style, plate: float
     greatest = max(each.plate for each in rows)
     best = min((each.block for each in rows if each.plate >= 0.97 * greatest), key=lambda block: block.height)
     look = {"all": couplet.look, "first": couplet.look_short, "none": ()}[style.look]
-    head = _head(couplet.number, couplet.came_from, couplet.magnification, couplet.asks, look, width, style.sizes)
-    return Block(head.height + best.height, (*head.pieces, Moved(0, head.height, best.pieces)))
+    if not couplet.one_scale:
+        look = (*look, Run(f" {UNLIKE}" if look else UNLIKE))
+    head = _head(couplet.number, couplet.came_from, couplet.magnification, couplet.asks, look, width, style.sizes, style.near)
+    more = _more(couplet, width, style.sizes)
+    below = head.height + best.height
+    return Block(below + more.height, (*head.pieces, Moved(0, head.height, best.pieces), Moved(0, below, more.pieces)))
+
+
+def _more(couplet: CardCouplet, width: float, sizes: Sizes) -> Block:
+    """Says at the right below the leads that others follow."""
+    if not couplet.goes_on:
+        return Block(0, ())
+    said = set_lines((Run(f"More answers to {couplet.number} follow", bold=True),), sizes.fine, width)
+    return Block(said.height + 0.4, tuple(said.pieces(width - said.width, 0)))
 
 
 # The same head comes again with plates of every size, while a layout is sought.
 @lru_cache(maxsize=4096)
-def _head(number: int, came_from: tuple[int, ...], magnification: str, asks: Text, look: Text, width: float, sizes: Sizes) -> Block:
+def _head(
+    number: int, came_from: tuple[int, ...], magnification: str, asks: Text, look: Text, width: float, sizes: Sizes, near: bool
+) -> Block:
+    """Number and question, and how to see it below: under the question, or across the whole width where that is lower and room is short."""
     below = [Run(f"from {', '.join(str(each) for each in came_from)}")] if came_from else []
     below += [Run(magnification, bold=True)] if magnification else []
     gutter = max(typeface.width("00", True, sizes.number), typeface.width("from 00", False, sizes.fine)) + 1.4
     question = set_lines(asks, sizes.question, width - gutter)
-    told = set_lines(look, sizes.small, width - gutter, even=False)
     top = 1.6
     base = top + sizes.number * MM_PER_PT * RISE * 0.98
     first = top + (sizes.number - sizes.question) * MM_PER_PT * 0.45
@@ -69,16 +88,22 @@ def _head(number: int, came_from: tuple[int, ...], magnification: str, asks: Tex
         Rule(0, 0.3, width, 0.3, 0.6),
         Words(0, base, str(number), sizes.number, True),
         *question.pieces(gutter, first),
-        *told.pieces(gutter, first + question.height + 0.3, GREY),
     ]
-    bottom = first + question.height + 0.3 + told.height
-    top = base + 0.3 * sizes.fine * MM_PER_PT
+    left = base + 0.3 * sizes.fine * MM_PER_PT
     for run in below:
         lines = set_lines((run,), sizes.fine, gutter - 1.2)
-        pieces += lines.pieces(0, top, BLACK if run.bold else GREY)
-        top += lines.height
-        bottom = max(bottom, top)
-    return Block(bottom + 1.4, tuple(pieces))
+        pieces += lines.pieces(0, left, BLACK if run.bold else GREY)
+        left += lines.height
+    asked = first + question.height + 0.3
+    left = left if below else base
+    told = set_lines(look, sizes.small, width - gutter, even=False)
+    x, y = gutter, asked
+    if near and look:
+        across = set_lines(look, sizes.small, width, even=False)
+        if max(left, asked) + across.height < max(left, asked + told.height):
+            told, x, y = across, 0.0, max(left, asked)
+    pieces += told.pieces(x, y)
+    return Block(max(left, y + told.height) + 1.4, tuple(pieces))
 
 
 def _arrangements(couplet: CardCouplet, width: float, style: Style, plate: float) -> Iterable[Rows | None]:
@@ -93,27 +118,35 @@ def _arrangements(couplet: CardCouplet, width: float, style: Style, plate: float
 
 
 def _grid(couplet: CardCouplet, width: float, style: Style, plate: float, across: int, beside: bool) -> Rows | None:
-    """The leads side by side or one below the other, plates above their words or beside them, all plates at one scale."""
+    """The leads side by side or in rows, plates above their words or beside them: at one scale with one bar, or each with its own."""
     each_width = (width - GAP * (across - 1)) / across
     drawings = [lead.drawing for lead in couplet.leads if lead.drawing]
-    scale, widest = 0.0, 0.0
-    if drawings:
-        room = each_width - style.sizes.lead * MM_PER_PT * 10.5 - GAP if beside else each_width
-        if room <= 0:
-            return None
-        scale = min(plate / largest(drawings), room / max(d.box.width for d in drawings))
-        # Whole millimetres, so that words beside plates of nearly one width are set only once.
-        widest = ceil(max(d.box.width for d in drawings) * scale)
-    bar = scale_bar(drawings, scale, style.sizes)
-    crowded = bar and all(each_width - d.box.width * scale - 1 < bar.width for d in drawings)
-    below = 1.0 + (bar.height if bar and crowded else 0.0)
-    # Beside broad plates there is little room; a lead without a plate then has the whole width.
-    indents = [widest if beside and (lead.drawing or widest < 0.3 * each_width) else None for lead in couplet.leads]
-    cells = [cell(lead, each_width, style.sizes, scale, indent, below) for lead, indent in zip(couplet.leads, indents, strict=True)]
-    made = [each for each in cells if each is not None]
-    if len(made) < len(cells):
+    room = each_width - style.sizes.lead * MM_PER_PT * 10.5 - GAP if beside else each_width
+    if drawings and room <= 0:
         return None
-    return Rows(_placed(made, each_width, across, bar), scale * largest(drawings) if drawings else 0.0)
+    groups = [list(couplet.matched) or drawings] if couplet.one_scale else [[each] for each in drawings]
+    fitted = [min(plate / largest(group), room / max(d.box.width for d in group)) for group in groups if group]
+    if not couplet.one_scale:
+        fitted = [min(scale * OWN, TALLEST * plate / each.box.height) for scale, each in zip(fitted, drawings, strict=True)]
+    scales = iter(fitted * len(drawings) if couplet.one_scale else fitted)
+    scaled = [(lead, next(scales) if lead.drawing else 0.0) for lead in couplet.leads]
+    # Whole millimetres, so that words beside plates of nearly one width are set only once.
+    widest = ceil(max((lead.drawing.box.width * scale for lead, scale in scaled if lead.drawing), default=0.0))
+    bars = [scale_bar([lead.drawing], scale, style.sizes) if lead.drawing else None for lead, scale in scaled]
+    shared = next((bar for bar in bars if bar), None) if couplet.one_scale else None
+    crowded = shared and all(each_width - lead.drawing.box.width * scale - 1 < shared.width for lead, scale in scaled if lead.drawing)
+    made = []
+    for (lead, scale), bar in zip(scaled, bars, strict=True):
+        own = None if couplet.one_scale else bar
+        below = 1.0 + (own.height if own else shared.height if shared and crowded else 0.0)
+        # Beside broad plates there is little room; a lead without a plate then has the whole width.
+        indent = widest if beside and (lead.drawing or widest < 0.3 * each_width) else None
+        each = cell(lead, each_width, style.sizes, scale, indent, below)
+        if each is None:
+            return None
+        made.append(with_bar(each, own.width, own.height, own.pieces) if own else each)
+    block = _placed(made, each_width, across, shared)
+    return Rows(block, min((scale * largest(group) for scale, group in zip(fitted, groups, strict=False)), default=0.0))
 
 
 def _placed(cells: list[Cell], width: float, across: int, bar: Bar | None) -> Block:

@@ -1,13 +1,14 @@
-"""Measured sides as a PDF: vectors and embedded type only, the same bytes for the same sides."""
+"""Measured sides as a PDF: vectors, embedded type and photographs, the same bytes for the same sides."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import UTC, datetime
+from io import BytesIO
 from typing import TYPE_CHECKING
 
 from keytool.card.colours import FRAME, colour_of
-from keytool.card.ink import BLACK, Heading, Mark, Panel, Picture, Rule, Turned, Words, marks
+from keytool.card.ink import BLACK, Bitmap, Heading, Mark, Panel, Picture, Rule, Turned, Words, marks
 from keytool.card.inks import Ink
 from keytool.card.plates import inked
 from keytool.card.typeface import FAMILY, FILES
@@ -73,6 +74,10 @@ def _put(pdf: FPDF, mark: Mark, ink: Ink, outline: _Outline) -> None:
             with pdf.rotation(180, mark.x + mark.width / 2, mark.y + mark.height / 2):
                 for inside in marks(mark.pieces, mark.x, mark.y):
                     _put(pdf, inside, ink, outline)
+        case Bitmap():
+            # Without a description of its own: the words below it are the description, and with one fpdf2 would mark the
+            # document as tagged although nothing else in it is, so that a screen reader would read nothing else.
+            pdf.image(BytesIO(mark.file), mark.x, mark.y, mark.width, mark.height)
         case Heading():
             outline.add(mark)
         case Picture():

@@ -27,5 +27,9 @@ class NotInLibrary(CardError):
     """The library has no key, entry or look-alike set with that id; the message lists what it has."""
 
 
+class NoSuchPicture(CardError):
+    """The picture of a photograph is not there or is another; the message says how to get it back."""
+
+
 class NothingAsked(CardError):
     """Neither key, look-alike set nor entry was asked for."""

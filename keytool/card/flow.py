@@ -50,7 +50,7 @@ def columns(measure: Measure, count: int, heights: Sequence[float], plates: Sequ
 def mean_plate(made: Sequence[Column]) -> float:
     """How large the largest plate of a couplet is, on average, in mm; infinite where nothing is drawn."""
     sizes = [
-        largest([each.drawing for each in pictures]) * pictures[0].mm_per_um
+        max(largest([each.drawing]) * each.mm_per_um for each in pictures)
         for column in made
         for block in column.blocks
         if (pictures := [mark for mark in marks(block.pieces) if isinstance(mark, Picture)])

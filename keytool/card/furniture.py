@@ -31,11 +31,18 @@ class Place:
     total: int
     begins: bool
     couplets: str
+    together: int = 1
+    """How many faces one sheet holds that is folded by itself; 1 where none is."""
 
     @property
     def words(self) -> str:
-        """Such as "side 2 of 4 · couplets 4 to 10"."""
-        return f"{self.word} {self.number} of {self.total}" + (f" · {self.couplets}" if self.couplets else "")
+        """Such as "side 2 of 4 · couplets 4 to 10", or on the second of three pockets "sheet 2 of 3 · panel 1 · couplet 9"."""
+        sheet, face = divmod(self.number - 1, self.together)
+        if 1 < self.together < self.total:
+            said = f"sheet {sheet + 1} of {self.total // self.together} · {self.word} {face + 1}"
+        else:
+            said = f"{self.word} {self.number} of {self.total}"
+        return f"{said} · {self.couplets}" if self.couplets else said
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,6 +61,17 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True)
+class Bitmap:
+    """A photograph, its top left corner at (x, y): a PNG or JPEG file, stretched to `width` by `height`."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    file: bytes
+
+
+@dataclass(frozen=True, slots=True)
 class Heading:
     """Not printed: an entry of the document's outline, 0 for what a card is of and 1 for a couplet or note, leading to (x, y)."""
 
@@ -90,7 +101,7 @@ class Turned:
     y: float = 0.0
 
 
-Mark = Words | Rule | Panel | Picture | Turned | Heading
+Mark = Words | Rule | Panel | Picture | Bitmap | Turned | Heading
 Piece = Mark | Moved
 
 

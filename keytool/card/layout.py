@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache, partial
 from typing import Literal
 
+from keytool.card.continued import continued
 from keytool.card.couplet import Style, couplet_block
 from keytool.card.flow import NEAR_PLATES, PLATES, Column, columns, mean_plate
 from keytool.card.form import Form
 from keytool.card.ink import Block
-from keytool.card.model import CardBlock, CardCouplet, Compared, Content, Note, Row, Told
+from keytool.card.model import CardBlock, CardCouplet, Compared, Content, Note, Photographed, Row, Told
 from keytool.card.notes import note_block, told_block
-from keytool.card.table import compared_block, row_block
+from keytool.card.table import compared_block, photographed_block, row_block
 from keytool.card.typeface import SMALLEST_LEAD, Sizes
 
 COLUMN_GAP = 5.0
@@ -21,6 +22,8 @@ LEADS = (12.5, 11.5, 10.5, 10.0, 9.5, 9.0, 8.5, SMALLEST_LEAD)
 MOST_DENSE = 9.0
 """Points: the largest leads of a dense card."""
 NARROWEST, WIDEST, NARROWEST_DENSE = 56.0, 145.0, 43.0
+WIDEST_SOUGHT = 200
+"""mm: to say by how much a word is too wide, no more is tried."""
 GOOD_LEAD, GOOD_PLATE = 10.5, 20.0
 """What is comfortable at arm's length: points, and mm for the largest plate of a couplet."""
 LOSS = {"all": 0.0, "first": 0.1, "none": 0.3}
@@ -41,6 +44,11 @@ class Area:
     """Whether it takes as few faces as it can, all as small as may be."""
 
     @property
+    def narrowest(self) -> float:
+        """The least width of a column of a key, mm."""
+        return NARROWEST_DENSE if self.dense else NARROWEST
+
+    @property
     def plates(self) -> tuple[float, ...]:
         """The sizes of plates to try, mm."""
         return NEAR_PLATES if self.near or self.dense else PLATES
@@ -59,7 +67,7 @@ class Area:
             return
         for across in range(1, 7):
             width = round((self.width - COLUMN_GAP * (across - 1)) / across, 3)
-            if (NARROWEST_DENSE if self.dense else NARROWEST) <= width <= WIDEST:
+            if self.narrowest <= width <= WIDEST:
                 yield across, width
 
     def columns(self, faces: int, across: int) -> tuple[float, ...]:
@@ -75,6 +83,8 @@ class Setting:
     width: float
     style: Style
     columns: tuple[Column, ...]
+    blocks: tuple[CardBlock, ...]
+    """What it sets, in order: the blocks of the content, some of them perhaps parted in two."""
     comfort: float
     """About 1 where type and plates are comfortable at arm's length; below, cramped."""
 
@@ -87,40 +97,74 @@ class Setting:
 def best_setting(content: Content, area: Area, form: Form) -> Setting | None:
     """The most comfortable setting on one face if that is comfortable, else on as few cards as it takes, every face of each.
 
-    None if some block does not fit a column even with the smallest type and plates.
+    A block too high for a face even with the smallest type and plates goes on in the next. None if one is too high even so.
     """
+    usable = list(_usable(content, area))
+    if not usable:
+        content = _parted(content, area)
+        usable = list(_usable(content, area))
     measure = _measurer(content)
     enough = 0.0 if area.dense else WHOLE_TABLE if content.wide else 1.0
-    usable = [
-        (style, across, width)
-        for style in area.styles
-        for across, width in area.widths(content.wide)
-        if _each_fits(measure, len(content.blocks), style, width, area)
-    ]
-    for faces in form.counts(len(content.blocks) + 1) if usable else ():
+    for faces in form.counts(2 * len(content.blocks) + 1) if usable else ():
         found = max(_settings(measure, content, area, usable, faces), key=lambda each: each.comfort, default=None)
         if found and (faces > 1 or found.comfort >= enough):
             return found
     return None
 
 
-def _each_fits(measure: _Measurer, count: int, style: Style, width: float, area: Area) -> bool:
-    """Whether every block by itself fits a column so wide."""
-    blocks = (measure(width, style, number, area.plates[0]) for number in range(count))
-    return all(block and block.height <= max(area.heights) for block in blocks)
+def fits(content: Content, area: Area) -> bool:
+    """Whether there is a way to set the content at all, on however many faces."""
+    return any(_usable(content, area)) or any(_usable(_parted(content, area), area))
 
 
-def shortfall(content: Content, area: Area) -> tuple[str, float]:
-    """What fits a column least at the smallest sizes, and by how many mm it is too high (or, if infinite, too wide)."""
-    style = area.styles[-1]
-    measure = _measurer(content)
-    worst = []
+def _usable(content: Content, area: Area) -> Iterator[tuple[Style, int, float]]:
+    """Each style and column, as columns to a face and their width, that every block of the content fits."""
+    plate, highest = area.plates[0], max(area.heights)
+    for style in area.styles:
+        for across, width in area.widths(content.wide):
+            if all((made := _measured(block, width, style, plate)) and made.height <= highest for block in content.blocks):
+                yield style, across, width
+
+
+def _parted(content: Content, area: Area) -> Content:
+    """The content with its highest blocks in two parts, in the columns that suit them best."""
+    ways = []
     for _, width in area.widths(content.wide):
-        blocks = [(measure(width, style, number, area.plates[0]), number) for number in range(len(content.blocks))]
-        over = [((block.height if block else float("inf")) - max(area.heights), number) for block, number in blocks]
-        worst.append(max(over))
-    by, number = min(worst, default=(float("inf"), 0))
-    return _called(content.blocks[number]), by
+        lacks = partial(_lack, area, width)
+        blocks = continued(content.blocks, lambda block, lacks=lacks: lacks(block) <= 0)  # type: ignore[misc]
+        ways.append((sum(lacks(block) > 0 for block in blocks), len(blocks), width, blocks))
+    return replace(content, blocks=min(ways)[-1]) if ways else content
+
+
+def _lack(area: Area, width: float, block: CardBlock) -> float:
+    """By how many mm a block is too high for any face at the smallest sizes; infinite where a word is too wide."""
+    made = _measured(block, width, area.styles[-1], area.plates[0])
+    return made.height - max(area.heights) if made else float("inf")
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Shortfall:
+    """What fits least, even parted in two and at the smallest sizes: by how many mm it is too high, or too wide."""
+
+    wide: bool
+    by: float
+    name: str
+
+
+def shortfall(content: Content, area: Area) -> Shortfall:
+    """What lacks most in the columns that lack least."""
+    if not any(area.widths(content.wide)):
+        return Shortfall(True, area.narrowest - area.width, "a column of leads")
+    content = _parted(content, area)
+    return min(max(_falls_short(area, width, block) for block in content.blocks) for _, width in area.widths(content.wide))
+
+
+def _falls_short(area: Area, width: float, block: CardBlock) -> Shortfall:
+    by = _lack(area, width, block)
+    if by < float("inf"):
+        return Shortfall(False, by, _called(block))
+    enough = next((each for each in range(1, WIDEST_SOUGHT) if _lack(area, width + each, block) < float("inf")), WIDEST_SOUGHT)
+    return Shortfall(True, enough, _called(block))
 
 
 def _called(block: CardBlock) -> str:
@@ -131,6 +175,8 @@ def _called(block: CardBlock) -> str:
             return f"the row '{''.join(run.text for run in block.label)}'"
         case Compared():
             return "the row of drawings"
+        case Photographed():
+            return "the row of photographs"
         case _:
             return f"'{block.title}'"
 
@@ -142,19 +188,25 @@ _Measurer = Callable[[float, Style, int, float], Block | None]
 def _measurer(content: Content) -> _Measurer:
     @cache
     def measure(width: float, style: Style, number: int, plate: float) -> Block | None:
-        match block := content.blocks[number]:
-            case CardCouplet():
-                return couplet_block(block, width, style, plate)
-            case Note():
-                return note_block(block, width, style.sizes, style.near)
-            case Told():
-                return told_block(block, width, style.sizes)
-            case Compared():
-                return compared_block(block, width, style, plate)
-            case Row():
-                return row_block(block, width, style)
+        return _measured(content.blocks[number], width, style, plate)
 
     return measure
+
+
+def _measured(block: CardBlock, width: float, style: Style, plate: float) -> Block | None:
+    match block:
+        case CardCouplet():
+            return couplet_block(block, width, style, plate)
+        case Note():
+            return note_block(block, width, style.sizes, style.near)
+        case Told():
+            return told_block(block, width, style.sizes)
+        case Compared():
+            return compared_block(block, width, style, plate)
+        case Photographed():
+            return photographed_block(block, width, style, plate)
+        case Row():
+            return row_block(block, width, style)
 
 
 def _settings(
@@ -171,7 +223,7 @@ def _settings(
             filled = sum(column.filled for column in made) / sum(heights)
             comfort = _comfort(style, mean_plate(made), filled)
             best = max(best, comfort)
-            yield Setting(across, width, style, tuple(made), comfort)
+            yield Setting(across, width, style, tuple(made), content.blocks, comfort)
 
 
 def _comfort(style: Style, plate_size: float, filled: float) -> float:

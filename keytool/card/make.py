@@ -91,6 +91,7 @@ def laid_out(
     *,
     look_alikes: Sequence[str] = (),
     entries: Sequence[str] = (),
+    photos: Mapping[str, bytes] | None = None,
     form: str = "sheet",
     flip: str | None = None,
     ink: str = "normal",
@@ -104,6 +105,7 @@ def laid_out(
 
     `form` is one of `FORMS`, `ink` one of `INKS`; `flip` is the edge ("long" or "short") the sheet is turned over when its
     back is printed, by default like a page. A `dense` card takes as few sides as it can, all as small as may be.
+    `photos` (see `card_photos`) are shown beside the drawings of `entries`, and nowhere else.
     `field_diameters` maps the power of an objective to the diameter of your field of view with it, in mm; without it an
     example is printed and marked as one. `divisions` maps it to what one division of your eyepiece scale measures, in µm.
     With `site_address` (such as "https://example.org/soil") a QR code leads to the page of what is shown. Without
@@ -117,7 +119,7 @@ def laid_out(
         DoesNotFit: not even the smallest readable sizes fit; says by how much, and what would do.
     """
     sheet, version = paper_named(paper), ink_named(ink)
-    contents = chosen(library, keys, look_alikes, entries, dense)
+    contents = chosen(library, keys, look_alikes, entries, photos or {}, dense)
     imprint = Imprint(library.version, _reviewed(library), site_address, field_diameters or {}, divisions or {})
     bench = Bench(library, imprint, dense)
     forms = [form_named(form, sheet.size(lying), flip, dense) for lying in ((True, False) if landscape is None else (landscape,))]
@@ -155,14 +157,11 @@ def _faces(bench: Bench, contents: Sequence[Content], way: Way) -> list[list[Fac
     for what, setting, count in zip(contents, way.settings, counts, strict=True):
         furniture = bench.furniture(what, form)
         before = sum(len(each) for each in made)
-        made.append(
-            [
-                _face(
-                    furniture, setting, number, Place(form.word, before + number + 1, total, number == 0, _couplets(what, setting, number))
-                )
-                for number in range(count)
-            ]
-        )
+        folded = form.together if form.name == "pocket" else 1
+        places = [
+            Place(form.word, before + number + 1, total, number == 0, _couplets(setting, number), folded) for number in range(count)
+        ]
+        made.append([_face(furniture, setting, number, place) for number, place in enumerate(places)])
     return made
 
 
@@ -175,13 +174,13 @@ def _face(furniture: Furniture, setting: Setting, number: int, place: Place) -> 
     return (*pieces, Moved(0, furniture.form.inner[1] - below.height, below.pieces))
 
 
-def _couplets(what: Content, setting: Setting, number: int) -> str:
+def _couplets(setting: Setting, number: int) -> str:
     """Which couplets stand on a face, for finding the next one by a glance at its corner."""
     start, end = (
         sum(len(column.blocks) for column in setting.columns[:columns])
         for columns in (number * setting.across, (number + 1) * setting.across)
     )
-    numbers = [str(block.number) for block in what.blocks[start:end] if isinstance(block, CardCouplet)]
+    numbers = list(dict.fromkeys(str(block.number) for block in setting.blocks[start:end] if isinstance(block, CardCouplet)))
     return "" if not numbers else f"couplet {numbers[0]}" if len(numbers) == 1 else f"couplets {numbers[0]} to {numbers[-1]}"
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from keytool.card.words import NO_BREAK, Run, Text
+from keytool.card.words import NO_BREAK, Run, Text, spoken
 from keytool.figures import Drawing
 
 WARNING_SIGN = "⚠"
@@ -41,7 +41,8 @@ class CardLead:
 class CardCouplet:
     """One couplet. `look` is all of how to see it, `look_short` its first sentence.
 
-    `magnification` is said where it is not that of the whole key, and is empty elsewhere.
+    `magnification` is said where it is not that of the whole key, and is empty elsewhere. `one_scale` says whether
+    all plates share a scale, `goes_on` that more leads follow on the next face.
     """
 
     number: int
@@ -51,6 +52,10 @@ class CardCouplet:
     look: Text
     look_short: Text
     leads: tuple[CardLead, ...]
+    one_scale: bool
+    goes_on: bool = False
+    matched: tuple[Drawing, ...] = ()
+    """The drawings its own are to be at one scale with, where it is part of a couplet."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,24 +77,48 @@ class Told:
 
 
 @dataclass(frozen=True, slots=True)
+class Shot:
+    """A photograph with its scale bar burnt in: the picture as a file, its size in pixels, and what is said below it."""
+
+    picture: bytes
+    width: int
+    height: int
+    said: Text
+
+
+@dataclass(frozen=True, slots=True)
+class Photographed:
+    """Photographs of the things compared; None where there is none."""
+
+    entries: tuple[End, ...]
+    shots: tuple[Shot | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Compared:
     """The head of a table: what is compared, each with its plate. `one_scale` says whether all plates may share a scale."""
 
     entries: tuple[End, ...]
     drawings: tuple[Drawing | None, ...]
     one_scale: bool
+    photographs: Photographed | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One row of a table: what a character is called, and what each of the things compared shows; `names` are theirs."""
+    """One row of a table: what a character is called, and what each of `entries`, the things compared, shows."""
 
     label: Text
     cells: tuple[Text, ...]
-    names: tuple[str, ...]
+    entries: tuple[End, ...]
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What the things compared are called."""
+        return tuple(spoken(each.name) for each in self.entries)
 
 
-CardBlock = Note | CardCouplet | Told | Compared | Row
+CardBlock = Note | CardCouplet | Told | Compared | Photographed | Row
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from math import sqrt
 
 from keytool.card.inks import Ink
 from keytool.figures import Drawing
-from keytool.figures.contrast import contrast, without_twins
+from keytool.figures.contrast import SMALLEST, contrast, without_twins
 from keytool.figures.shapes import Leader, Path, Shape, Swell
 
 CELL = (24.0, 36.0)
@@ -17,13 +17,14 @@ MOST_HEAVIER = 2.0
 """A line is not made thicker than this to reach the thinnest that prints, or a small thing would drown in ink."""
 
 
-def beside_each_other(drawings: Sequence[Drawing | None]) -> list[Drawing | None]:
-    """The drawings with lines equally heavy in all and without lettering.
+def beside_each_other(drawings: Sequence[Drawing | None], size_tells: bool = False) -> tuple[list[Drawing | None], bool]:
+    """The drawings without lettering, and whether one scale shows them all.
 
+    Where the smallest would be a speck beside the largest they are not put to one scale, unless `size_tells` them apart.
     A lead without a drawing keeps None. Leads with the very same drawing lose it: the same picture twice is no contrast.
     """
-    ready = contrast(without_twins(drawings), *CELL, smallest=0.0)
-    return [each and bare(each) for each in ready.drawings]
+    ready = contrast(without_twins(drawings), *CELL, smallest=0.0 if size_tells else SMALLEST)
+    return [each and bare(each) for each in ready.drawings], ready.one_scale
 
 
 def set_side_by_side(drawings: Sequence[Drawing | None]) -> tuple[tuple[Drawing | None, ...], bool]:

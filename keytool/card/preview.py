@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from base64 import b64encode
 from collections.abc import Iterable, Iterator
 from html import escape
 
 from keytool.card import typeface
 from keytool.card.colours import FRAME, colour_of
-from keytool.card.ink import BLACK, WHITE, Mark, Panel, Picture, Rule, Turned, Words, marks
+from keytool.card.ink import BLACK, WHITE, Bitmap, Mark, Panel, Picture, Rule, Turned, Words, marks
 from keytool.card.inks import Ink
 from keytool.card.plates import inked
 from keytool.card.typeface import MM_PER_PT
@@ -50,6 +51,12 @@ def _drawn(mark: Mark, ink: Ink) -> Iterator[str]:
             )
         case Picture():
             yield from _plate(mark, ink)
+        case Bitmap():
+            kind = "png" if mark.file.startswith(b"\x89PNG") else "jpeg"
+            yield (
+                f'<image x="{_short(mark.x)}" y="{_short(mark.y)}" width="{_short(mark.width)}" height="{_short(mark.height)}" '
+                f'preserveAspectRatio="none" href="data:image/{kind};base64,{b64encode(mark.file).decode()}"/>'
+            )
         case Turned():
             yield f'<g transform="rotate(180 {_short(mark.x + mark.width / 2)} {_short(mark.y + mark.height / 2)})">'
             for inside in marks(mark.pieces, mark.x, mark.y):

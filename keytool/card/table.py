@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from keytool.card.cell import end_block
-from keytool.card.couplet import Bar, Style, scale_bar
+from collections.abc import Sequence
+
+from keytool.card.cell import end_block, end_fits
+from keytool.card.couplet import UNLIKE, Bar, Style, scale_bar
 from keytool.card.ink import GREY, Block, Moved, Picture, Piece, Rule
-from keytool.card.model import Compared, Row
+from keytool.card.model import Compared, End, Photographed, Row, Shot
 from keytool.card.plates import largest
+from keytool.card.shots import NARROWEST, bitmap, shot_block
+from keytool.card.typeface import Sizes
 from keytool.card.words import Run, longest_word, set_lines
+from keytool.figures import Drawing
 
 LABEL_MM = 27.0
 """The first column, which names the characters."""
@@ -16,26 +21,78 @@ NARROW_MM = 20.0
 """A column narrower than this is a sliver: what each shows then stands in a list instead."""
 SHARE = 0.36
 """What drawings one below the other take of the width."""
-UNLIKE = "Not at one scale: read each bar."
 
 
-def _columns(count: int, width: float) -> tuple[float, list[float]] | None:
-    """The width of a column and where each begins; None where they would be slivers."""
-    each = (width - LABEL_MM - GAP * count) / count
-    return (each, [LABEL_MM + GAP + n * (each + GAP) for n in range(count)]) if each >= NARROW_MM else None
+def _columns(entries: Sequence[End], width: float, sizes: Sizes) -> tuple[float, list[float]] | None:
+    """The width of a column and where each begins; None where they would be slivers, or too narrow for a name."""
+    each = (width - LABEL_MM - GAP * len(entries)) / len(entries)
+    if each < NARROW_MM or not all(end_fits(end, each, sizes) for end in entries):
+        return None
+    return each, [LABEL_MM + GAP + n * (each + GAP) for n in range(len(entries))]
 
 
 def compared_block(head: Compared, width: float, style: Style, plate: float) -> Block | None:
-    """The drawings, as near the size `plate` as they can be, each with its name: at one scale, with one bar, if they can."""
-    columns = _columns(len(head.entries), width)
+    """The drawings, as near the size `plate` as they can be, each with its name: at one scale, with one bar, if they can.
+
+    A photograph stands below the drawing of what it shows; where only one thing is shown, at its right.
+    """
+    if head.photographs is None:
+        return _drawn(head, width, style, plate)
+    if len(head.entries) == 1 and head.drawings[0] and width >= 2 * NARROWEST + GAP:
+        return _beside(head.entries[0], head.drawings[0], head.photographs.shots[0], width, style, plate)
+    drawn = _drawn(head, width, style, plate)
+    shown = photographed_block(head.photographs, width, style, plate)
+    return drawn and Block(drawn.height + shown.height, (*drawn.pieces, Moved(0, drawn.height, shown.pieces)))
+
+
+def _beside(entry: End, drawing: Drawing, shot: Shot | None, width: float, style: Style, plate: float) -> Block | None:
+    """The drawing with its bar at the left, the photograph at the right, and below them the name and what is said of it."""
+    half = (width - GAP) / 2
+    scale = min(plate / largest([drawing]), half / drawing.box.width)
+    bar, end = scale_bar([drawing], scale, style.sizes), end_block(entry, width, style.sizes)
+    if bar is None or shot is None or end is None:
+        return None
+    tall = drawing.box.height * scale
+    picture = bitmap(shot, half, plate)
+    below = 1.6 + max(tall + 0.6 + bar.height, picture.height) + 1.2
+    said = set_lines(shot.said, style.sizes.small, width, even=False)
+    return Block(
+        below + end.height + 0.6 + said.height + 1.2,
+        (
+            Rule(0, 0.3, width, 0.3, 0.6),
+            Picture(0, 1.6, drawing, scale),
+            Moved(0, 1.6 + tall + 0.6, bar.pieces),
+            Moved(half + GAP, 1.6, (picture,)),
+            Moved(0, below, end.pieces),
+            *said.pieces(0, below + end.height + 0.6),
+        ),
+    )
+
+
+def _drawn(head: Compared, width: float, style: Style, plate: float) -> Block | None:
+    columns = _columns(head.entries, width, style.sizes)
     return _abreast(head, width, *columns, style, plate) if columns else _stacked(head, width, style, plate)
+
+
+def photographed_block(photographs: Photographed, width: float, style: Style, plate: float) -> Block:
+    """The photographs in the columns of the table, or one below the other, each under the name of what it shows."""
+    columns = _columns(photographs.entries, width, style.sizes) if len(photographs.entries) > 1 else None
+    each, starts = columns or (width, [0.0] * len(photographs.entries))
+    pieces: list[Piece] = []
+    top, bottom = 1.6, 1.6
+    for entry, shot, start in zip(photographs.entries, photographs.shots, starts, strict=True):
+        if shot:
+            name = (*entry.name, Run(": ")) if len(photographs.entries) > 1 else ()
+            block = shot_block(shot, name, each, style.sizes, plate)
+            pieces.append(Moved(start, top, block.pieces))
+            bottom = max(bottom, top + block.height)
+            top = top if columns else bottom
+    return Block(bottom, tuple(pieces))
 
 
 def _abreast(head: Compared, width: float, each: float, starts: list[float], style: Style, plate: float) -> Block | None:
     """Drawings standing on one line in the columns of the table, names below; the one bar in the column of labels."""
     ends = [block for end in head.entries if (block := end_block(end, each, style.sizes))]
-    if len(ends) < len(head.entries):
-        return None
     scales = _scales(head, each, plate)
     tall = max((d.box.height * scale for d, scale in zip(head.drawings, scales, strict=True) if d), default=0.0)
     pieces: list[Piece] = [Rule(0, 0.3, width, 0.3, 0.6)]
@@ -95,8 +152,8 @@ def _bars(head: Compared, scales: list[float], style: Style) -> list[Bar | None]
 
 
 def row_block(row: Row, width: float, style: Style) -> Block | None:
-    """One row: side by side where the columns are wide enough, else one below the other, each with its name."""
-    columns = _columns(len(row.cells), width)
+    """One row: side by side where the drawings are, else one below the other, each with its name."""
+    columns = _columns(row.entries, width, style.sizes)
     return _listed(row, width, style) if columns is None else _in_columns(row, width, *columns, style)
 
 
@@ -109,7 +166,7 @@ def _in_columns(row: Row, width: float, each: float, starts: list[float], style:
     bottom = 0.9 + label.height
     for start, cell, name in zip(starts, row.cells, row.names, strict=True):
         y = 0.9
-        if style.near:
+        if style.near and len(row.cells) > 1:
             whose = set_lines((Run(name),), style.sizes.fine, each, even=False)
             pieces += whose.pieces(start, y, GREY)
             y += whose.height

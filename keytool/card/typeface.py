@@ -49,7 +49,7 @@ class Sizes:
     @property
     def small(self) -> float:
         """Of how to see it, steps, cautions and what would tell: read once, from near by."""
-        return max(SMALLEST if self.dense else 7.6, 0.77 * self.lead)
+        return max(SMALLEST if self.dense else 7.6, 0.85 * self.lead)
 
     @property
     def group(self) -> float:

@@ -17,7 +17,13 @@ import click
     metavar="SET",
     help="A look-alike set to print: the test to do first, the drawings, a table.",
 )
-@click.option("--entry", "entries", multiple=True, metavar="ENTRY", help="An entry to print; several are compared in one table.")
+@click.option(
+    "--entry",
+    "entries",
+    multiple=True,
+    metavar="ENTRY",
+    help="An entry to print, with its photograph if there is one; several are compared in one table.",
+)
 @click.option("--paper", default="A4", show_default=True, help="Paper size.")
 @click.option(
     "--form",
@@ -82,20 +88,22 @@ def card_command(
 
     Print it at 100 % ("actual size") and check the 50 mm bar with a ruler.
     """
-    from keytool.card import FORMS, INKS, PAPERS, CardError, card
-    from keytool.cli.opening import library, pick
+    from keytool.card import FORMS, INKS, PAPERS, CardError, card, card_photos
+    from keytool.cli.opening import library, pick, where
     from keytool.cli.terminal import Terminal
     from keytool.library.save import save
 
     everything = library(named)
     size = pick(paper, list(PAPERS), "paper")
+    shown = _picked(entries, everything.entries, "entry")
     try:
         data = card(
             everything,
             _picked(keys, everything.keys, "key"),
             size,
             look_alikes=_picked(look_alikes, everything.look_alikes, "look-alike set"),
-            entries=_picked(entries, everything.entries, "entry"),
+            entries=shown,
+            photos=card_photos(everything, where(named), shown),
             form=pick(form, list(FORMS), "form"),
             ink=pick(ink, list(INKS), "ink"),
             dense=dense,

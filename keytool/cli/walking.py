@@ -4,26 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from keytool.cli.arriving import Arriving
 from keytool.cli.pictures import pictures
 from keytool.cli.terminal import Terminal
 from keytool.identify import (
     CANNOT_TELL,
     Answer,
     Answers,
-    Arrival,
     Ground,
     Standing,
     address,
     answers_at,
-    arrivals,
+    carried,
     doubt,
     ground,
     stand,
 )
-from keytool.identify.doubt import CHANGE, NOTHING_OUT, SEVERAL, Doubt, jump_words
+from keytool.identify.doubt import CHANGE, LEAVE_OUT, NOTHING_OUT, SEVERAL, Doubt, jump_words
 from keytool.identify.record import leads_on
 from keytool.library.model import Couplet, Library
-from keytool.library.show import feeding_words, mark, name_of, plain, sureness_words
+from keytool.library.show import mark, name_of, plain
 
 HELP = "u cannot tell  b back  ? how to see  q stop"
 
@@ -36,6 +36,7 @@ class Walking:
         first = ground(library, library.keys[key])
         self.legs: list[tuple[Ground, Answers]] = [(first, answers_at(first, start))]
         self.was_stopped = False
+        self.cautioned: set[str] = set()
 
     def run(self, typed: Iterator[str]) -> bool:
         """Ask until an end, or until the input ends or stops. True when the walk came to an end."""
@@ -46,17 +47,28 @@ class Walking:
             if standing.is_over:
                 onward = leads_on(standing, here)
                 if not onward:
-                    self._arrive(here, answers, standing)
+                    Arriving(here, self.out, self._caution).tell(answers, standing)
                     return True
-                self.out.say()
-                self.out.say(f"It is a case for the key “{name_of(self.library, onward)}”.")
-                self.legs.append((ground(self.library, self.library.keys[onward]), ()))
-                self._open_key()
+                self._go_on(here, answers, onward)
                 continue
             couplet = here.key.couplets[standing.asks]
             self._ask(here, couplet, standing, doubt(here, answers, standing))
             if not self._take(couplet, typed):
                 return False
+
+    def _go_on(self, here: Ground, answers: Answers, onward: str) -> None:
+        """Open the key that comes next, with what is settled already."""
+        self.out.say()
+        self.out.say(f"It is a case for the key “{name_of(self.library, onward)}”.")
+        there = ground(self.library, self.library.keys[onward])
+        everything_told = all(each.lead != CANNOT_TELL for each in answers)
+        settled = answers_at(there, carried(self.library, here.key, answers[-1].couplet, answers[-1].lead) if everything_told else "")
+        self.legs.append((there, settled))
+        self._open_key()
+        for each in settled:
+            couplet = there.key.couplets[each.couplet]
+            said = f"{plain(self.library, couplet.asks)} {plain(self.library, couplet.leads[each.lead].text)}"
+            self.out.say(f"Settled already: {couplet.number} {said}")
 
     def _take(self, couplet: Couplet, typed: Iterator[str]) -> bool:
         """Read lines until one answers the couplet or goes back. False when the input ends or stops."""
@@ -112,18 +124,23 @@ class Walking:
             self._caution(each)
 
     def _caution(self, id: str) -> None:
+        """A caution, the first time it comes up in this conversation."""
+        if id in self.cautioned:
+            return
+        self.cautioned.add(id)
         caution = self.library.cautions[id]
         self.out.say(f"{self.out.warn('Caution')}, {caution.title}: {plain(self.library, caution.brief)}")
 
     def _ask(self, here: Ground, couplet: Couplet, standing: Standing, open_so_far: Doubt) -> None:
         out = self.out
         out.say()
-        if open_so_far.row and open_so_far.row % SEVERAL == 0:
+        is_time_to_change = bool(open_so_far.row) and open_so_far.row % SEVERAL == 0
+        if is_time_to_change:
             self._change_something()
         if open_so_far.jumps:
-            out.say(jump_words(open_so_far.open, couplet.number), indent=4)
+            out.say(f"{jump_words(open_so_far.open, couplet.number)} {LEAVE_OUT}", indent=4)
         out.say(out.bold(plain(self.library, couplet.asks)), indent=4, label=f"{couplet.number}")
-        if drawn := pictures(out, self.library, couplet, indent=4):
+        if not is_time_to_change and (drawn := pictures(out, self.library, couplet, indent=4)):  # both would not fit a small screen
             out.raw(drawn)
         for number, lead in enumerate(couplet.leads.values(), 1):
             out.say(plain(self.library, lead.text), indent=7, label=f"    {number}")
@@ -146,43 +163,6 @@ class Walking:
                 self.out.say(f"{state.name}: {plain(self.library, state.about)}", indent=6, label="    -")
         if couplet.note:
             self.out.say(f"{plain(self.library, couplet.note.text)} {mark(self.library, couplet.note.basis)}", indent=4)
-
-    def _arrive(self, here: Ground, answers: Answers, standing: Standing) -> None:
-        out = self.out
-        out.say()
-        if not standing.possible:
-            out.say("Nothing in the library fits all of these answers. Look again, or take the other worm; "
-                    "if it stays so, it may be something the library does not have yet.")
-        if len(standing.ends) > 1:
-            out.say(out.bold("It cannot be settled between these:"))
-        for arrival in arrivals(here, answers, standing):
-            self._end(here, arrival)
-        out.say()
-        out.say(out.faint(f"This walk: {here.key.id}#{address(answers)}"))
-
-    def _end(self, here: Ground, arrival: Arrival) -> None:
-        out, library = self.out, self.library
-        out.say(out.bold(name_of(library, arrival.end)))
-        entry = library.entries.get(arrival.end)
-        if entry:
-            if entry.scientific:
-                out.say(entry.scientific, indent=2)
-            out.say(plain(library, entry.summary), indent=2)
-            if entry.feeding:
-                out.say(f"Lives as: {feeding_words(library, entry.feeding)} {mark(library, entry.feeding_basis)}", indent=2)
-            if entry.would_tell:
-                out.say(f"What would tell: {plain(library, entry.would_tell)}", indent=2)
-        out.say(f"How sure: {sureness_words(arrival.sure)} (an estimate)", indent=2)
-        fitting = [name_of(library, id) for id in arrival.members if id != arrival.end]
-        if fitting:
-            out.say(f"Fits: {', '.join(fitting)}", indent=2)
-        for rival in arrival.rivals:
-            again = f"; look again at “{plain(library, here.key.couplets[rival.couplet].asks)}”" if rival.couplet else ""
-            out.say(f"Nearest rival: {name_of(library, rival.end)}{again}", indent=2)
-        for each in entry.cautions if entry else ():
-            self._caution(each)
-        if entry:
-            out.say(out.faint(f"More: wetmount show {entry.id}"), indent=2)
 
     def _stopped(self, how: str) -> None:
         here, answers = self.legs[-1]

@@ -15,6 +15,8 @@ JUMP = (
     "{open} questions left open; {next} tells most now.",
 )
 """Why the number jumps: with one question left open, named, and with more, counted."""
+LEAVE_OUT = "Where a question takes for granted what you could not tell, leave that part out."
+"""How to read a question that the printed key asks only after another answer."""
 NOTHING_OUT = "Cannot tell rules nothing out."
 """Why the number of what is possible has not changed."""
 CHANGE = "Stuck? Try this at the microscope"

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable
 
 from keytool.library.basis import Basis, weakest
-from keytool.library.model import Entry, Library, Quantity, Statement
+from keytool.library.model import Entry, Library, Quantity, Said, Statement
 from keytool.library.text import Link, QuantityRef, parts
 from keytool.library.value import Interval, States
 
@@ -37,6 +37,25 @@ def stated(library: Library, entry: Entry) -> list[tuple[str, list[Statement]]]:
     for statement in sorted(entry.statements.values(), key=lambda each: order.index(each.character)):
         by_group.setdefault(statement.stated_by, []).append(statement)
     return sorted(by_group.items(), key=lambda each: -len(library.ancestry(each[0])))
+
+
+def meaning(library: Library, entry: Entry) -> tuple[tuple[Entry, Said], ...]:
+    """What an entry tells about the soil, in brief: the first it says itself, and the first that the nearest group holding it says.
+
+    Each comes with the entry that says it. Empty where neither says anything.
+    """
+    return tuple((each, each.tells[0]) for each in (entry, telling_group(library, entry)) if each and each.tells)
+
+
+def telling_group(library: Library, entry: Entry) -> Entry | None:
+    """The nearest group that holds the entry and tells something about the soil."""
+    waiting = list(entry.within)
+    while waiting:
+        group = library.entries[waiting.pop(0)]
+        if group.tells:
+            return group
+        waiting.extend(group.within)
+    return None
 
 
 def number(value: float) -> str:
@@ -106,8 +125,12 @@ def feeding_words(library: Library, groups: Iterable[str]) -> str:
     return ", ".join(library.vocabulary["feeding"][each].label for each in groups)
 
 
+LIKELY = 0.6
+"""From this chance on an end is called likely; under it, it is named with a "perhaps"."""
+
+
 def sureness_words(sure: float) -> str:
     """How sure, in words and a rounded figure; it rests on estimates, so it is never given finer than 5 %."""
     rounded = min(95, max(5, 5 * round(20 * sure)))
-    words = "fairly sure" if sure >= 0.85 else "likely" if sure >= 0.6 else "possible" if sure >= 0.3 else "doubtful"
+    words = "fairly sure" if sure >= 0.85 else "likely" if sure >= LIKELY else "possible" if sure >= 0.3 else "doubtful"
     return f"{words}, about {rounded} %"

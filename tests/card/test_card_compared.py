@@ -118,7 +118,7 @@ def test_entries_are_told_apart_by_what_they_say_of_each_other_and_where_they_di
     words = words_of(card(library, [], "A4", entries=[one.id, other.id]))
     says = [each for here, there in ((one, other), (other, one)) for each in here.mistaken_for if each.entry == there.id]
     assert squeezed("Do this first") in words and any(squeezed(plain(library, each.by)) in words for each in says)
-    rows = [block for block in entries_content(library, [one, other]).blocks if isinstance(block, Row)]
+    rows = [block for block in entries_content(library, [one, other], {}).blocks if isinstance(block, Row)]
     assert rows[0].cells[0][0].text == one.summary
     for row in rows[1:]:
         shown = ["".join(run.text for run in cell if not run.raised) for cell in row.cells]

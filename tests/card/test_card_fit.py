@@ -12,7 +12,15 @@ from hypothesis import strategies as st
 from pdf_marks import pages
 from pypdf import PdfReader
 
-from keytool.card import FORMS, DoesNotFit, card
+from keytool.card import FORMS, PAPERS, DoesNotFit, card
+from keytool.card.compared import look_alike_content
+from keytool.card.content import content
+from keytool.card.continued import continued
+from keytool.card.form import form_named
+from keytool.card.imprint import Imprint
+from keytool.card.layout import fits as fits_area
+from keytool.card.make import Bench
+from keytool.card.model import CardCouplet
 from keytool.library import load
 from keytool.library.model import Key, Library
 from keytool.library.show import plain
@@ -20,7 +28,7 @@ from tests.conftest import copy_mini
 
 LACK = re.compile(
     r"'Buttons' does not fit on .+ \([\d.]+ × [\d.]+ mm\) at readable sizes: "
-    r"(.+ is \d+ mm too high|.+ is too wide for any column)\. It fits on(: .+| no paper there is: .+)\."
+    r".+ is \d+ mm too (high|wide)\. It fits on(: .+| no paper there is: .+)\."
 )
 
 
@@ -72,7 +80,7 @@ def test_what_is_said_to_make_it_fit_does(plain_buttons) -> None:
     assert "does not fit on a pocket of A4 (74.25 × 105 mm)" in message
     assert "A4 as sheet" in message
     for larger in re.findall(r"A4 as (\w+)", message):
-        assert card(library, ["buttons"], "A4", form=larger, landscape=False)
+        assert card(library, ["buttons"], "A4", form=larger, landscape=True)
     assert ("A4 set dense" in message) == fits(library, dense=True)
 
 
@@ -104,3 +112,53 @@ def test_leads_are_never_under_eight_points(library, wish) -> None:
         for lead in couplet.leads.values():
             sizes = [size for text, size in shown if len(text) > 6 and plain(library, lead.text).startswith(text)]
             assert sizes and min(sizes) >= 8
+
+
+def test_a_couplet_too_high_for_a_panel_goes_on_in_the_next(plain_buttons) -> None:
+    key = lengthened(plain_buttons.keys["buttons"], 20, 2)
+    (sheet,) = pages(card(with_key(plain_buttons, key), ["buttons"], "A4", form="pocket", landscape=True))
+    words = re.sub(r"[\s\u00a0●◐○~=]", "", sheet.words)
+    parted = 0
+    for couplet in key.couplets.values():
+        number, asked = couplet.number, re.sub(r"[\s~]", "", plain(plain_buttons, couplet.asks))
+        leads = [re.sub(r"[\s~]", "", plain(plain_buttons, lead.text)) for lead in couplet.leads.values()]
+        goes_on = f"{number}{asked}(continued)" in words
+        parted += goes_on
+        halves = (leads[0], f"Moreanswersto{number}follow", f"{number}{asked}(continued)", leads[-1])
+        at = -1
+        for said in (f"{number}{asked}", *(halves if goes_on else leads)):
+            at = words.find(said, at + 1)
+            assert at >= 0, said
+        assert words.count(f"{number}{asked}") == (2 if goes_on else 1)
+    assert parted and "couplets 1 to 1" not in sheet.words
+
+
+def test_what_is_parted_is_all_there_and_as_even_as_fits(library) -> None:
+    blocks = content(library, library.keys["nematode-mouthparts"]).blocks
+    couplets = [block for block in blocks if isinstance(block, CardCouplet)]
+    parted = continued(blocks, lambda block: not isinstance(block, CardCouplet) or len(block.leads) < 3)
+    assert [block for block in parted if not isinstance(block, CardCouplet)] == [b for b in blocks if not isinstance(b, CardCouplet)]
+    for couplet in couplets:
+        parts = [block for block in parted if isinstance(block, CardCouplet) and block.number == couplet.number]
+        if len(couplet.leads) > 4:
+            assert parts == [couplet], "in two halves or not at all"
+            continue
+        assert tuple(lead for part in parts for lead in part.leads) == couplet.leads
+        assert [part.goes_on for part in parts] == [True] * (len(parts) - 1) + [False]
+        assert len(parts) == 1 or abs(len(parts[0].leads) - len(parts[1].leads)) <= 1
+
+
+def test_every_key_and_set_of_the_library_fits_every_pocket(library) -> None:
+    imprint = Imprint(library.version, "2026-01-01", "https://tarn-end.example")
+    bench = Bench(library, imprint, dense=False)
+    every = [content(library, key) for key in library.keys.values()]
+    every += [look_alike_content(library, these) for n, these in enumerate(library.look_alikes.values()) if n % 4 == 0]
+    for paper in ("A4", "Letter"):
+        for lying in (True, False):
+            form = form_named("pocket", PAPERS[paper].size(lying))
+            assert not [what.title for what in every if not fits_area(what, bench.area(what, form))]
+
+
+def test_what_is_too_wide_says_by_how_much(library) -> None:
+    with pytest.raises(DoesNotFit, match=r"a column of leads is 14 mm too wide\. It fits on: "):
+        card(library, ["naked-amoebae"], "A5", form="pocket", landscape=True)

@@ -12,7 +12,8 @@ from pypdf import PdfReader
 
 from keytool.card import PAPERS, NoSuchForm, card
 from keytool.card.form import CLEAR_MM, CUT_MARGIN_MM, FOLD_MARGIN_MM, FORMS, SEAL_MM, form_named
-from keytool.card.impose import CUT_WORDS, FOLD_WORDS, HAIR, folds
+from keytool.card.impose import CUT_WORDS, FOLD_WORDS, HAIR, folds, sides
+from keytool.card.ink import Rule, Words, marks
 from keytool.card.small_furniture import CHECK_WORDS
 
 ADDRESS = "https://tarn-end.example/soil"
@@ -90,7 +91,9 @@ def test_a_pocket_says_how_to_fold_it_and_has_one_check_bar(pocket) -> None:
     assert words.count(CHECK_WORDS) == len(pages(data))
     bars = [line for page in pages(data) for line in page.lines if line.length == pytest.approx(50, abs=0.05) and line.weight > 0.5]
     assert len(bars) == len(pages(data))
-    assert all(f"panel {n} of " in words for n in range(1, 9))
+    sheets = len(pages(data))
+    places = [f"sheet {sheet} of {sheets} · panel {n}" for sheet in range(1, sheets + 1) for n in range(1, 9)]
+    assert all(each in words for each in (places if sheets > 1 else [f"panel {n} of 8" for n in range(1, 9)]))
 
 
 def test_panels_are_read_in_order(library) -> None:
@@ -182,6 +185,35 @@ def test_front_and_back_of_a_printed_card_are_sides_one_and_two(library, flip: s
     assert f"turned over the {flip} edge" in front.extract_text().replace("\u00a0", " ")
     viewer = PdfReader(BytesIO(data)).trailer["/Root"]["/ViewerPreferences"]
     assert viewer["/Duplex"] == f"/DuplexFlip{flip.capitalize()}Edge"
+
+
+@pytest.mark.parametrize("flip", [None, "long", "short"])
+@pytest.mark.parametrize("lying", [True, False])
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", ["sheet", "halves", "quarters"])
+def test_what_is_printed_at_a_spot_lies_behind_the_same_card_on_the_back(name: str, paper: str, lying: bool, flip: str | None) -> None:
+    """Every form with two sides: a pin through the paper at any cut line of the front comes out on that cut line of the back."""
+    width, height = PAPERS[paper].size(lying)
+    made = form_named(name, (width, height), flip)
+    upright_edge = flip is None or (flip == "long") == (height > width)
+
+    def through(x: float, y: float) -> tuple[float, float]:
+        return (width - x, y) if upright_edge else (x, height - y)
+
+    cards = [[(Words(10.0, 8.0, f"front {n}", 9),), (Words(10.0, 8.0, f"back {n}", 9),)] for n in range(len(made.spots) // 2)]
+    front, back = (list(marks(side)) for side in sides(made, cards, flip))
+    at = [{mark.text: (mark.x, mark.y) for mark in side if isinstance(mark, Words)} for side in (front, back)]
+    left, top = 10.0 + made.inset[0], 8.0 + made.inset[1]
+    for n in range(len(cards)):
+        fronts, backs = ((x - left, y - top) for x, y in (at[0][f"front {n}"], at[1][f"back {n}"]))
+        corners = [(x, y) for x in (0, made.face[0]) for y in (0, made.face[1])]
+        pierced = {tuple(round(each, 9) for each in through(fronts[0] + x, fronts[1] + y)) for x, y in corners}
+        assert pierced == {(round(backs[0] + x, 9), round(backs[1] + y, 9)) for x, y in corners}
+    cuts = [[mark for mark in side if isinstance(mark, Rule)] for side in (front, back)]
+    lines = [{frozenset(((round(c.x, 6), round(c.y, 6)), (round(c.x2, 6), round(c.y2, 6)))) for c in each} for each in cuts]
+    assert len(lines[0]) == (0 if name == "sheet" else 8 * len(cards))
+    pinned = {frozenset(tuple(round(value, 6) for value in through(*end)) for end in line) for line in lines[0]}
+    assert pinned == lines[1], "the cut marks of both sides cover each other"
 
 
 def words_in(page, x: float, y: float, width: float, height: float) -> str:

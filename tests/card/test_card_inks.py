@@ -7,10 +7,13 @@ import re
 import pytest
 from pdf_marks import pages
 
-from keytool.card import INKS, NoSuchForm, card
+from keytool.card import INKS, NoSuchForm, card, laid_out
+from keytool.card.colours import colour_of
+from keytool.card.ink import BLACK, Words
 from keytool.card.inks import ink_named
 from keytool.card.plates import beside_each_other, inked
 from keytool.figures import draw
+from keytool.library.show import plain
 
 
 @pytest.fixture(scope="module")
@@ -65,7 +68,7 @@ def test_rules_are_heaviest_in_the_strong_version_but_the_check_bar_is_the_same(
 @pytest.mark.parametrize("name", INKS)
 def test_the_part_asked_about_has_heavier_lines_so_that_it_needs_no_colour(name: str) -> None:
     drawing = draw("nematode-head", {"width": 24, "spear": "stylet", "accent": "spear"}, title="Spear")
-    (bare,) = beside_each_other([drawing])
+    ((bare,), _) = beside_each_other([drawing])
     assert bare
     ink = INKS[name]
     made = inked(bare, ink, 1.0)
@@ -87,3 +90,29 @@ def test_no_line_is_thinner_than_the_version_prints_unless_it_would_drown_the_dr
 def test_an_unknown_version_is_named_with_those_there_are() -> None:
     with pytest.raises(NoSuchForm, match=r"'bold'.*light, normal, strong"):
         ink_named("bold")
+
+
+def luminance(colour: str) -> float:
+    """Relative luminance of an sRGB colour such as "#4a4a4a" (WCAG 2.2)."""
+    parts = [int(colour[n : n + 2], 16) / 255 for n in (1, 3, 5)]
+    red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts)
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+@pytest.mark.parametrize("name", INKS)
+def test_all_words_stand_out_from_the_paper_at_seven_to_one(library, name: str) -> None:
+    # WCAG 2.2, success criterion 1.4.6 (enhanced): 7 : 1 for type of any size.
+    made = laid_out(library, ["naked-amoebae"], "A4", ink=name)
+    colours = {colour_of(mark.colour, made.ink) for side in made.sides for mark in side if isinstance(mark, Words)} - {"#ffffff"}
+    assert colours and all(1.05 / (luminance(each) + 0.05) >= 7 for each in colours)
+
+
+def test_how_to_see_it_is_black_and_sized_by_the_leads(library) -> None:
+    key = library.keys["naked-amoebae"]
+    made = laid_out(library, [key.id], "A4")
+    words = [mark for side in made.sides for mark in side if isinstance(mark, Words)]
+    for couplet in key.couplets.values():
+        look = plain(library, couplet.look)
+        lines = [mark for mark in words if len(mark.text) > 12 and mark.text.replace("\u00a0", " ").strip() in look]
+        lead = max(mark.pt for mark in words if not mark.bold)
+        assert lines and all(mark.colour == BLACK and mark.pt >= max(7.6, 0.84 * lead) for mark in lines)

@@ -48,7 +48,38 @@ def test_another_word_is_answered_with_what_can_be_typed(mini: Path) -> None:
 def test_cannot_tell_is_an_answer_and_may_end_undecided(mini: Path) -> None:
     result = walked(mini, "u\nu\nu\n")
     assert result.exit_code == 0
-    assert "It cannot be settled between these:" in result.output
+    assert "It cannot be settled between these, most likely first:" in result.output
+
+
+def test_of_several_ends_each_is_a_line_the_likeliest_first_and_the_question_left_open_is_named() -> None:
+    output = CliRunner().invoke(main, ["walk", "naked-amoebae"], input="1\n1\nu\n2\n").output
+    last = output[output.index("It cannot be settled"):]
+    chances = [int(each) for each in re.findall(r"about (\d+) %", last)]
+    assert len(chances) == 2 and chances == sorted(chances, reverse=True)
+    assert len(last.splitlines()) < 14, "the likeliest is still on a screen of 24 lines"
+    assert "They share members, so the figures overlap." in last
+    assert "Look again at “How does the front of the slug move on?”" in " ".join(last.split())
+
+
+def test_an_end_says_what_it_means_for_the_soil_also_by_its_group_and_explains_its_marks() -> None:
+    output = " ".join(CliRunner().invoke(main, ["walk", "nematode-mouthparts"], input="2\n1\n3\n1\n").output.split())
+    assert "As all of “Bacterial feeder with a terminal bulb”: Bacterial feeders crop bacteria and set free the nitrogen" in output
+    assert "~ from memory" in output
+
+
+def test_an_end_that_is_not_likely_is_a_perhaps(library: Library) -> None:
+    said = {key: CliRunner().invoke(main, ["walk", key], input="1\n" * 12).output for key in library.keys}
+    for output in said.values():
+        for sure in re.findall(r"How sure: (.*?), about", output):
+            assert ("Perhaps: " in output) == (sure in ("possible", "doubtful"))
+    assert any("Perhaps: " in output for output in said.values()) and any("How sure: fairly sure" in output for output in said.values())
+
+
+def test_the_next_key_does_not_ask_again_what_is_settled_nor_repeat_a_caution() -> None:
+    output = CliRunner().invoke(main, ["walk", "first-look"], input="1\n1\n").output
+    assert "Settled already: 1 Does it have legs, or a body cut into segments? Legs along its body" in " ".join(output.split())
+    assert "“Is there an animal inside the skin?”" in output
+    assert output.count("Germs in soil and compost") == 1
 
 
 def test_cannot_tell_says_that_it_rules_nothing_out(mini: Path) -> None:
