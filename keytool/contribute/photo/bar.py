@@ -41,7 +41,7 @@ def burnt(image: Image.Image, um_per_pixel: float) -> Burnt:
     width, height = image.size
     length = bar_length(um_per_pixel, width)
     long, thick, gap = round(length / um_per_pixel), max(3, width // 160), max(4, width // 60)
-    font = ImageFont.truetype(str(FONT), max(12, width // 36))
+    font = ImageFont.truetype(str(FONT), max(12, width // 24))
     text = words(length)
     left, top, right, bottom = font.getbbox(text)
     tall, wide = math.ceil(bottom - top), math.ceil(right - left)
