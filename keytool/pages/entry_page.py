@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from keytool.figures.drawn import of_entry
 from keytool.identify import Ground, address
 from keytool.library.model import Entry, Library, Statement
-from keytool.library.show import feeding_words, name_of, plain, showing_words, stated
+from keytool.library.show import feeding_words, name_of, plain, showing_words, stated, telling_group
 from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
 from keytool.pages.lists import first_keys
@@ -31,7 +31,7 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
     shown = portrait(drawing) if drawing else None
     sections: list[tuple[str, str, Iterable[Html | None]]] = [
         ("Taken for something else", "mistaken", [*_mistaken(writer, entry), *_compared(writer, entry)]),
-        ("What it means", "means", voices(writer, entry.tells)),
+        ("What it means", "means", [*voices(writer, entry.tells), *_inherited(writer, entry)]),
         ("What you see", "see", _statements(writer, entry)),
         ("In the field of view", "field", field_views(writer, entry, shown)),
         ("Photographs", "photographs", photographs(writer, entry)),
@@ -139,6 +139,18 @@ def _statement(writer: Writer, statement: Statement) -> Html:
         el("th", writer.link(statement.character), scope="row"),
         el("td", showing_words(writer.library, statement), " ", writer.mark(statement.basis)),
     )
+
+
+def _inherited(writer: Writer, entry: Entry) -> Iterator[Html]:
+    """What the nearest group that holds the entry tells about the soil. It is found by that group, not by every member."""
+    if group := telling_group(writer.library, entry):
+        yield el(
+            "div",
+            el("p", "As all of ", writer.link(group.id), ":"),
+            *voices(writer, group.tells),
+            class_="wm-as-all",
+            data_search_exclude=True,
+        )
 
 
 def _mistaken(writer: Writer, entry: Entry) -> Iterator[Html]:

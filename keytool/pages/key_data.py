@@ -4,19 +4,23 @@ from __future__ import annotations
 
 import json
 
-from keytool.identify import Ground, data
-from keytool.identify.doubt import JUMP, NOTHING_OUT, SEVERAL
-from keytool.library.show import name_of, sureness_words
+from keytool.identify import Ground, carried, data
+from keytool.identify.doubt import JUMP, LEAVE_OUT, NOTHING_OUT, SEVERAL
+from keytool.library.show import LIKELY, name_of, sureness_words
 from keytool.pages.html import Html, json_in_page
 from keytool.pages.writer import Writer
+
+WRITING_DOWN = "writing-it-down"
+"""The guide to go to with a name in hand."""
 
 
 def key_data(writer: Writer, ground: Ground) -> Html:
     """The data of one key, as JSON that may stand inside the page.
 
     `ground` is what the walk needs, `vague` the ends that say that it cannot be told, `onward` those that
-    are keys, `names` the name and address of every end and member, `sureness` the words for chances, `doubt` what is said after a
-    "cannot tell".
+    are keys, `carry` for each lead to a key the address there of what is settled already, `names` the name and address of every end
+    and member, `sureness` the words for chances, `likely` the chance under which a name is only a "perhaps", `doubt` what is said after
+    a "cannot tell", `writing` where to write down what was found.
     """
     library = ground.library
     ids = sorted({*ground.within, *(entry.id for entry in ground.members)})
@@ -25,11 +29,21 @@ def key_data(writer: Writer, ground: Ground) -> Html:
         "ground": data(ground),
         "vague": sorted(vague),
         "onward": sorted(set(ground.within) & set(library.keys)),
+        "carry": _carry(ground),
         "names": {id: {"name": name_of(library, id), "href": writer.place(id)} for id in ids},
         "sureness": sureness_steps(),
-        "doubt": {"several": SEVERAL, "jump": JUMP, "nothingOut": NOTHING_OUT},
+        "likely": LIKELY,
+        "doubt": {"several": SEVERAL, "jump": JUMP, "leaveOut": LEAVE_OUT, "nothingOut": NOTHING_OUT},
+        "writing": writer.place(WRITING_DOWN) if WRITING_DOWN in library.guides else "",
     }
     return json_in_page(json.dumps(everything, ensure_ascii=False, separators=(",", ":")))
+
+
+def _carry(ground: Ground) -> dict[str, str]:
+    """By the address of a lead to another key, such as `body-plan=legs`, the address there of what is settled; only where something is."""
+    library, key = ground.library, ground.key
+    onward = [(couplet.id, lead.id) for couplet in key.couplets.values() for lead in couplet.leads.values() if lead.key]
+    return {f"{couplet}={lead}": there for couplet, lead in onward if (there := carried(library, key, couplet, lead))}
 
 
 def sureness_steps() -> list[tuple[float, str]]:

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from keytool.figures.contrast import SMALLEST
 from keytool.figures.drawn import of_entry, of_lead
 from keytool.identify import Ground
-from keytool.library.model import Couplet, Key, Lead, Library
-from keytool.library.show import feeding_words, name_of, plain
+from keytool.library.model import Couplet, Entry, Key, Lead, Library
+from keytool.library.show import feeding_words, meaning, name_of, plain
 from keytool.pages.html import Html, el, join
 from keytool.pages.key_data import key_data
 from keytool.pages.moving import moving_leads, scripts
@@ -204,9 +204,17 @@ def _end(writer: Writer, key: Key, end: str) -> Html:
         else None,
         el("figure", single(drawing, f"end-{end}-plate", *PORTRAIT), class_="wm-portrait", aria_hidden="true") if drawing else None,
         el("p", writer.rich(entry.summary)),
+        *_means(writer, entry),
         el("p", el("strong", "What would tell: "), writer.rich(entry.would_tell)) if entry.would_tell else None,
         *(writer.brief_caution(each) for each in entry.cautions if each not in key.cautions),
         reached,
         class_="wm-end",
         data_end=end,
     )
+
+
+def _means(writer: Writer, entry: Entry) -> Iterator[Html]:
+    """What an end tells about the soil, in brief: its own first word, and that of the nearest group that holds it."""
+    for teller, said in meaning(writer.library, entry):
+        who = "What it means: " if teller is entry else join(["As all of ", writer.link(teller.id), ": "])
+        yield el("div", el("strong", who), writer.rich(said.text), " ", writer.mark(said.basis), class_="wm-means")

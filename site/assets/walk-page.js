@@ -16,6 +16,7 @@
   var answers = [];
   var standing = null;
   var shown = null;
+  var opened = null;
 
   /* An element with its attributes and children; text is always text, never markup. */
   function el(tag, attributes, children) {
@@ -41,12 +42,14 @@
   function endAt(id) { return key.querySelector('[data-end="' + id + '"]'); }
   function questionOf(id) { return coupletAt(id).querySelector("h3").textContent; }
 
+  /* To 9 places, as the order of ends is: a sum may come out a little more or less with the order it is taken in. */
   function sureness(chance) {
-    return data.sureness.filter(function (step) { return step[0] <= chance; }).pop()[1];
+    return data.sureness.filter(function (step) { return step[0] <= Number(chance.toFixed(9)); }).pop()[1];
   }
 
   /* Chances rest on estimates, so they are never given finer than 5 %. */
-  function percent(chance) { return chance < 0.05 ? "under 5 %" : "about " + 5 * Math.round(20 * chance) + " %"; }
+  var FINEST = 0.05;
+  function percent(chance) { return chance < FINEST ? "under 5 %" : "about " + 5 * Math.round(20 * chance) + " %"; }
 
   function answerWords(answer) {
     if (answer.lead === walk.CANNOT_TELL) { return "Cannot tell"; }
@@ -128,15 +131,20 @@
     whole.firstChild.textContent = yes ? "Back to one question at a time" : "Show the whole key";
   }
 
-  /* After a "cannot tell": why the number jumps; after several, what to change at the microscope, and the question to go back to. */
+  /* After a "cannot tell": why the number jumps, and how to read a question that takes an answer for granted; after several,
+   * or where they leave several ends, what to change at the microscope, and the question to go back to. */
   function showDoubt() {
     var doubt = walk.doubt(ground, answers, standing);
     var open = doubt.open.length, many = open > 1 ? 1 : 0;
-    jump.textContent = doubt.jumps ? data.doubt.jump[many]
+    var why = doubt.jumps ? data.doubt.jump[many]
       .replace("{open}", many ? open : doubt.open[0]).replace("{next}", coupletAt(standing.asks).querySelector(".wm-number").textContent) : "";
-    stuck.hidden = doubt.row < data.doubt.several;
-    if (stuck.hidden) { stuck.open = false; return; }
-    again.replaceChildren(lookAgain(answers[answers.length - doubt.row].couplet));
+    jump.textContent = standing.asks && doubt.row || why ? [why, data.doubt.leaveOut].filter(Boolean).join(" ") : "";
+    var several = standing.ends.length > 1;
+    stuck.hidden = !several && doubt.row < data.doubt.several;
+    stuck.open = several || !stuck.hidden && stuck.open && stuck.parentNode === key;
+    if (several) { arrival.querySelector(".wm-again").after(stuck); } else { jump.after(stuck); }
+    again.replaceChildren();
+    if (!stuck.hidden && !several) { again.append(lookAgain(answers[answers.length - doubt.row].couplet)); }
   }
 
   function showLeft() {
@@ -177,26 +185,70 @@
     arrival.replaceChildren();
     if (standing.asks) { return; }
     var found = walk.arrivals(ground, answers, standing);
-    if (found.length > 1) {
-      arrival.append(el("h2", { tabindex: "-1" }, "As far as this can be told"), el("p", {}, "Nothing left to ask would part these. It is one of:"));
-    }
-    found.forEach(function (each) { arrival.append(found.length > 1 ? shortEnd(each) : wholeEnd(each)); });
+    if (found.length > 1) { arrival.append(unsettled(found)); } else { arrival.append(wholeEnd(found[0])); }
   }
 
-  function shortEnd(each) {
-    return el("p", { "class": "wm-one-of" }, [link(each.end), " " + sureness(each.sure)]);
+  /* Several ends: what it may be, the likeliest first; then the question to look at again, since to look once more beats a choice by chance. */
+  function unsettled(found) {
+    var overlap = found.some(function (one, index) {
+      return found.slice(index + 1).some(function (other) {
+        return one.members.some(function (id) { return other.members.indexOf(id) >= 0; });
+      });
+    });
+    var rare = found.slice(2).filter(function (each) { return each.sure < FINEST; });
+    if (rare.length < 2) { rare = []; }
+    return el("div", { "class": "wm-unsettled" }, [
+      el("h2", { tabindex: "-1" }, "Not settled. It is one of these, most likely first."),
+      listed(found.filter(function (each) { return rare.indexOf(each) < 0; })),
+      rare.length ? el("details", { "class": "wm-members" }, [el("summary", {}, "And " + rare.length + " more, each under 5 %"), listed(rare)]) : null,
+      overlap ? el("p", {}, "They share members, so the figures overlap.") : null
+    ].concat(cautionsOf(found), el("div", { "class": "wm-again" }, lookAgain(answers.find(isOpen).couplet))));
+  }
+
+  function isOpen(each) { return each.lead === walk.CANNOT_TELL; }
+  function isKey(end) { return data.onward.indexOf(end) >= 0; }
+
+  function listed(found) {
+    return el("ol", { role: "list" }, found.map(function (each) { return el("li", {}, oneOf(each)); }));
+  }
+
+  function oneOf(each) {
+    return el("a", { href: data.names[each.end].href, "class": "wm-button wm-one-of" }, [
+      el("strong", {}, (isKey(each.end) ? "Go on to the key: " : "") + name(each.end)), el("span", {}, sureness(each.sure))
+    ]);
+  }
+
+  /* What to take care of at any of several ends, each caution once. */
+  function cautionsOf(found) {
+    var given = {};
+    found.forEach(function (each) {
+      endAt(each.end).querySelectorAll(".wm-caution").forEach(function (caution) { given[caution.getAttribute("aria-label")] = caution; });
+    });
+    return Object.keys(given).map(function (label) { return given[label].cloneNode(true); });
+  }
+
+  /* Where an end leads on to; another key begins after what is settled already, if nothing on the way was left open. */
+  function onwardFrom(end) {
+    var last = answers[answers.length - 1];
+    var carried = answers.some(isOpen) ? "" : data.carry[walk.address([last])];
+    return data.names[end].href + (isKey(end) && carried ? "#" + carried : "");
   }
 
   function wholeEnd(each) {
-    var onward = data.onward.indexOf(each.end) >= 0;
+    var onward = isKey(each.end);
     var end = endAt(each.end).cloneNode(true);
     end.querySelectorAll("[id]").forEach(function (part) { part.removeAttribute("id"); });
     var title = end.querySelector("h3");
-    var head = el("h2", { tabindex: "-1" }, title.textContent);
+    var head = el("h2", { tabindex: "-1" }, (each.sure < data.likely ? "Perhaps: " : "") + title.textContent);
     title.replaceWith(head);
-    (end.querySelector(".wm-feeding") || end.querySelector(".wm-names") || head).after(el("p", { "class": "wm-sure" }, [el("strong", {}, sureness(each.sure)), ". An estimate, from how common things are and how often looks are misread."]));
+    (end.querySelector(".wm-feeding") || end.querySelector(".wm-names") || (onward ? head.nextElementSibling : head)).after(el("p", { "class": "wm-sure" }, [
+      onward ? "That it belongs in the next key: " : null, el("strong", {}, sureness(each.sure)), ". An estimate, from how common things are and how often looks are misread."
+    ]));
     end.querySelector(".wm-reached").remove();
-    end.append(el("p", { "class": "wm-onward" }, el("a", { href: data.names[each.end].href, "class": "wm-button wm-main" },
+    if (!onward && data.writing) {
+      end.append(el("p", { "class": "wm-next" }, ["Next: ", el("a", { href: data.writing }, "write it down"), ", then look at two more of its kind."]));
+    }
+    end.append(el("p", { "class": "wm-onward" }, el("a", { href: onwardFrom(each.end), "class": "wm-button wm-main" },
       onward ? "Go on to the key: " + name(each.end) : "Read about " + name(each.end))));
     if (each.members.length && !(each.members.length === 1 && each.members[0] === each.end)) { end.append(members(each)); }
     each.rivals.forEach(function (other) { end.append(rival(other)); });
@@ -236,10 +288,13 @@
       message.textContent = "This link does not quite fit the key as it stands now: " + error.message + " The walk goes on from there.";
     }
     standing = walk.stand(ground, answers);
+    if (opened === null) { opened = walk.address(answers); }
     key.querySelectorAll(".wm-asked").forEach(function (each) { each.classList.remove("wm-asked"); });
     if (standing.asks) { coupletAt(standing.asks).classList.add("wm-asked"); }
     controls.classList.toggle("wm-at-end", !standing.asks);
     document.body.classList.toggle("wm-walk-under-way", answers.length > 0);
+    /* Who comes in the middle of a walk, from another key, has not read what to take care of here. */
+    document.body.classList.toggle("wm-past-before", answers.length > 0 && !(standing.asks && walk.address(answers) === opened));
     cannotTell.hidden = !standing.asks;
     goBack.disabled = !answers.length;
     showArrival();

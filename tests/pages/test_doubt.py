@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, doubt, ground, stand
-from keytool.identify.doubt import CHANGE, NOTHING_OUT, SEVERAL, jump_words
+from keytool.identify.doubt import CHANGE, LEAVE_OUT, NOTHING_OUT, SEVERAL, jump_words
 from keytool.library import Library
 from keytool.pages.key_page import key_page
 from keytool.pages.stuck import stuck
@@ -61,7 +61,7 @@ def test_the_page_says_what_python_says_about_a_walk_that_tells_nothing(visit: V
             page.keyboard.press("u")
             standing = stand(it, answers)
             now = doubt(it, answers, standing)
-            said = jump_words(now.open, key.couplets[standing.asks].number) if now.jumps else ""
+            said = f"{jump_words(now.open, key.couplets[standing.asks].number)} {LEAVE_OUT}" if now.jumps else LEAVE_OUT
             assert page.locator(".wm-jump").text_content() == said, (key.id, answers)
             assert NOTHING_OUT in page.locator(".wm-left").inner_text()
             assert page.locator(".wm-stuck").is_visible() == now.is_stuck == (len(answers) >= SEVERAL)

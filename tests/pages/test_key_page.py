@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, address, arrivals, ground, stand
+from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, address, arrivals, carried, ground, stand
 from keytool.library import Library
 from keytool.library.show import name_of, plain, sureness_words
 from tests.pages.conftest import PHONE, Seen
@@ -126,7 +126,8 @@ def test_every_end_of_every_key_says_what_python_says(visit: Visit, site: Path, 
             page.locator(".wm-arrival h2").filter(has_text=name_of(library, end)).wait_for(timeout=2000)
             assert sureness_words(arrival.sure) in page.locator(".wm-sure").inner_text()
             onward = page.locator(".wm-onward a").get_attribute("href")
-            assert onward == (f"{end}.html" if end in library.keys else f"../entries/{end}.html")
+            there = carried(library, key, answers[-1].couplet, answers[-1].lead) if end in library.keys else ""
+            assert onward == (f"{end}.html{'#' * bool(there)}{there}" if end in library.keys else f"../entries/{end}.html")
             if end in library.entries and library.entries[end].would_tell:
                 assert plain(library, library.entries[end].would_tell) in page.locator(".wm-arrival").inner_text()
 
