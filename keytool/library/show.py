@@ -131,6 +131,7 @@ LIKELY = 0.6
 
 def sureness_words(sure: float) -> str:
     """How sure, in words and a rounded figure; it rests on estimates, so it is never given finer than 5 %."""
+    sure = round(sure, 9)  # or the noise of adding up would decide which way a half is rounded
     rounded = min(95, max(5, 5 * round(20 * sure)))
     words = "fairly sure" if sure >= 0.85 else "likely" if sure >= LIKELY else "possible" if sure >= 0.3 else "doubtful"
     return f"{words}, about {rounded} %"

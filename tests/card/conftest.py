@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
@@ -11,6 +12,7 @@ import pytest
 from keytool.card import card
 from keytool.library import load
 from keytool.library.model import Figure, Library
+from keytool.library.save import save
 
 PLATES = {
     ("holes", "closed"): Figure("nematode-head", {"width": 20, "spear": "stylet", "accent": "spear"}),
@@ -41,10 +43,24 @@ def real_key(request, library: Library) -> str:
     return request.param
 
 
+WORKER = os.environ.get("PYTEST_XDIST_WORKER", "")
+"""The process that runs these tests, where several do."""
+
+
 @pytest.fixture(scope="session")
-def card_of(library: Library) -> Callable[[str], bytes]:
-    """Makes the A4 card of a real key, with a site address; of each key once."""
-    return cache(lambda key: card(library, [key], "A4", site_address="https://tarn-end.example/soil"))
+def card_of(library: Library, tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], bytes]:
+    """Makes the A4 card of a real key, with a site address; of each key once, whichever process asks first."""
+    base = tmp_path_factory.getbasetemp()
+    shared = (base.parent if WORKER else base) / "cards"
+    shared.mkdir(exist_ok=True)
+
+    def made(key: str) -> bytes:
+        file = shared / f"{key}.pdf"
+        if not file.exists():
+            save(file, card(library, [key], "A4", site_address="https://tarn-end.example/soil"))
+        return file.read_bytes()
+
+    return cache(made)
 
 
 @pytest.fixture(scope="session")
@@ -54,4 +70,6 @@ def real_card(real_key: str, card_of: Callable[[str], bytes]) -> bytes:
 
 @pytest.fixture(scope="session")
 def real_cards(library: Library, card_of: Callable[[str], bytes]) -> dict[str, bytes]:
-    return {key: card_of(key) for key in library.keys}
+    keys = list(library.keys)
+    made = {key: card_of(key) for key in (keys if WORKER[-1:] in ("", "0") else reversed(keys))}  # so that two processes share the work
+    return {key: made[key] for key in keys}
