@@ -83,6 +83,6 @@ def browser() -> Iterator[Any]:
             pytest.fail(f"browser tests cannot run: {missing}")
         pytest.skip(f"browser tests not run: {missing}")
     with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=path, args=["--no-sandbox"])
+        started = playwright.chromium.launch(executable_path=path, args=["--no-sandbox", "--disable-gpu"])
         yield started
         started.close()
