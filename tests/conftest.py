@@ -6,7 +6,7 @@ import os
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import pytest
 
@@ -33,6 +33,14 @@ def everything_found(loaded: Loaded) -> list[Finding]:
     if not any(each.severity is Severity.PROBLEM for each in found):
         found += [each for key in loaded.library.keys.values() for each in proof_findings(loaded, prove(loaded.library, key))]
     return found
+
+
+T = TypeVar("T")
+
+
+def sampled(everything: list[T]) -> list[T]:
+    """Every third of many alike, so that the tests of every run stay quick; all of them with `WETMOUNT_WHOLE=1`."""
+    return everything if os.environ.get("WETMOUNT_WHOLE") else everything[::3]
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 import random
 import tempfile
+from collections.abc import Callable
 from dataclasses import asdict
 from pathlib import Path
 from typing import Any
@@ -27,9 +28,9 @@ def recorded(library: Library) -> dict[str, Any]:
     return {key.id: {"data": data(it), "cases": cases(it)} for key in library.keys.values() for it in [ground(library, key)]}
 
 
-def cases(it: Ground) -> list[dict[str, Any]]:
-    """The cases of one key, always the same for the same key."""
-    addresses = dict.fromkeys([*map(address, walks(it)), *_wrong(it)])
+def cases(it: Ground, of: Callable[[list[str]], list[str]] = list) -> list[dict[str, Any]]:
+    """The cases of one key, or those `of` its addresses that are wanted; always the same for the same key."""
+    addresses = of(list(dict.fromkeys([*map(address, walks(it)), *_wrong(it)])))
     return [case(it, each) for each in addresses]
 
 
