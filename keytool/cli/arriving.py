@@ -7,9 +7,10 @@ from itertools import combinations
 
 from keytool.cli.terminal import Terminal
 from keytool.identify import CANNOT_TELL, Answers, Arrival, Ground, Standing, address, arrivals
+from keytool.identify.doubt import OVERLAP
 from keytool.library.basis import Basis, weakest
 from keytool.library.model import Entry
-from keytool.library.show import LIKELY, feeding_words, mark, meaning, name_of, plain, sureness_words
+from keytool.library.show import LIKELY, basis_label, feeding_words, mark, meaning, name_of, plain, sureness_words
 
 NEXT = "Next: write it down with the line below, then look at two more of its kind."
 
@@ -44,10 +45,9 @@ class Arriving:
             out.say(f"{out.bold(name_of(library, each.end))}: {sureness_words(each.sure)}", indent=4, label="  -")
             out.say(out.faint(f"wetmount {'walk' if each.end in library.keys else 'show'} {each.end}"), indent=4)
         if any(set(one.members) & set(other.members) for one, other in combinations(found, 2)):
-            out.say("They share members, so the figures overlap.", indent=2)
-        for couplet in (each.couplet for each in answers if each.lead == CANNOT_TELL):
-            out.say(f"Look again at “{plain(library, self.here.key.couplets[couplet].asks)}”", indent=2)
-            break
+            out.say(OVERLAP, indent=2)
+        left_open = next(each.couplet for each in answers if each.lead == CANNOT_TELL)
+        out.say(f"Look again at “{plain(library, self.here.key.couplets[left_open].asks)}”", indent=2)
         for id in dict.fromkeys(id for each in found if each.end in library.entries for id in library.entries[each.end].cautions):
             self.caution(id)
 
@@ -83,11 +83,7 @@ class Arriving:
 
     def _mark(self, bases: Iterable[Basis]) -> str:
         """The mark of a statement, remembered so that it can be explained at the end."""
-        given = tuple(bases)
-        basis = weakest(given)
-        words = self.library.vocabulary["basis"][basis.kind].label
-        if basis.value:
-            words += f", {self.library.vocabulary['value'][basis.value].label}"
-        sign = mark(self.library, given)
-        self.marks.setdefault(sign, words)
+        basis = weakest(bases)
+        sign = mark(self.library, [basis])
+        self.marks.setdefault(sign, basis_label(self.library, basis))
         return sign

@@ -19,6 +19,8 @@ LEAVE_OUT = "Where a question takes for granted what you could not tell, leave t
 """How to read a question that the printed key asks only after another answer."""
 NOTHING_OUT = "Cannot tell rules nothing out."
 """Why the number of what is possible has not changed."""
+OVERLAP = "They share members, so the figures overlap."
+"""Said of several ends whose chances add up to more than 1."""
 CHANGE = "Stuck? Try this at the microscope"
 """Said above the words of the closed list `in-doubt`."""
 

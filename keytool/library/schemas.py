@@ -33,7 +33,7 @@ class Schemas:
 
     def __init__(self, folder: Path, words: Words) -> None:
         self._texts = (*(path.read_text("utf-8") for path in sorted(folder.glob("*.schema.json"))), json.dumps(words_schema(words)))
-        self._named = {schema["$id"]: schema for schema in map(_read, self._texts)}
+        self._named = _by_name(self._texts)
 
     def named(self) -> Mapping[str, dict[str, Any]]:
         """Every schema by file name, the closed lists among them, as they are published."""
@@ -52,7 +52,7 @@ def _findings(texts: tuple[str, ...], kind: str, file: YamlFile) -> tuple[Findin
 
 @lru_cache(maxsize=64)
 def _validator(texts: tuple[str, ...], kind: str) -> Draft202012Validator:
-    named = {schema["$id"]: schema for schema in map(_read, texts)}
+    named = _by_name(texts)
     return Draft202012Validator(_whole(named[f"{kind}.schema.json"], f"{kind}.schema.json", named))
 
 
@@ -79,6 +79,6 @@ _SAID = {"title", "description", "examples"}
 
 
 @lru_cache(maxsize=64)
-def _read(text: str) -> dict[str, Any]:
-    schema: dict[str, Any] = json.loads(text)
-    return schema
+def _by_name(texts: tuple[str, ...]) -> dict[str, dict[str, Any]]:
+    schemas: list[dict[str, Any]] = [json.loads(text) for text in texts]
+    return {schema["$id"]: schema for schema in schemas}

@@ -18,11 +18,15 @@ def mark(library: Library, bases: Iterable[Basis]) -> str:
     return str(word.get("mark"))
 
 
+def basis_label(library: Library, basis: Basis) -> str:
+    """What the mark of a basis stands for: "published, value seen", "from memory"."""
+    words = library.vocabulary["basis"][basis.kind].label
+    return f"{words}, {library.vocabulary['value'][basis.value].label}" if basis.value else words
+
+
 def basis_words(library: Library, basis: Basis) -> str:
     """A basis in words: "published, value seen (Thorne & Malek 1968)"; sources by id."""
-    words = library.vocabulary["basis"][basis.kind].label
-    if basis.value:
-        words += f", {library.vocabulary['value'][basis.value].label}"
+    words = basis_label(library, basis)
     if basis.sources:
         words += f" ({'; '.join(basis.sources)})"
     if basis.how:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 from keytool.identify import Ground, carried, data
-from keytool.identify.doubt import JUMP, LEAVE_OUT, NOTHING_OUT, SEVERAL
+from keytool.identify.doubt import JUMP, LEAVE_OUT, NOTHING_OUT, OVERLAP, SEVERAL
 from keytool.library.show import LIKELY, name_of, sureness_words
 from keytool.pages.html import Html, json_in_page
 from keytool.pages.writer import Writer
@@ -33,7 +33,7 @@ def key_data(writer: Writer, ground: Ground) -> Html:
         "names": {id: {"name": name_of(library, id), "href": writer.place(id)} for id in ids},
         "sureness": sureness_steps(),
         "likely": LIKELY,
-        "doubt": {"several": SEVERAL, "jump": JUMP, "leaveOut": LEAVE_OUT, "nothingOut": NOTHING_OUT},
+        "doubt": {"several": SEVERAL, "jump": JUMP, "leaveOut": LEAVE_OUT, "nothingOut": NOTHING_OUT, "overlap": OVERLAP},
         "writing": writer.place(WRITING_DOWN) if WRITING_DOWN in library.guides else "",
     }
     return json_in_page(json.dumps(everything, ensure_ascii=False, separators=(",", ":")))

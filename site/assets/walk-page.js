@@ -201,7 +201,7 @@
       el("h2", { tabindex: "-1" }, "Not settled. It is one of these, most likely first."),
       listed(found.filter(function (each) { return rare.indexOf(each) < 0; })),
       rare.length ? el("details", { "class": "wm-members" }, [el("summary", {}, "And " + rare.length + " more, each under 5 %"), listed(rare)]) : null,
-      overlap ? el("p", {}, "They share members, so the figures overlap.") : null
+      overlap ? el("p", {}, data.doubt.overlap) : null
     ].concat(cautionsOf(found), el("div", { "class": "wm-again" }, lookAgain(answers.find(isOpen).couplet))));
   }
 

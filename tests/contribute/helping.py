@@ -98,3 +98,21 @@ def apply(root: Path, text: str) -> None:
                 block.append(lines.pop(0)[2:])
             there = add_to_mapping(there, ("couplets",), "\n".join(block))
         path.write_text(there, "utf-8")
+
+
+def typed(form: Any, field: str, words: str) -> None:
+    """Types into a field and leaves it, so that it is judged."""
+    form.fill(field, words)
+    form.dispatch_event(field, "change")
+
+
+def is_large_and_named(form: Any) -> None:
+    """Holds a form to targets of 48 pixels, to the width of a telephone, and to the rules of accessibility."""
+    from axe_playwright_python.sync_playwright import Axe
+
+    small = form.evaluate("""() => [...document.querySelectorAll('button, select, input:not([type=checkbox]), textarea, summary, .wm-choices label')]
+        .filter(each => each.offsetParent && each.getBoundingClientRect().height < 48).map(each => each.outerHTML)""")
+    assert small == []
+    assert form.evaluate("document.documentElement.scrollWidth") <= 360
+    found = Axe().run(form, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"]}).response["violations"]
+    assert [(each["id"], [node["html"] for node in each["nodes"]]) for each in found] == []

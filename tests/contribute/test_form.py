@@ -17,7 +17,7 @@ from keytool.contribute.slots import SCRIPTS
 from keytool.contribute.told import comes_out
 from keytool.library import Loaded, load
 from tests.conftest import copy_mini, everything_found, sampled
-from tests.contribute.helping import opened_form
+from tests.contribute.helping import opened_form, typed
 
 ROOT = Path(__file__).parents[2]
 FOLDER = ROOT / "site/assets/contribute"
@@ -144,12 +144,9 @@ def test_a_filled_form_gives_a_file_that_loads_clean(form: Any, still: Path, tmp
 @pytest.mark.browser
 def test_errors_are_those_of_the_check_and_are_announced(form: Any) -> None:
     fill(form)
-    form.fill("#wm-summary", "less <than> that")
-    form.dispatch_event("#wm-summary", "change")
-    form.fill("#wm-id", "coat-button")
-    form.dispatch_event("#wm-id", "change")
-    form.fill("#wm-width-low", "30")
-    form.dispatch_event("#wm-width-low", "change")
+    typed(form, "#wm-summary", "less <than> that")
+    typed(form, "#wm-id", "coat-button")
+    typed(form, "#wm-width-low", "30")
     assert "The text holds a character that plain text does not need" in form.inner_text("#wm-summary-wrong")
     assert "'coat-button' is also the id of keydata/entries/debris/coat-button.yaml" in form.inner_text("#wm-id-wrong")
     assert "Low is 30, but high is 1.6. Swap the two." in form.inner_text("#wm-shows-width-wrong")
@@ -189,11 +186,9 @@ def test_what_was_typed_survives_a_reload_until_it_is_thrown_away(form: Any) -> 
 
 @pytest.mark.browser
 def test_a_name_is_understood_and_what_is_not_known_is_told_beside_it(form: Any) -> None:
-    form.fill("#wm-like", "shirt BUTTON")
-    form.dispatch_event("#wm-like", "change")
+    typed(form, "#wm-like", "shirt BUTTON")
     assert form.input_value("#wm-within") == "button"
-    form.fill("#wm-like", "buttn")
-    form.dispatch_event("#wm-like", "change")
+    typed(form, "#wm-like", "buttn")
     assert form.inner_text("#wm-like-wrong") == "There is no entry 'buttn'. Choose one from the list."
     form.fill("#wm-like", "butto")
     assert "Is it one of these: " in form.inner_text("#wm-like-wrong")
@@ -212,8 +207,7 @@ def test_what_is_proposed_is_what_the_command_proposes(script: Any, loaded: Load
 @pytest.mark.browser
 def test_a_number_that_is_none_is_told_and_not_dropped(form: Any) -> None:
     fill(form)
-    form.fill("#wm-width-low", "about 2")
-    form.dispatch_event("#wm-width-low", "change")
+    typed(form, "#wm-width-low", "about 2")
     assert form.inner_text("#wm-shows-width-wrong") == "'low' is text ('about 2'). Allowed: a number."
 
 
@@ -222,8 +216,7 @@ def test_what_matters_for_the_nearest_entry_is_offered_first(form: Any, still: P
     from keytool.contribute.nearest import that_matter
 
     library = load(still).library
-    form.fill("#wm-like", "press-stud")
-    form.dispatch_event("#wm-like", "change")
+    typed(form, "#wm-like", "press-stud")
     asked = form.evaluate("[...document.querySelectorAll('[data-row^=shows-]')].map(each => each.dataset.row.slice(6))")
     offered = form.evaluate("[...document.querySelectorAll('#wm-more optgroup')][0] && [...document.querySelectorAll('#wm-more optgroup')[0].children].map(each => each.value)")
     assert [each for each in offered if each not in asked] == [

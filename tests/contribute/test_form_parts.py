@@ -20,7 +20,7 @@ from keytool.contribute.slots import SCRIPTS
 from keytool.figures import kinds, problems
 from keytool.library import Loaded
 from tests.conftest import KEYDATA, sampled
-from tests.contribute.helping import apply, opened_form, run
+from tests.contribute.helping import apply, is_large_and_named, opened_form, run, typed
 
 pytestmark = pytest.mark.browser
 FOLDER = Path(__file__).parents[2] / "site/assets/contribute"
@@ -144,28 +144,23 @@ def choose_couplet(page: Any) -> Any:
 
 def test_what_is_wrong_with_a_look_alike_or_a_drawing_is_said_beside_it(form: Any):
     add_look_alike(form)
-    form.fill("#wm-mistaken-0-entry", "no-such-worm")
-    form.dispatch_event("#wm-mistaken-0-entry", "change")
+    typed(form, "#wm-mistaken-0-entry", "no-such-worm")
     assert "There is no entry 'no-such-worm'." in form.inner_text("#wm-mistaken-0-wrong")
-    form.fill("#wm-mistaken-0-entry", "tarn-end-worm")
-    form.dispatch_event("#wm-mistaken-0-entry", "change")
+    typed(form, "#wm-mistaken-0-entry", "tarn-end-worm")
     assert "'tarn-end-worm' is named as its own look-alike." in form.inner_text("#wm-mistaken-0-wrong")
     add_look_alike(form)
     assert form.inner_text("#wm-mistaken-0-wrong") == ""
     assert form.input_value("#wm-figure") == "", "no drawing unless one is wanted"
     form.get_by_role("button", name="Start from the drawing of Aphelenchus type").click()
     assert form.input_value("#wm-figure") == "nematode-head"
-    form.fill("#wm-figure-width", "9000")
-    form.dispatch_event("#wm-figure-width", "change")
+    typed(form, "#wm-figure-width", "9000")
     assert "nematode-head: width: 9000 µm is not between" in form.inner_text("#wm-figure-width-wrong")
-    form.fill("#wm-figure-width", "20")
-    form.dispatch_event("#wm-figure-width", "change")
+    typed(form, "#wm-figure-width", "20")
     assert form.inner_text("#wm-figure-width-wrong") == ""
     form.dispatch_event("#wm-figure-spear-length-of", "change")
     assert "'tarn-end-worm' does not give both ends of 'spear-length'." in form.inner_text("#wm-figure-spear-length-wrong")
     form.select_option("#wm-figure-spear-length-of", "")
-    form.fill("#wm-figure-spear-length", "14")
-    form.dispatch_event("#wm-figure-spear-length", "change")
+    typed(form, "#wm-figure-spear-length", "14")
     assert "kind: nematode-head" in form.text_content("pre[aria-label='The file']")
 
 
@@ -213,11 +208,4 @@ def test_what_belongs_into_other_files_is_what_the_command_writes(form: Any, tmp
 
 
 def test_targets_stay_large_and_named(form: Any):
-    small = form.evaluate("""() => [...document.querySelectorAll('button, select, input:not([type=checkbox]), textarea, summary, .wm-choices label')]
-        .filter(each => each.offsetParent && each.getBoundingClientRect().height < 48).map(each => each.outerHTML)""")
-    assert small == []
-    assert form.evaluate("document.documentElement.scrollWidth") <= 360
-    from axe_playwright_python.sync_playwright import Axe
-
-    found = Axe().run(form, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"]}).response["violations"]
-    assert [(each["id"], [node["html"] for node in each["nodes"]]) for each in found] == []
+    is_large_and_named(form)

@@ -17,7 +17,7 @@ from keytool.contribute.look_alikes import worth_comparing
 from keytool.contribute.slots import SCRIPTS
 from keytool.library import Loaded, load
 from tests.conftest import copy_mini, everything_found
-from tests.contribute.helping import SCRIPT_FOLDER, apply, opened_form, part, run
+from tests.contribute.helping import SCRIPT_FOLDER, apply, is_large_and_named, opened_form, part, run, typed
 
 pytestmark = pytest.mark.browser
 
@@ -137,8 +137,7 @@ def test_what_goes_with_a_photograph_is_a_command_that_takes_it_in(form: Any, ro
     form.fill("#wm-author", "Zoë O'Neil")
     form.select_option("#wm-licence", "cc-by-4.0")
     form.select_option("#wm-scale", "known")
-    form.fill("#wm-um", "-3")
-    form.dispatch_event("#wm-um", "change")
+    typed(form, "#wm-um", "-3")
     assert wrong(form) == ["-3 µm to a pixel cannot be. With a 40x objective it is about 0.05 to 0.5."]
     form.fill("#wm-um", "0,25")
     Image.new("RGB", (900, 600), (120, 130, 90)).save(tmp_path / "drop.png")
@@ -165,12 +164,5 @@ def test_each_form_keeps_what_was_typed_into_it(form: Any) -> None:
 
 @pytest.mark.parametrize("what", ["look-alikes", "photo", "couplet", "state"])
 def test_targets_are_large_and_everything_has_a_name(form: Any, what: str) -> None:
-    from axe_playwright_python.sync_playwright import Axe
-
     choose(form, what)
-    small = form.evaluate("""() => [...document.querySelectorAll('button, select, input:not([type=checkbox]), textarea, .wm-choices label')]
-        .filter(each => each.offsetParent && each.getBoundingClientRect().height < 48).map(each => each.outerHTML)""")
-    assert small == []
-    assert form.evaluate("document.documentElement.scrollWidth") <= 360
-    found = Axe().run(form, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"]}).response["violations"]
-    assert [(each["id"], [node["html"] for node in each["nodes"]]) for each in found] == []
+    is_large_and_named(form)
