@@ -26,6 +26,7 @@ test: $(VENV)/.installed-test chromium
 
 lint: $(VENV)/.installed-test
 	$(RUN)/ruff check keytool tests benchmarks
+	$(RUN)/ruff format --check --quiet keytool tests benchmarks
 	$(RUN)/mypy keytool
 
 screenshot: site $(VENV)/.installed-test

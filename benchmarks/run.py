@@ -39,8 +39,7 @@ def report(what: str, ours: float, peer: float, bound: str) -> None:
 
 def schema_check(work: Path) -> None:
     """The schema part of `check` against check-jsonschema on the same files and schemas."""
-    script = ("from keytool.library import root; from keytool.library.load import load; "
-              "import sys; sys.exit(len(load(root()).problems))")
+    script = "from keytool.library import root; from keytool.library.load import load; import sys; sys.exit(len(load(root()).problems))"
     from keytool.library import load, root
 
     schemas = work / "schemas"
@@ -51,8 +50,13 @@ def schema_check(work: Path) -> None:
         (schemas / name).write_text(json.dumps({**schema, "$id": (schemas / name).as_uri()}), "utf-8")
     calls = " && ".join(
         f"{BIN}/check-jsonschema --schemafile {schemas}/{kind}.schema.json keydata/{files}"
-        for kind, files in (("entry", "entries/*/*.yaml"), ("character", "characters/*.yaml"), ("key", "keys/*.yaml"),
-                            ("guide", "guides/*.yaml"), ("look-alike", "look-alikes/*.yaml"))
+        for kind, files in (
+            ("entry", "entries/*/*.yaml"),
+            ("character", "characters/*.yaml"),
+            ("key", "keys/*.yaml"),
+            ("guide", "guides/*.yaml"),
+            ("look-alike", "look-alikes/*.yaml"),
+        )
     )
     ours, peer = pair((sys.executable, "-c", script), ("sh", "-c", calls))
     report("Schemas, loading included (check-jsonschema, one call a kind)", ours, peer, "wanted: 1.0 at most")

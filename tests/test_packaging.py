@@ -25,8 +25,14 @@ def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def test_an_installed_wheel_has_the_library_and_works_from_anywhere(wheel: Path, tmp_path: Path) -> None:
     with zipfile.ZipFile(wheel) as packed:
         packed.extractall(tmp_path / "installed")
-    result = subprocess.run([sys.executable, "-c", "from keytool.cli import main; main(['list', 'keys'])"], cwd="/", check=True,
-                            capture_output=True, text=True, env={"PYTHONPATH": str(tmp_path / "installed"), "PATH": "/usr/bin:/bin"})
+    result = subprocess.run(
+        [sys.executable, "-c", "from keytool.cli import main; main(['list', 'keys'])"],
+        cwd="/",
+        check=True,
+        capture_output=True,
+        text=True,
+        env={"PYTHONPATH": str(tmp_path / "installed"), "PATH": "/usr/bin:/bin"},
+    )
     assert "nematode-mouthparts" in result.stdout
 
 
@@ -53,10 +59,28 @@ def test_the_built_site_never_goes_where_its_sources_are() -> None:
 
 
 def test_the_top_level_is_the_fixed_one() -> None:
-    tracked = subprocess.run(["git", "ls-tree", "--name-only", "HEAD"], cwd=PROJECT, capture_output=True, text=True, check=True).stdout.split()
+    tracked = subprocess.run(
+        ["git", "ls-tree", "--name-only", "HEAD"], cwd=PROJECT, capture_output=True, text=True, check=True
+    ).stdout.split()
     assert {"keydata", "keytool", "site", "tests", "mkdocs.yml", "pyproject.toml", "README.md", "DEVELOPERS.md"} <= set(tracked)
-    assert set(tracked) <= {"keydata", "keytool", "site", "tests", "benchmarks", "mkdocs.yml", "pyproject.toml", "README.md", "DEVELOPERS.md",
-                            "Makefile", "LICENSE", "LICENSE-CONTENT", "CHANGELOG.md", "CITATION.cff", ".ci", ".gitignore"}
+    assert set(tracked) <= {
+        "keydata",
+        "keytool",
+        "site",
+        "tests",
+        "benchmarks",
+        "mkdocs.yml",
+        "pyproject.toml",
+        "README.md",
+        "DEVELOPERS.md",
+        "Makefile",
+        "LICENSE",
+        "LICENSE-CONTENT",
+        "CHANGELOG.md",
+        "CITATION.cff",
+        ".ci",
+        ".gitignore",
+    }
 
 
 def test_versions_agree() -> None:

@@ -158,9 +158,7 @@ def _faces(bench: Bench, contents: Sequence[Content], way: Way) -> list[list[Fac
         furniture = bench.furniture(what, form)
         before = sum(len(each) for each in made)
         folded = form.together if form.name == "pocket" else 1
-        places = [
-            Place(form.word, before + number + 1, total, number == 0, _couplets(setting, number), folded) for number in range(count)
-        ]
+        places = [Place(form.word, before + number + 1, total, number == 0, _couplets(setting, number), folded) for number in range(count)]
         made.append([_face(furniture, setting, number, place) for number, place in enumerate(places)])
     return made
 

@@ -30,8 +30,12 @@ class Commands(click.Group):
 
 
 @click.command(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
-@click.option("--library", type=click.Path(path_type=Path, file_okay=False), metavar="FOLDER",
-              help="Use the library in this folder (the one that holds keydata/). Default: the one that came with wetmount.")
+@click.option(
+    "--library",
+    type=click.Path(path_type=Path, file_okay=False),
+    metavar="FOLDER",
+    help="Use the library in this folder (the one that holds keydata/). Default: the one that came with wetmount.",
+)
 @click.version_option(__version__, prog_name="wetmount")
 @click.pass_context
 def main(ctx: click.Context, library: Path | None) -> None:

@@ -27,8 +27,10 @@ class Arriving:
         out, found = self.out, arrivals(self.here, answers, standing)
         out.say()
         if not standing.possible:
-            out.say("Nothing in the library fits all of these answers. Look again, or take the other worm; "
-                    "if it stays so, it may be something the library does not have yet.")
+            out.say(
+                "Nothing in the library fits all of these answers. Look again, or take the other worm; "
+                "if it stays so, it may be something the library does not have yet."
+            )
         if len(found) == 1:
             self._whole(found[0])
         else:

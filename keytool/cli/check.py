@@ -80,5 +80,7 @@ def _costs(loaded: Loaded, terminal: object) -> None:
     assert isinstance(terminal, Terminal)
     for key in loaded.library.keys.values():
         what = cost(loaded.library, key)
-        terminal.say(f"{key.title}: {what.questions:.1f} questions on average, {what.most} at most "
-                     f"(no key with such couplets can do with fewer than {what.least:.1f}).")
+        terminal.say(
+            f"{key.title}: {what.questions:.1f} questions on average, {what.most} at most "
+            f"(no key with such couplets can do with fewer than {what.least:.1f})."
+        )

@@ -18,14 +18,29 @@ LEAST, MOST = 100, 6000
 
 @click.command("draw", short_help="Save one drawing as a picture, to teach with.")
 @click.argument("what", metavar="ENTRY|CHARACTER=STATE")
-@click.option("-o", "--output", type=click.Path(path_type=Path, dir_okay=False), required=True, metavar="FILE",
-              help="The file to write, .svg or .png. An older one is replaced only when the new one is whole.")
-@click.option("--field", "power", metavar="POWER",
-              help="low or high: the entry as it lies in the round field at that power, at true size, instead of by itself.")
-@click.option("--field-number", type=click.FloatRange(5, 40), metavar="MM",
-              help="The field number on your own eyepiece, for --field. Default: that of the library's example.")
-@click.option("--width", type=click.IntRange(LEAST, MOST), default=WIDTH, show_default=True, metavar="PIXELS",
-              help="How wide the picture is.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path, dir_okay=False),
+    required=True,
+    metavar="FILE",
+    help="The file to write, .svg or .png. An older one is replaced only when the new one is whole.",
+)
+@click.option(
+    "--field",
+    "power",
+    metavar="POWER",
+    help="low or high: the entry as it lies in the round field at that power, at true size, instead of by itself.",
+)
+@click.option(
+    "--field-number",
+    type=click.FloatRange(5, 40),
+    metavar="MM",
+    help="The field number on your own eyepiece, for --field. Default: that of the library's example.",
+)
+@click.option(
+    "--width", type=click.IntRange(LEAST, MOST), default=WIDTH, show_default=True, metavar="PIXELS", help="How wide the picture is."
+)
 @click.pass_obj
 def draw_command(named: Path | None, what: str, output: Path, power: str | None, field_number: float | None, width: int) -> None:
     """Save the drawing of an entry, or of one state of a character, with its scale bar.

@@ -14,8 +14,13 @@ if TYPE_CHECKING:
 
 
 @click.command("impact", short_help="What a change of the library does to identification.")
-@click.option("--base", default="HEAD", show_default=True, metavar="REVISION or FOLDER",
-              help="What to compare with: a revision of git, or a folder that holds an older keydata/.")
+@click.option(
+    "--base",
+    default="HEAD",
+    show_default=True,
+    metavar="REVISION or FOLDER",
+    help="What to compare with: a revision of git, or a folder that holds an older keydata/.",
+)
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to report: Markdown to read, or JSON.")
 @click.option("--cards/--no-cards", default=True, help="Whether to try if the A4 card of each key still fits.")
 @click.pass_obj
@@ -48,8 +53,10 @@ def _older(folder: Path, base: str) -> Library:
     loaded = load(folder)
     problems = [each for each in (*loaded.findings, *run(loaded)) if each.severity.value == "problem"]
     if problems:
-        raise click.ClickException(f"The library of '{base}' has problems, so there is nothing to compare with; the first is at "
-                                   f"{problems[0].place}: {problems[0].message}")
+        raise click.ClickException(
+            f"The library of '{base}' has problems, so there is nothing to compare with; the first is at "
+            f"{problems[0].place}: {problems[0].message}"
+        )
     return loaded.library
 
 

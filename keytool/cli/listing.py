@@ -15,20 +15,38 @@ if TYPE_CHECKING:
 
 def _entries(library: Library) -> Iterator[dict[str, Any]]:
     for entry in library.entries.values():
-        yield {"id": entry.id, "name": entry.name, "scientific": entry.scientific, "kind": entry.kind, "theme": entry.theme,
-               "within": list(entry.within), "feeding": list(entry.feeding)}
+        yield {
+            "id": entry.id,
+            "name": entry.name,
+            "scientific": entry.scientific,
+            "kind": entry.kind,
+            "theme": entry.theme,
+            "within": list(entry.within),
+            "feeding": list(entry.feeding),
+        }
 
 
 def _keys(library: Library) -> Iterator[dict[str, Any]]:
     for key in library.keys.values():
-        yield {"id": key.id, "name": key.title, "couplets": len(key.couplets), "magnification": key.magnification,
-               "entries": len(list(library.members(key.scope)))}
+        yield {
+            "id": key.id,
+            "name": key.title,
+            "couplets": len(key.couplets),
+            "magnification": key.magnification,
+            "entries": len(list(library.members(key.scope))),
+        }
 
 
 def _characters(library: Library) -> Iterator[dict[str, Any]]:
     for each in library.characters.values():
-        yield {"id": each.id, "name": each.name, "kind": each.kind, "unit": each.unit, "states": list(each.states),
-               "magnification": each.magnification}
+        yield {
+            "id": each.id,
+            "name": each.name,
+            "kind": each.kind,
+            "unit": each.unit,
+            "states": list(each.states),
+            "magnification": each.magnification,
+        }
 
 
 def _sources(library: Library) -> Iterator[dict[str, Any]]:
@@ -47,7 +65,12 @@ def _cautions(library: Library) -> Iterator[dict[str, Any]]:
 
 
 KINDS: dict[str, Callable[[Library], Iterator[dict[str, Any]]]] = {
-    "entries": _entries, "keys": _keys, "characters": _characters, "sources": _sources, "terms": _terms, "cautions": _cautions,
+    "entries": _entries,
+    "keys": _keys,
+    "characters": _characters,
+    "sources": _sources,
+    "terms": _terms,
+    "cautions": _cautions,
 }
 
 

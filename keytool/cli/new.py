@@ -44,20 +44,38 @@ def _common(command: F) -> F:
 @click.option("--would-tell", help="What would tell it; for kind cannot-be-told.")
 @click.option("--contributor", help="Your name, as it shall stand on its page.")
 @click.option("--reviewed", help="The date, year-month-day. Proposed: today.")
-@click.option("--shows", multiple=True, callback=pairs, metavar="CHARACTER=WHAT",
-              help="What it shows: states joined by commas, low..high with a unit, or any. May be given many times.")
-@click.option("--basis-of", multiple=True, callback=pairs, metavar="CHARACTER=BASIS",
-              help="What one statement rests on, where it differs.")
-@click.option("--mistaken-for", multiple=True, callback=pairs, metavar="ENTRY=HOW",
-              help="What it is taken for, and how to tell; written into both entries.")
+@click.option(
+    "--shows",
+    multiple=True,
+    callback=pairs,
+    metavar="CHARACTER=WHAT",
+    help="What it shows: states joined by commas, low..high with a unit, or any. May be given many times.",
+)
+@click.option("--basis-of", multiple=True, callback=pairs, metavar="CHARACTER=BASIS", help="What one statement rests on, where it differs.")
+@click.option(
+    "--mistaken-for",
+    multiple=True,
+    callback=pairs,
+    metavar="ENTRY=HOW",
+    help="What it is taken for, and how to tell; written into both entries.",
+)
 @click.option("--couplet/--no-couplet", default=None, help="Add the couplet that is proposed where it collides. Otherwise you are asked.")
 @click.option("--by", metavar="CHARACTER", help="The character that couplet shall ask for.")
 @click.option("--replace", is_flag=True, help="Write over an entry of that id.")
 @_common
 @click.pass_obj
 def entry_command(
-    named: Path | None, /, shows: dict[str, str], basis_of: dict[str, str], mistaken_for: dict[str, str], couplet: bool | None,
-    by: str | None, replace: bool, yes: bool, even_so: bool, **answers: str | None,
+    named: Path | None,
+    /,
+    shows: dict[str, str],
+    basis_of: dict[str, str],
+    mistaken_for: dict[str, str],
+    couplet: bool | None,
+    by: str | None,
+    replace: bool,
+    yes: bool,
+    even_so: bool,
+    **answers: str | None,
 ) -> None:
     """Add a thing you have met, and see where in which key it comes out.
 
@@ -88,14 +106,27 @@ def entry_command(
 @click.option("--behind", metavar="COUPLET/LEAD", help="The lead that will go to it.")
 @click.option("--id", "slug", help="Its slug, lower-case words joined by '-'.")
 @click.option("--asks", help="The question, at most 80 characters.")
-@click.option("--lead", "leads", multiple=True, metavar="'SLUG | TEXT | SEEN | GOES'",
-              help="A lead: its slug, its text, states joined by commas (or from:QUANTITY, below:QUANTITY, otherwise), "
-                   "and end:ID, couplet:ID or key:ID. Give two.")
+@click.option(
+    "--lead",
+    "leads",
+    multiple=True,
+    metavar="'SLUG | TEXT | SEEN | GOES'",
+    help="A lead: its slug, its text, states joined by commas (or from:QUANTITY, below:QUANTITY, otherwise), "
+    "and end:ID, couplet:ID or key:ID. Give two.",
+)
 @_common
 @click.pass_obj
 def couplet_command(
-    named: Path | None, entry: str | None, by: str | None, key: str | None, behind: str | None, slug: str | None, asks: str | None,
-    leads: tuple[str, ...], yes: bool, even_so: bool,
+    named: Path | None,
+    entry: str | None,
+    by: str | None,
+    key: str | None,
+    behind: str | None,
+    slug: str | None,
+    asks: str | None,
+    leads: tuple[str, ...],
+    yes: bool,
+    even_so: bool,
 ) -> None:
     """Add a couplet to a key.
 
@@ -119,8 +150,9 @@ def couplet_command(
 @click.option("--name", help="Its short name.")
 @click.option("--about", help="One sentence that describes what is seen.")
 @click.option("--entries", help="The entries that show it besides what they show now, joined by commas; - for none.")
-@click.option("--lead", "leads", multiple=True, metavar="KEY/COUPLET/LEAD",
-              help="A lead that takes it. One for each couplet that asks for it.")
+@click.option(
+    "--lead", "leads", multiple=True, metavar="KEY/COUPLET/LEAD", help="A lead that takes it. One for each couplet that asks for it."
+)
 @_common
 @click.pass_obj
 def state_command(named: Path | None, /, leads: tuple[str, ...], yes: bool, even_so: bool, **answers: str | None) -> None:

@@ -81,8 +81,10 @@ def to_write(named: Path | None) -> Path:
 
     root = where(named)
     if root.name == BUNDLED:
-        raise click.UsageError("This would be written into the copy that came with the program, and be gone with the next one. "
-                               "Name your own copy, the folder that holds keydata/: wetmount --library FOLDER ...")
+        raise click.UsageError(
+            "This would be written into the copy that came with the program, and be gone with the next one. "
+            "Name your own copy, the folder that holds keydata/: wetmount --library FOLDER ..."
+        )
     return root
 
 

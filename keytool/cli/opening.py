@@ -27,8 +27,10 @@ def opened(named: Path | None) -> Loaded:
     problems = [each for each in (*loaded.findings, *run_checks(loaded)) if each.severity.value == "problem"]
     if problems:
         first = problems[0]
-        raise click.ClickException(f"The library has {len(problems)} problem{'s' if len(problems) > 1 else ''}; "
-                                   f"the first is at {first.place}: {first.message}\nRun 'wetmount check' to see all.")
+        raise click.ClickException(
+            f"The library has {len(problems)} problem{'s' if len(problems) > 1 else ''}; "
+            f"the first is at {first.place}: {first.message}\nRun 'wetmount check' to see all."
+        )
     return loaded
 
 

@@ -25,8 +25,11 @@ def photo_command() -> None:
 @click.option("--shows", required=True, help="What is seen, in a sentence; it is read out to those who cannot see it.")
 @click.option("--id", help="Its id. Default: the entry and the next free number, such as plectus-1.")
 @click.option("--um-per-pixel", type=float, help="Micrometres to one pixel, where you know them.")
-@click.option("--micrometer", type=click.Path(path_type=Path, dir_okay=False),
-              help="A picture of a stage micrometer, taken with the same objective and camera, to measure the scale from.")
+@click.option(
+    "--micrometer",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="A picture of a stage micrometer, taken with the same objective and camera, to measure the scale from.",
+)
 @click.option("--division-um", type=float, default=10, show_default=True, help="How far apart the lines of the micrometer are, in µm.")
 @click.option("--divisions", type=int, help="How many divisions you count across that picture; guards against misreading it.")
 @click.option("--replace", is_flag=True, help="Write over a photograph of that id.")

@@ -9,10 +9,17 @@ import click
 
 
 @click.command("plate", short_help="Put every drawing on one PDF, for review.")
-@click.option("-o", "--output", type=click.Path(path_type=Path, dir_okay=False), default=Path("plate.pdf"), show_default=True,
-              help="The file to write. An older one is replaced only when the new one is whole.")
-@click.option("--kinds/--no-kinds", "with_kinds", default=True, show_default=True,
-              help="Also show each kind of drawing with each of its choices.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path, dir_okay=False),
+    default=Path("plate.pdf"),
+    show_default=True,
+    help="The file to write. An older one is replaced only when the new one is whole.",
+)
+@click.option(
+    "--kinds/--no-kinds", "with_kinds", default=True, show_default=True, help="Also show each kind of drawing with each of its choices."
+)
 @click.pass_obj
 def plate_command(named: Path | None, output: Path, with_kinds: bool) -> None:
     """Put every drawing of the library on one PDF: each entry, each state of a character, each kind of drawing with each choice.

@@ -28,8 +28,15 @@ def show_command(named: Path | None, id: str) -> None:
     from keytool.cli.terminal import Terminal
 
     everything, terminal = library(named), Terminal()
-    shelves = (everything.entries, everything.keys, everything.characters, everything.sources, everything.terms,
-               everything.cautions, everything.quantities)
+    shelves = (
+        everything.entries,
+        everything.keys,
+        everything.characters,
+        everything.sources,
+        everything.terms,
+        everything.cautions,
+        everything.quantities,
+    )
     word = pick(id.lower(), [each for shelf in shelves for each in shelf], "thing in the library called")
     Showing(everything, terminal).show(word)
 
@@ -148,10 +155,15 @@ class Showing:
         for state in character.states.values():
             out.say(f"{state.name}: {plain(library, state.about)}", indent=4, label="  -")
         if character.is_number:
-            out.say(f"Measured in {character.unit}, read to plus or minus {number(character.plus_minus)} µm "
-                    f"{self._mark(character.plus_minus_basis)}", indent=2)
-        out.say(f"Misread by a careful beginner about {number(100 * character.misread)} times in 100 "
-                f"{self._mark(character.misread_basis)}", indent=2)
+            out.say(
+                f"Measured in {character.unit}, read to plus or minus {number(character.plus_minus)} µm "
+                f"{self._mark(character.plus_minus_basis)}",
+                indent=2,
+            )
+        out.say(
+            f"Misread by a careful beginner about {number(100 * character.misread)} times in 100 {self._mark(character.misread_basis)}",
+            indent=2,
+        )
 
     def _legend(self) -> None:
         from keytool.library.show import basis_words, mark

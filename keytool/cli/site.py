@@ -17,8 +17,14 @@ CARD_PAPER = "A4"
 
 
 @click.command("site", short_help="Build the site into a folder.")
-@click.option("-o", "--output", type=click.Path(path_type=Path, file_okay=False), default=Path("build/site"), show_default=True,
-              help="The folder to write. An older site there is replaced only when the new one is whole.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path, file_okay=False),
+    default=Path("build/site"),
+    show_default=True,
+    help="The folder to write. An older site there is replaced only when the new one is whole.",
+)
 @click.option("--cards", is_flag=True, help="Make a bench card of every key and put it on the site; takes some seconds a key.")
 @click.option("--sources", is_flag=True, help="Write the pages as Markdown instead, for another site builder.")
 @click.pass_obj

@@ -12,14 +12,32 @@ from typing import TextIO
 import click
 
 _PLAIN = {
-    "µ": "u", "×": "x", "°": " deg ", "±": "+/-", "≥": ">=", "≤": "<=", "–": "-", "—": "-", "→": "->", "…": "...",
-    "‘": "'", "’": "'", "“": '"', "”": '"', "●": "*", "◐": "+", "○": "o", "·": "-", "²": "2", "³": "3",
+    "µ": "u",
+    "×": "x",
+    "°": " deg ",
+    "±": "+/-",
+    "≥": ">=",
+    "≤": "<=",
+    "–": "-",
+    "—": "-",
+    "→": "->",
+    "…": "...",
+    "‘": "'",
+    "’": "'",
+    "“": '"',
+    "”": '"',
+    "●": "*",
+    "◐": "+",
+    "○": "o",
+    "·": "-",
+    "²": "2",
+    "³": "3",
 }
 
 
 def _instead(error: UnicodeError) -> tuple[str, int]:
     assert isinstance(error, UnicodeEncodeError)
-    return "".join(_PLAIN.get(char, "?") for char in error.object[error.start:error.end]), error.end
+    return "".join(_PLAIN.get(char, "?") for char in error.object[error.start : error.end]), error.end
 
 
 codecs.register_error("wetmount", _instead)

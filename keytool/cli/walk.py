@@ -12,8 +12,9 @@ import click
 @click.command("walk", short_help="Identify something: answer one question at a time.")
 @click.argument("key", default="first-look")
 @click.option("--from", "start", metavar="ADDRESS", default="", help="Go on from an address, such as one the page or an earlier walk gave.")
-@click.option("--json", "as_json", is_flag=True,
-              help="Print the finished record as JSON on standard output; questions go to standard error.")
+@click.option(
+    "--json", "as_json", is_flag=True, help="Print the finished record as JSON on standard output; questions go to standard error."
+)
 @click.pass_obj
 def walk_command(named: Path | None, key: str, start: str, as_json: bool) -> None:
     """Identify something by walking KEY (default: first-look).

@@ -132,8 +132,10 @@ class Adding:
         if draft is None:
             return None
         number = library.keys[way.key].couplets[draft.behind_couplet].number
-        self.talk.say(f"A couplet that parts them, behind '{draft.behind_lead}' of couplet {number} ({draft.behind_couplet}) in "
-                      f"{library.files['key', draft.key]}:")
+        self.talk.say(
+            f"A couplet that parts them, behind '{draft.behind_lead}' of couplet {number} ({draft.behind_couplet}) in "
+            f"{library.files['key', draft.key]}:"
+        )
         for line in couplet_text(draft).splitlines():
             self.talk.say(f"    {line}")
         return draft if self.talk.agrees("couplet", "Add this couplet?", default=False) else None
@@ -156,9 +158,11 @@ class Adding:
         if trial.failed_proofs:
             self.talk.say(as_text(trial.failed_proofs))
             if not self.even_so:
-                raise Refused("A key does not end rightly with this, so nothing was written. State what it does not say yet (--shows; any, "
-                              "if it may show anything), add the couplet, put the entry within the group it comes out at, or mend what it "
-                              "shows; --even-so writes it all the same.")
+                raise Refused(
+                    "A key does not end rightly with this, so nothing was written. State what it does not say yet (--shows; any, "
+                    "if it may show anything), add the couplet, put the entry within the group it comes out at, or mend what it "
+                    "shows; --even-so writes it all the same."
+                )
         write(self.root, self.bench.changes)
         for words in _advice(self.bench.changes, trial.advice):
             self.talk.say(words)

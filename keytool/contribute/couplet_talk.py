@@ -31,15 +31,19 @@ def couplet_from(talk: Talk, loaded: Loaded, leads: Sequence[str]) -> CoupletDra
     couplet, lead = talk.ask("behind", "Behind which lead? COUPLET/LEAD", lambda words: _behind(key, words), more=_couplets(library, key))
     standing = loaded.files.by_id["key", key.id].data
     slug = talk.ask("id", "Its slug?", lambda words: fitting(loaded, "key", standing, ("id",))(_free(key, words)))
-    asks = talk.ask("asks", f"What does it ask, in at most {LONGEST_QUESTION} characters?",
-                    fitting(loaded, "key", standing, ("couplets", key.first, "asks")))
+    asks = talk.ask(
+        "asks",
+        f"What does it ask, in at most {LONGEST_QUESTION} characters?",
+        fitting(loaded, "key", standing, ("couplets", key.first, "asks")),
+    )
     characters = {id: each.name for id, each in library.characters.items()}
     character = library.characters[talk.ask("by", "Which character does it ask for?", one_of(characters))]
     written = [_lead(library, character, each) for each in leads]
     while len(written) < 2:
         which = f"lead {len(written) + 1}"
-        written.append(talk.ask(which, f"Which {which}? {LEAD}", lambda words: _lead(library, character, words),
-                                more=_states(library, character)))
+        written.append(
+            talk.ask(which, f"Which {which}? {LEAD}", lambda words: _lead(library, character, words), more=_states(library, character))
+        )
     by_slug = dict(written)
     if len(by_slug) < len(written):
         raise NotUnderstood(f"--lead: two leads have the same slug: {listed(slug for slug, _ in written)}.")

@@ -41,7 +41,8 @@ def file_text(loaded: Loaded, kind: str, name: str, raw: Mapping[str, Any]) -> s
 def _characters(library: Library, statements: Mapping[str, Any]) -> str:
     """Each statement under what its character asks, with the states there are."""
     return "characters:\n" + "".join(
-        _comment(_asked(library.characters[id]), 2) + f"  {id}: {flow(each)}\n" for id, each in statements.items())
+        _comment(_asked(library.characters[id]), 2) + f"  {id}: {flow(each)}\n" for id, each in statements.items()
+    )
 
 
 def _asked(character: Character) -> str:

@@ -38,7 +38,7 @@ def replace_pair(text: str, path: DataPath, words: str) -> str:
     """The text with the name and value at `path` written anew, such as `end: x` as `couplet: y`."""
     parent = _at(text, path[:-1])
     key, value = next(pair for pair in parent.value if pair[0].value == path[-1])
-    return text[:key.start_mark.index] + words + text[_end(value):]
+    return text[: key.start_mark.index] + words + text[_end(value) :]
 
 
 def has(text: str, path: DataPath) -> bool:
@@ -57,7 +57,7 @@ def _at(text: str, path: DataPath) -> Any:
         if isinstance(node, yaml.MappingNode):
             inner = [value for key, value in node.value if key.value == part]
         elif isinstance(node, yaml.SequenceNode) and isinstance(part, int):
-            inner = node.value[part:part + 1]
+            inner = node.value[part : part + 1]
         if not inner:
             raise CannotEdit(f"There is no {_words(path)}.")
         node = inner[0]
@@ -77,7 +77,7 @@ def _after_line(text: str, at: int, lines: str) -> str:
     line_end = text.find("\n", at)
     if line_end < 0:
         return f"{text}\n{lines}"
-    return text[:line_end + 1] + lines + text[line_end + 1:]
+    return text[: line_end + 1] + lines + text[line_end + 1 :]
 
 
 def _words(path: DataPath) -> str:

@@ -22,8 +22,10 @@ from keytool.library.model import Character, Entry, Key
 from keytool.library.show import name_of, plain, showing_words
 from keytool.library.value import Showing
 
-HOW_TO_ANSWER = ("Answer with names or numbers, several with commas; any, if it may show any or nobody knows. What the answer rests on may "
-                 "follow after |, such as: 14..19 µm | published:SOURCE:seen")
+HOW_TO_ANSWER = (
+    "Answer with names or numbers, several with commas; any, if it may show any or nobody knows. What the answer rests on may "
+    "follow after |, such as: 14..19 µm | published:SOURCE:seen"
+)
 
 
 class EntryTalk:
@@ -33,8 +35,15 @@ class EntryTalk:
     """
 
     def __init__(
-        self, talk: Talk, loaded: Loaded, today: str, shows: Mapping[str, str], rests: Mapping[str, str], told: Mapping[str, str],
-        *, replace: bool,
+        self,
+        talk: Talk,
+        loaded: Loaded,
+        today: str,
+        shows: Mapping[str, str],
+        rests: Mapping[str, str],
+        told: Mapping[str, str],
+        *,
+        replace: bool,
     ) -> None:
         self.talk, self.loaded, self.library, self.today, self.replace = talk, loaded, loaded.library, today, replace
         self.shows, self.rests, self.told = shows, rests, told
@@ -53,36 +62,83 @@ class EntryTalk:
         self.like = like.id if like else ""
         kind_proposed, groups_proposed = kind_and_groups(self.library, like) if like else (None, [])
         common = talk.ask("common", "Its common name, or an English description?", self._line("names", "common"))
-        scientific = talk.ask("scientific", "Its scientific name, as far as it can be told here? - for none.",
-                              lambda given: maybe(given) and self._line("names", "scientific")(given), "-")
+        scientific = talk.ask(
+            "scientific",
+            "Its scientific name, as far as it can be told here? - for none.",
+            lambda given: maybe(given) and self._line("names", "scientific")(given),
+            "-",
+        )
         id = talk.ask("id", "Its id? It is an address and never changes.", self._new_id, slug(scientific or common) or None)
-        kind = talk.ask("kind", f"What kind of thing is it? {_labels(words, 'entry-kind')}", one_of(_labelled(words, "entry-kind")),
-                        kind_proposed, more=_explained(words, "entry-kind"))
-        theme = talk.ask("theme", f"Which theme? {_labels(words, 'theme')}", one_of(_labelled(words, "theme")),
-                         like.theme if like else None, more=_explained(words, "theme"))
+        kind = talk.ask(
+            "kind",
+            f"What kind of thing is it? {_labels(words, 'entry-kind')}",
+            one_of(_labelled(words, "entry-kind")),
+            kind_proposed,
+            more=_explained(words, "entry-kind"),
+        )
+        theme = talk.ask(
+            "theme",
+            f"Which theme? {_labels(words, 'theme')}",
+            one_of(_labelled(words, "theme")),
+            like.theme if like else None,
+            more=_explained(words, "theme"),
+        )
         groups = {each.id: each.common for each in self.library.entries.values() if each.kind in HOLDING_KINDS}
-        within = talk.ask("within", "Within which groups? Their names or ids; - for none.", ids_of(groups),
-                          ", ".join(groups_proposed) or "-", more=self._keyed())
+        within = talk.ask(
+            "within",
+            "Within which groups? Their names or ids; - for none.",
+            ids_of(groups),
+            ", ".join(groups_proposed) or "-",
+            more=self._keyed(),
+        )
         summary = talk.ask("summary", "What does one see, in a sentence or two?", self._line("summary"))
-        basis = talk.ask("basis", "What do your statements rest on? memory, common-practice, published:SOURCE:seen or computed:FORMULA.",
-                         lambda given: said.basis(self.library, given), "memory", more=_explained(words, "basis"))
-        commonness = "" if kind == "group" else talk.ask(
-            "commonness", f"How often is it in soil drops? {_labels(words, 'commonness')}", one_of(_labelled(words, "commonness")),
-            more=_explained(words, "commonness"))
-        feeding = talk.ask("feeding", f"What does it live on? {_labels(words, 'feeding')}", ids_of(_labelled(words, "feeding")),
-                           None if theme == FED_THEME else "-", more=_explained(words, "feeding"))
-        would_tell = "" if kind != "cannot-be-told" else talk.ask(
-            "would-tell", "What would tell it, if not this microscope?", self._line("would-tell"))
+        basis = talk.ask(
+            "basis",
+            "What do your statements rest on? memory, common-practice, published:SOURCE:seen or computed:FORMULA.",
+            lambda given: said.basis(self.library, given),
+            "memory",
+            more=_explained(words, "basis"),
+        )
+        commonness = (
+            ""
+            if kind == "group"
+            else talk.ask(
+                "commonness",
+                f"How often is it in soil drops? {_labels(words, 'commonness')}",
+                one_of(_labelled(words, "commonness")),
+                more=_explained(words, "commonness"),
+            )
+        )
+        feeding = talk.ask(
+            "feeding",
+            f"What does it live on? {_labels(words, 'feeding')}",
+            ids_of(_labelled(words, "feeding")),
+            None if theme == FED_THEME else "-",
+            more=_explained(words, "feeding"),
+        )
+        would_tell = (
+            ""
+            if kind != "cannot-be-told"
+            else talk.ask("would-tell", "What would tell it, if not this microscope?", self._line("would-tell"))
+        )
         statements = self._statements(like, within, basis)
-        return without_empty({
-            "id": id, "kind": kind, "theme": theme, "names": {"common": common, "scientific": scientific}, "within": within,
-            "summary": summary, "commonness": {"class": commonness, "basis": basis} if commonness else {},
-            "feeding": {"groups": feeding, "basis": basis} if feeding else {}, "characters": statements,
-            "mistaken-for": [{"entry": other, "by": how, "basis": basis} for other, how in self.told.items()],
-            "would-tell": would_tell,
-            "contributors": [talk.ask("contributor", "Your name, as it shall stand on the page?", self._line("contributors"))],
-            "reviewed": talk.ask("reviewed", "The date, year-month-day?", self._line("reviewed"), self.today),
-        })
+        return without_empty(
+            {
+                "id": id,
+                "kind": kind,
+                "theme": theme,
+                "names": {"common": common, "scientific": scientific},
+                "within": within,
+                "summary": summary,
+                "commonness": {"class": commonness, "basis": basis} if commonness else {},
+                "feeding": {"groups": feeding, "basis": basis} if feeding else {},
+                "characters": statements,
+                "mistaken-for": [{"entry": other, "by": how, "basis": basis} for other, how in self.told.items()],
+                "would-tell": would_tell,
+                "contributors": [talk.ask("contributor", "Your name, as it shall stand on the page?", self._line("contributors"))],
+                "reviewed": talk.ask("reviewed", "The date, year-month-day?", self._line("reviewed"), self.today),
+            }
+        )
 
     def _refuse_given(self) -> None:
         """Ends the conversation before it begins where a statement that was given beforehand cannot be taken."""
@@ -117,8 +173,13 @@ class EntryTalk:
 
     def _keyed(self) -> str:
         """The groups that a key treats, with the key of each."""
-        return "Keys treat these: " + "; ".join(
-            f"{group} ({name_of(self.library, group)}), by {key.title}" for key in self.library.keys.values() for group in key.scope) + "."
+        return (
+            "Keys treat these: "
+            + "; ".join(
+                f"{group} ({name_of(self.library, group)}), by {key.title}" for key in self.library.keys.values() for group in key.scope
+            )
+            + "."
+        )
 
     def _statements(self, like: Entry | None, within: list[str], basis: Mapping[str, Any]) -> dict[str, Any]:
         """What was given, then whatever the keys on the way and the nearest entry show to matter."""
@@ -150,20 +211,28 @@ class EntryTalk:
     def _ask(self, character: Character, like: Entry | None) -> str:
         statement = like.statements.get(character.id) if like else None
         example = f"\n  {like.common}: {showing_words(self.library, statement)}." if like and statement else ""
-        choice = f" In {character.unit}." if character.is_number else "".join(
-            f"\n    {n} {id} ({state.name})" for n, (id, state) in enumerate(character.states.items(), 1))
+        choice = (
+            f" In {character.unit}."
+            if character.is_number
+            else "".join(f"\n    {n} {id} ({state.name})" for n, (id, state) in enumerate(character.states.items(), 1))
+        )
         question = f"{character.name}: {plain(self.library, character.asks)}{choice}{example}"
 
         def understood(words: str) -> str:
             self._statement(character, words, {})
             return words
 
-        return self.talk.ask(f"shows {character.id}", question, understood, "any" if statement is None else None,
-                             more=self._how_to_see(character))
+        return self.talk.ask(
+            f"shows {character.id}", question, understood, "any" if statement is None else None, more=self._how_to_see(character)
+        )
 
     def _how_to_see(self, character: Character) -> str:
-        return "\n".join([plain(self.library, character.look),
-                          *(f"  - {state.name}: {plain(self.library, state.about)}" for state in character.states.values())])
+        return "\n".join(
+            [
+                plain(self.library, character.look),
+                *(f"  - {state.name}: {plain(self.library, state.about)}" for state in character.states.values()),
+            ]
+        )
 
     def _asked_on_the_way(self, within: list[str], seen: Mapping[str, Showing]) -> Iterator[Character]:
         """The characters that the keys ask and nothing was said of yet, one after the other as the answers lead on."""

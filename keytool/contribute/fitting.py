@@ -15,6 +15,7 @@ from keytool.library.yaml_file import YamlFile
 
 def fitting(loaded: Loaded, kind: str, sound: Mapping[str, Any], path: tuple[str, ...]) -> Callable[[str], str]:
     """Understands a text that the schema of a kind of file allows at a path; `sound` is the content of a file of it that is right."""
+
     def parse(words: str) -> str:
         found = loaded.schemas.findings(kind, YamlFile(FILE, put(dict(sound), path, text(words))))
         if found:

@@ -24,8 +24,15 @@ from keytool.library.model import Character, Entry, Key, Lead, Library
 from keytool.library.show import plain
 from keytool.library.value import Interval, Showing, States
 
-WRITTEN = {"id": ("id",), "common": ("names", "common"), "scientific": ("names", "scientific"), "summary": ("summary",),
-           "would-tell": ("would-tell",), "contributor": ("contributors",), "reviewed": ("reviewed",)}
+WRITTEN = {
+    "id": ("id",),
+    "common": ("names", "common"),
+    "scientific": ("names", "scientific"),
+    "summary": ("summary",),
+    "would-tell": ("would-tell",),
+    "contributor": ("contributors",),
+    "reviewed": ("reviewed",),
+}
 """The fields of the form that are typed, and where each stands in the file of an entry."""
 LISTS = ("entry-kind", "theme", "commonness", "feeding", "basis", "value", "unit", "licence")
 FAR_OFF = 77777777.0
@@ -40,12 +47,16 @@ def form_data(loaded: Loaded) -> dict[str, Any]:
     properties = loaded.schemas.named()["entry.schema.json"]["properties"]
     return {
         "version": library.version,
-        "words": {name: [{"id": word.id, "label": word.label, **_told(word.more)} for word in library.vocabulary[name].values()]
-                  for name in LISTS},
+        "words": {
+            name: [{"id": word.id, "label": word.label, **_told(word.more)} for word in library.vocabulary[name].values()] for name in LISTS
+        },
         "fields": {name: field(loaded, "entry", path) for name, path in WRITTEN.items()},
         "says": check_messages(loaded),
-        "mistakes": {"about": str(properties["mistaken-for"]["description"]), "says": mistake_messages(loaded),
-                     "by": str(properties["mistaken-for"]["items"]["properties"]["by"]["description"])},
+        "mistakes": {
+            "about": str(properties["mistaken-for"]["description"]),
+            "says": mistake_messages(loaded),
+            "by": str(properties["mistaken-for"]["items"]["properties"]["by"]["description"]),
+        },
         "couplets": {"says": length_messages(loaded), "longest": {"question": LONGEST_QUESTION, "lead": LONGEST_LEAD}},
         "kinds": {name: _kind(kind) for name, kind in kinds().items()},
         "quantities": {id: limit for id, each in library.quantities.items() if (limit := parting_limit(library, each)) is not None},
@@ -77,18 +88,32 @@ def _told(more: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _character(library: Library, character: Character) -> dict[str, Any]:
-    return {"name": character.name, "asks": plain(library, character.asks), "look": plain(library, character.look),
-            "asksWritten": character.asks, "unit": character.unit, "magnification": character.magnification,
-            "states": {id: state.name for id, state in character.states.items()}, "misread": character.misread}
+    return {
+        "name": character.name,
+        "asks": plain(library, character.asks),
+        "look": plain(library, character.look),
+        "asksWritten": character.asks,
+        "unit": character.unit,
+        "magnification": character.magnification,
+        "states": {id: state.name for id, state in character.states.items()},
+        "misread": character.misread,
+    }
 
 
 def _entry(library: Library, entry: Entry) -> dict[str, Any]:
-    return {"name": entry.name, "scientific": entry.scientific, "kind": entry.kind, "theme": entry.theme, "within": list(entry.within),
-            "holds": library.is_group(entry.id), "feeding": list(entry.feeding),
-            "shows": {id: _showing(each.showing) for id, each in entry.statements.items()},
-            "own": [id for id, each in entry.statements.items() if each.stated_by == entry.id],
-            "told": [each.character for each in entry.mistaken_for if each.character],
-            **({"figure": {"kind": entry.figure.kind, **entry.figure.params}} if entry.figure else {})}
+    return {
+        "name": entry.name,
+        "scientific": entry.scientific,
+        "kind": entry.kind,
+        "theme": entry.theme,
+        "within": list(entry.within),
+        "holds": library.is_group(entry.id),
+        "feeding": list(entry.feeding),
+        "shows": {id: _showing(each.showing) for id, each in entry.statements.items()},
+        "own": [id for id, each in entry.statements.items() if each.stated_by == entry.id],
+        "told": [each.character for each in entry.mistaken_for if each.character],
+        **({"figure": {"kind": entry.figure.kind, **entry.figure.params}} if entry.figure else {}),
+    }
 
 
 def _kind(kind: Kind) -> dict[str, Any]:
@@ -107,10 +132,21 @@ def _param(kind: Kind, param: Param) -> dict[str, Any]:
 
 
 def _key(library: Library, key: Key) -> dict[str, Any]:
-    return {"title": key.title, "scope": list(key.scope), "first": key.first, "magnification": key.magnification, "couplets": {
-        couplet.id: {"number": couplet.number, "asks": plain(library, couplet.asks), "characters": list(couplet.characters),
-                     "leads": {lead.id: _lead(library, lead) for lead in couplet.leads.values()}}
-        for couplet in key.couplets.values()}}
+    return {
+        "title": key.title,
+        "scope": list(key.scope),
+        "first": key.first,
+        "magnification": key.magnification,
+        "couplets": {
+            couplet.id: {
+                "number": couplet.number,
+                "asks": plain(library, couplet.asks),
+                "characters": list(couplet.characters),
+                "leads": {lead.id: _lead(library, lead) for lead in couplet.leads.values()},
+            }
+            for couplet in key.couplets.values()
+        },
+    }
 
 
 def _lead(library: Library, lead: Lead) -> dict[str, Any]:

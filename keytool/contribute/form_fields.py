@@ -17,15 +17,26 @@ PHOTO = {"author": ("author",), "shows": ("shows",)}
 STATE = {"id": ("id",), "name": ("states", PROBED, "name"), "about": ("states", PROBED, "about")}
 """The fields of the smaller forms that are typed, and where each stands in its file."""
 SOUND_PHOTO: Mapping[str, Any] = {
-    "id": "probed-1", "entry": "probed", "author": "Probe", "licence": "cc0-1.0", "shows": "Probe.",
+    "id": "probed-1",
+    "entry": "probed",
+    "author": "Probe",
+    "licence": "cc0-1.0",
+    "shows": "Probe.",
     "scale": {"um-per-pixel": 1, "basis": {"kind": "memory"}},
-    **{kind: {"file": f"probed-1.{kind}.{ending}", "width": 1, "height": 1, "um-per-pixel": 1, "bar": 1}
-       for kind, ending in (("page", "jpg"), ("card", "png"))},
+    **{
+        kind: {"file": f"probed-1.{kind}.{ending}", "width": 1, "height": 1, "um-per-pixel": 1, "bar": 1}
+        for kind, ending in (("page", "jpg"), ("card", "png"))
+    },
     "original": {"sha256": "0" * 64, "width": 1, "height": 1},
 }
 """The record of a photograph that no schema objects to."""
 SOUND_CHARACTER: Mapping[str, Any] = {
-    "id": "probed", "name": "Probe", "asks": "Probe?", "kind": "states", "magnification": 40, "look": "Probe.",
+    "id": "probed",
+    "name": "Probe",
+    "asks": "Probe?",
+    "kind": "states",
+    "magnification": 40,
+    "look": "Probe.",
     "misread": {"rate": 0.1, "basis": {"kind": "memory"}},
     "states": {each: {"name": "Probe", "about": "Probe."} for each in (PROBED, "other")},
 }
@@ -37,8 +48,10 @@ def field(loaded: Loaded, kind: str, path: tuple[str, ...]) -> dict[str, Any]:
     """One typed field: "about", the limits of its schema, and "says", the sentence for each rule."""
     properties = loaded.schemas.named()[f"{kind}.schema.json"]["properties"]
     schema = _schema(properties, path)
-    says = {rule: {part: text.replace(f" in '{PROBED}'", "") for part, text in said.items()}
-            for rule, said in shape_messages(loaded, path, kind, SOUND.get(kind)).items()}
+    says = {
+        rule: {part: text.replace(f" in '{PROBED}'", "") for part, text in said.items()}
+        for rule, said in shape_messages(loaded, path, kind, SOUND.get(kind)).items()
+    }
     return {"about": str(schema["description"]), **_limits(loaded, schema), "says": says}
 
 
@@ -47,13 +60,21 @@ def other_forms(loaded: Loaded) -> dict[str, Any]:
     properties = loaded.schemas.named()["look-alike.schema.json"]["properties"]
     entries = properties["entries"]
     return {
-        "lookAlike": {"fields": {name: field(loaded, "look-alike", path) for name, path in LOOK_ALIKE.items()},
-                      "comments": {name: schema["description"] for name, schema in properties.items()},
-                      "least": entries["minItems"], "most": entries["maxItems"],
-                      "few": _counted(loaded, entries["minItems"] - 1), "many": _counted(loaded, entries["maxItems"] + 1)},
+        "lookAlike": {
+            "fields": {name: field(loaded, "look-alike", path) for name, path in LOOK_ALIKE.items()},
+            "comments": {name: schema["description"] for name, schema in properties.items()},
+            "least": entries["minItems"],
+            "most": entries["maxItems"],
+            "few": _counted(loaded, entries["minItems"] - 1),
+            "many": _counted(loaded, entries["maxItems"] + 1),
+        },
         "state": {"fields": {name: field(loaded, "character", path) for name, path in STATE.items()}},
-        "photo": {"fields": {name: field(loaded, "photo", path) for name, path in PHOTO.items()},
-                  "least": LEAST_SCALE, "most": MOST_SCALE, "says": {"message": SCALE_SAYS}},
+        "photo": {
+            "fields": {name: field(loaded, "photo", path) for name, path in PHOTO.items()},
+            "least": LEAST_SCALE,
+            "most": MOST_SCALE,
+            "says": {"message": SCALE_SAYS},
+        },
     }
 
 

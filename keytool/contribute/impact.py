@@ -113,12 +113,21 @@ def impact(before: Library, after: Library, fits: Fits | None = None) -> Impact:
         couplets=_names(_couplets(before), _couplets(after)),
         look_alikes=_names(before.look_alikes, after.look_alikes),
         photos=_names(before.photos, after.photos),
-        unproved=Names(tuple(id for id in after.keys if id not in two.proved and id not in one.unproved),
-                       tuple(id for id in one.unproved if id in two.proved), tuple(id for id in one.unproved if id in two.unproved)),
+        unproved=Names(
+            tuple(id for id in after.keys if id not in two.proved and id not in one.unproved),
+            tuple(id for id in one.unproved if id in two.proved),
+            tuple(id for id in one.unproved if id in two.unproved),
+        ),
         moved=tuple(_moved(one, two, shared)),
         no_longer_told=tuple(each for each in two.together if _pair(each) not in {_pair(other) for other in told_before}),
-        now_told=tuple(each for each in one.together if _pair(each) not in {_pair(other) for other in told_after}
-                       and each.key in after.keys and each.one in after.entries and each.other in after.entries),
+        now_told=tuple(
+            each
+            for each in one.together
+            if _pair(each) not in {_pair(other) for other in told_after}
+            and each.key in after.keys
+            and each.one in after.entries
+            and each.other in after.entries
+        ),
         sureness=tuple(_sureness(one, two, proved)),
         questions=tuple(_questions(one, two, proved)),
         cards=None if fits is None else tuple(_cards(before, after, fits)),
@@ -143,8 +152,11 @@ class _Side:
     @cached_property
     def ways(self) -> Mapping[tuple[str, str], tuple[Way, ...]]:
         """Every way of every entry through every key, by key and entry."""
-        return {(key.id, entry.id): tuple(ways_through(self.library, key, entry))
-                for key in self.library.keys.values() for entry in self.library.members(key.scope)}
+        return {
+            (key.id, entry.id): tuple(ways_through(self.library, key, entry))
+            for key in self.library.keys.values()
+            for entry in self.library.members(key.scope)
+        }
 
     def ends(self, key: str, entry: str) -> tuple[str, ...]:
         """Where an entry comes out in a key; "?" for a way that comes to nothing."""
@@ -158,8 +170,12 @@ class _Side:
             for end in self.ends(key, entry):
                 if end in self.library.entries:
                     held.setdefault((key, end), []).append(entry)
-        return tuple(Together(key, one, other, end) for (key, end), ids in held.items()
-                     for number, one in enumerate(ids) for other in ids[number + 1:])
+        return tuple(
+            Together(key, one, other, end)
+            for (key, end), ids in held.items()
+            for number, one in enumerate(ids)
+            for other in ids[number + 1 :]
+        )
 
     @cached_property
     def grounds(self) -> Mapping[str, Ground]:
@@ -181,14 +197,20 @@ class _Side:
 
 
 def _names(before: Mapping[str, object], after: Mapping[str, object]) -> Names:
-    return Names(tuple(id for id in after if id not in before), tuple(id for id in before if id not in after),
-                 tuple(id for id in after if id in before and before[id] != after[id]))
+    return Names(
+        tuple(id for id in after if id not in before),
+        tuple(id for id in before if id not in after),
+        tuple(id for id in after if id in before and before[id] != after[id]),
+    )
 
 
 def _couplets(library: Library) -> dict[str, object]:
     """Couplets without their printed numbers, which change with every couplet before them."""
-    return {f"{key.id}/{each.id}": (each.asks, each.look, each.note, each.leads)
-            for key in library.keys.values() for each in key.couplets.values()}
+    return {
+        f"{key.id}/{each.id}": (each.asks, each.look, each.note, each.leads)
+        for key in library.keys.values()
+        for each in key.couplets.values()
+    }
 
 
 def _pair(each: Together) -> tuple[str, frozenset[str]]:

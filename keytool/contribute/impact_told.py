@@ -37,12 +37,17 @@ class _Teller:
     def parts(self) -> list[tuple[str, Callable[[], Iterator[str]]]]:
         """The parts in the order of what a reviewer has to see first."""
         return [
-            ("Proofs that fail", self._unproved), ("Entries that end elsewhere", self._moved),
+            ("Proofs that fail", self._unproved),
+            ("Entries that end elsewhere", self._moved),
             ("No longer told apart", lambda: self._pairs(self.impact.no_longer_told, self.after)),
             ("Now told apart", lambda: self._pairs(self.impact.now_told, self.before)),
-            ("How sure the keys are", self._sureness), ("Questions", self._questions), ("Cards", self._cards),
-            ("Entries", lambda: self._names(self.impact.entries)), ("Keys", lambda: self._names(self.impact.keys)),
-            ("Couplets", lambda: self._names(self.impact.couplets)), ("Characters", lambda: self._names(self.impact.characters)),
+            ("How sure the keys are", self._sureness),
+            ("Questions", self._questions),
+            ("Cards", self._cards),
+            ("Entries", lambda: self._names(self.impact.entries)),
+            ("Keys", lambda: self._names(self.impact.keys)),
+            ("Couplets", lambda: self._names(self.impact.couplets)),
+            ("Characters", lambda: self._names(self.impact.characters)),
             ("Sets of look-alikes", lambda: self._names(self.impact.look_alikes)),
             ("Photographs", lambda: self._names(self.impact.photos)),
         ]
@@ -79,13 +84,17 @@ class _Teller:
     def _sureness(self) -> Iterator[str]:
         for each in sorted(self.impact.sureness, key=lambda each: each.after - each.before):
             word = "less sure" if each.after < each.before else "surer"
-            yield (f"- {self._name(each.key)}, {self._name(each.entry)}: {word}, "
-                   f"about {round(100 * each.before)} % before, {round(100 * each.after)} % now (estimates)")
+            yield (
+                f"- {self._name(each.key)}, {self._name(each.entry)}: {word}, "
+                f"about {round(100 * each.before)} % before, {round(100 * each.after)} % now (estimates)"
+            )
 
     def _questions(self) -> Iterator[str]:
         for each in self.impact.questions:
-            yield (f"- {self._name(each.key)}: {each.before:.2f} questions on average before, {each.after:.2f} now; "
-                   f"at most {each.most_before} before, {each.most_after} now")
+            yield (
+                f"- {self._name(each.key)}: {each.before:.2f} questions on average before, {each.after:.2f} now; "
+                f"at most {each.most_before} before, {each.most_after} now"
+            )
 
     def _cards(self) -> Iterator[str]:
         if self.impact.cards is None:

@@ -14,8 +14,14 @@ from keytool.contribute.talk import Talk, ids_of
 from keytool.library import Loaded
 from keytool.library.show import name_of
 
-SOUND = {"id": "probed", "title": "Probe?", "about": "Probe.", "entries": ["one", "two"], "characters": ["probed"],
-         "decisive": {"text": "Probe.", "basis": {"kind": "memory"}}}
+SOUND = {
+    "id": "probed",
+    "title": "Probe?",
+    "about": "Probe.",
+    "entries": ["one", "two"],
+    "characters": ["probed"],
+    "decisive": {"text": "Probe.", "basis": {"kind": "memory"}},
+}
 """A set of look-alikes that no schema objects to."""
 
 
@@ -38,8 +44,12 @@ def look_alikes_from(talk: Talk, loaded: Loaded, *, replace: bool) -> dict[str, 
     entries = talk.ask("entries", "Which entries, two to six, joined by commas?", lambda words: _several(named(words)))
     proposed = [each.id for each in worth_comparing(library, [library.entries[id] for id in entries])]
     characters = ids_of({id: each.name for id, each in library.characters.items()})
-    title = talk.ask("title", "The question people have?", line("title"), f"{', '.join(name_of(library, id) for id in entries[:-1])} or "
-                     f"{name_of(library, entries[-1]).lower()}?")
+    title = talk.ask(
+        "title",
+        "The question people have?",
+        line("title"),
+        f"{', '.join(name_of(library, id) for id in entries[:-1])} or {name_of(library, entries[-1]).lower()}?",
+    )
     return {
         "id": talk.ask("id", "Its id?", new, slug(title) or None),
         "title": title,

@@ -13,6 +13,7 @@ def worth_comparing(library: Library, entries: Sequence[Entry]) -> list[Characte
 
     Where there is none, those in which two differ at all.
     """
+
     def differs(name: str, *, wholly: bool) -> bool:
         shown = [each.statements[name].showing for each in entries if name in each.statements]
         return any(one.meet(other).is_empty if wholly else one != other for one, other in combinations(shown, 2))

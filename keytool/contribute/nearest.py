@@ -14,6 +14,7 @@ def nearest(library: Library, shown: Mapping[str, Showing], theme: str, most: in
 
     Agreements count for, disagreements against, and what is stated of one only counts for neither.
     """
+
     def score(entry: Entry) -> float:
         both = [(each, entry.statements[name].showing) for name, each in shown.items() if name in entry.statements]
         return sum(_alike(one, other) for one, other in both)

@@ -51,8 +51,11 @@ def partings(library: Library, entry: Entry, others: Iterable[Entry], magnificat
 
 def not_stated(entry: Entry, others: Sequence[Entry]) -> list[str]:
     """Characters that every one of the others states and this entry does not: what to look at next."""
-    return [name for name in others[0].statements if name not in entry.statements
-            and all(name in each.statements for each in others)] if others else []
+    return (
+        [name for name in others[0].statements if name not in entry.statements and all(name in each.statements for each in others)]
+        if others
+        else []
+    )
 
 
 def _between(library: Library, own: Showing, theirs: Sequence[Showing]) -> Quantity | None:

@@ -43,8 +43,16 @@ def _with(loaded: Loaded, at: tuple[str, str], raw: Mapping[str, Any]) -> Loaded
 def sound(loaded: Loaded) -> dict[str, Any]:
     """An entry that no schema objects to."""
     words = loaded.library.vocabulary
-    return {"id": PROBE, "kind": "cannot-be-told", "theme": next(iter(words["theme"])), "names": {"common": "Probe"}, "summary": "Probe.",
-            "would-tell": "Probe.", "contributors": ["Probe"], "reviewed": "2026-01-01"}
+    return {
+        "id": PROBE,
+        "kind": "cannot-be-told",
+        "theme": next(iter(words["theme"])),
+        "names": {"common": "Probe"},
+        "summary": "Probe.",
+        "would-tell": "Probe.",
+        "contributors": ["Probe"],
+        "reviewed": "2026-01-01",
+    }
 
 
 def shape_messages(
@@ -55,8 +63,12 @@ def shape_messages(
     `right` is the content of a file of that kind that no schema objects to.
     """
     found = {}
-    for rule, value, signs in (("missing", None, {}), ("short", "Q", {}), ("long", "q" * 5000, {"5000": "{length}"}),
-                               ("pattern", "Qq<Qq", {"Qq<Qq": "{value}"})):
+    for rule, value, signs in (
+        ("missing", None, {}),
+        ("short", "Q", {}),
+        ("long", "q" * 5000, {"5000": "{length}"}),
+        ("pattern", "Qq<Qq", {"Qq<Qq": "{value}"}),
+    ):
         raw = put(dict(right or sound(loaded)), path, value)
         said = loaded.schemas.findings(kind, YamlFile(FILE, raw))
         if said:
@@ -73,13 +85,19 @@ def mistake_messages(loaded: Loaded) -> dict[str, Message]:
         raw = {**sound(loaded), "mistaken-for": [without_none({"entry": other, "by": by, "basis": {"kind": "memory"}})]}
         if said := loaded.schemas.findings("entry", YamlFile(FILE, raw)):
             found[rule] = message_of(said[0], signs)
-    cases = (("itself", look_alikes.check, [PROBE], {PROBE: "{entry}"}), ("twice", look_alikes.check, [other, other], {other: "{entry}"}),
-             ("unknown", names.check, ["unheard-of-thing"], {"unheard-of-thing": "{entry}"}))
+    cases = (
+        ("itself", look_alikes.check, [PROBE], {PROBE: "{entry}"}),
+        ("twice", look_alikes.check, [other, other], {other: "{entry}"}),
+        ("unknown", names.check, ["unheard-of-thing"], {"unheard-of-thing": "{entry}"}),
+    )
     for name, check, entries, signs in cases:
         mistakes = [{"entry": each, "by": "By that.", "basis": {"kind": "memory"}} for each in entries]
         wanted = "twice" if name == "twice" else ""
-        said = [each for each in check(with_entry(loaded, {**sound(loaded), "mistaken-for": mistakes}))
-                if each.place.file == FILE and wanted in each.message]
+        said = [
+            each
+            for each in check(with_entry(loaded, {**sound(loaded), "mistaken-for": mistakes}))
+            if each.place.file == FILE and wanted in each.message
+        ]
         if said:
             found[name] = message_of(said[0], signs)
     return found
@@ -115,8 +133,14 @@ def _checked(loaded: Loaded) -> Iterator[tuple[str, Finding, Mapping[str, str]]]
         ("members", members, {"kind": "group"}, {PROBE: "{id}"}),
     ]
     half = {number.id: {"low": 1, "unit": number.unit, "basis": {"kind": "memory"}}}
-    cases.append(("half-range", figures, {"characters": half, "figure": {"kind": "x", "y": {"of": number.id}}},
-                  {PROBE: "{id}", number.id: "{character}"}))
+    cases.append(
+        (
+            "half-range",
+            figures,
+            {"characters": half, "figure": {"kind": "x", "y": {"of": number.id}}},
+            {PROBE: "{id}", number.id: "{character}"},
+        )
+    )
     for name, rule, change, signs in cases:
         yield from _first(name, loaded, rule.check, {**base, **change}, signs)
     file = YamlFile(FILE, {**base})

@@ -11,11 +11,20 @@ from keytool.contribute.schemas import bundled, kinds
 from keytool.library import Loaded
 
 PLACES = {
-    "entry": "entries/<theme>/<id>.yaml", "character": "characters/<id>.yaml", "key": "keys/<id>.yaml",
-    "look-alike": "look-alikes/<id>.yaml", "guide": "guides/<id>.yaml", "photo": "photos/<entry>/<id>.yaml",
-    "sources": "sources*.yaml", "terms": "terms.yaml",
-    "cautions": "cautions.yaml", "quantities": "bench/quantities*.yaml", "shortcuts": "bench/shortcuts.yaml",
-    "manners": "bench/manners.yaml", "voices": "bench/voices.yaml", "vocabulary": "vocabulary.yaml",
+    "entry": "entries/<theme>/<id>.yaml",
+    "character": "characters/<id>.yaml",
+    "key": "keys/<id>.yaml",
+    "look-alike": "look-alikes/<id>.yaml",
+    "guide": "guides/<id>.yaml",
+    "photo": "photos/<entry>/<id>.yaml",
+    "sources": "sources*.yaml",
+    "terms": "terms.yaml",
+    "cautions": "cautions.yaml",
+    "quantities": "bench/quantities*.yaml",
+    "shortcuts": "bench/shortcuts.yaml",
+    "manners": "bench/manners.yaml",
+    "voices": "bench/voices.yaml",
+    "vocabulary": "vocabulary.yaml",
 }
 """Where each kind of file stands in `keydata/`; the first are what people write most."""
 ELSEWHERE = ("#/$defs/shared.basis", "#/$defs/shared.figure")
@@ -80,8 +89,14 @@ def _takes(schema: Mapping[str, Any]) -> str:
         return "one of: " + ", ".join(str(each) for each in schema["enum"])
     if "const" in schema:
         return str(schema["const"]).lower()
-    words = {"string": "text", "number": "a number", "integer": "a whole number", "boolean": "true or false", "object": "a mapping",
-             "array": "a list"}
+    words = {
+        "string": "text",
+        "number": "a number",
+        "integer": "a whole number",
+        "boolean": "true or false",
+        "object": "a mapping",
+        "array": "a list",
+    }
     types = schema.get("type", "object")
     said = " or ".join(words[each] for each in (types if isinstance(types, list) else [types]))
     most = f", at most {schema['maxLength']} characters" if "maxLength" in schema and schema["maxLength"] < 500 else ""
@@ -92,16 +107,22 @@ def reference(loaded: Loaded) -> str:
     """The reference as HTML: a heading and a table for each kind of file, then the parts that many kinds share."""
     known = [kind for kind in PLACES if kind in kinds(loaded)]
     rest = [kind for kind in kinds(loaded) if kind not in PLACES]
-    tables = [_table(kind, loaded.schemas.named()[f"{kind}.schema.json"]["title"], f"keydata/{PLACES.get(kind, '')}", fields(loaded, kind))
-              for kind in (*known, *rest)]
+    tables = [
+        _table(kind, loaded.schemas.named()[f"{kind}.schema.json"]["title"], f"keydata/{PLACES.get(kind, '')}", fields(loaded, kind))
+        for kind in (*known, *rest)
+    ]
     return "\n".join([*tables, _table("shared", "Basis and figure: parts that stand in many kinds of file", "", shared_fields(loaded))])
 
 
 def _table(anchor: str, title: str, place: str, rows: list[Field]) -> str:
     where = f"<p><code>{escape(place)}</code></p>" if place else ""
     body = "".join(
-        f"<tr><th scope=\"row\"><code>{escape(row.path)}</code>{' <em>needed</em>' if row.needed else ''}</th>"
-        f"<td>{escape(row.about)}</td><td>{escape(row.takes)}</td></tr>" for row in rows)
+        f'<tr><th scope="row"><code>{escape(row.path)}</code>{" <em>needed</em>" if row.needed else ""}</th>'
+        f"<td>{escape(row.about)}</td><td>{escape(row.takes)}</td></tr>"
+        for row in rows
+    )
     columns = "".join(f'<th scope="col">{each}</th>' for each in ("Field", "What it is", "What it takes"))
-    return (f'<h2 id="fields-{anchor}">{escape(title)}</h2>{where}<div class="wm-fields" tabindex="0">'
-            f"<table><thead><tr>{columns}</tr></thead><tbody>{body}</tbody></table></div>")
+    return (
+        f'<h2 id="fields-{anchor}">{escape(title)}</h2>{where}<div class="wm-fields" tabindex="0">'
+        f"<table><thead><tr>{columns}</tr></thead><tbody>{body}</tbody></table></div>"
+    )

@@ -41,10 +41,14 @@ def _archive(root: Path, revision: str) -> bytes:
         command = ["git", "-C", str(root), "archive", "--format=tar", revision, "--", "keydata"]
         made = subprocess.run(command, capture_output=True, check=False)
     except FileNotFoundError:
-        raise NoSuchBase(f"'{revision}' is no folder with a keydata folder in it, and git, which would know a revision of that name, "
-                         "is not installed. Name the folder of an older copy: --base FOLDER.") from None
+        raise NoSuchBase(
+            f"'{revision}' is no folder with a keydata folder in it, and git, which would know a revision of that name, "
+            "is not installed. Name the folder of an older copy: --base FOLDER."
+        ) from None
     if made.returncode:
         said = made.stderr.decode("utf-8", "replace").strip().splitlines()
-        raise NoSuchBase(f"'{revision}' is neither a folder with a keydata folder in it nor a revision that git can give "
-                         f"({said[-1] if said else 'git gave no reason'}). Name an older copy or a revision, such as --base main.")
+        raise NoSuchBase(
+            f"'{revision}' is neither a folder with a keydata folder in it nor a revision that git can give "
+            f"({said[-1] if said else 'git gave no reason'}). Name an older copy or a revision, such as --base main."
+        )
     return made.stdout

@@ -32,8 +32,10 @@ def _states(character: Character, text: str) -> list[str]:
     states = []
     for word in (each.strip().lower() for each in text.split(",") if each.strip()):
         if word not in by_name:
-            raise NotUnderstood(f"'{word}' is not a state of '{character.id}'. Allowed: {listed(character.states)}, or any. "
-                                f"{did_you_mean(word, character.states)}".strip())
+            raise NotUnderstood(
+                f"'{word}' is not a state of '{character.id}'. Allowed: {listed(character.states)}, or any. "
+                f"{did_you_mean(word, character.states)}".strip()
+            )
         states.append(by_name[word])
     if not states:
         raise NotUnderstood(f"Name at least one state of '{character.id}': {listed(character.states)}, or any.")
@@ -43,8 +45,9 @@ def _states(character: Character, text: str) -> list[str]:
 def _range(library: Library, character: Character, text: str) -> dict[str, Any]:
     found = _RANGE.fullmatch(text.replace("\u03bc", "µ"))
     if not found or not (found["low"] or found["high"]):
-        raise NotUnderstood(f"'{text}' is no measure of '{character.id}'. Write low..high and the unit, such as "
-                            f"14..19{character.unit}, or any.")
+        raise NotUnderstood(
+            f"'{text}' is no measure of '{character.id}'. Write low..high and the unit, such as 14..19{character.unit}, or any."
+        )
     unit = (found["unit"] or character.unit).strip()
     units = library.vocabulary["unit"]
     fitting = [id for id, word in units.items() if word.get("dimension") == units[character.unit].get("dimension")]
@@ -74,15 +77,19 @@ def basis(library: Library, text: str) -> dict[str, Any]:
     kind, _, rest = (part.strip() for part in said.partition(":"))
     more = {"note": note.strip()} if note.strip() else {}
     if kind not in library.vocabulary["basis"]:
-        raise NotUnderstood(f"'{kind}' is no kind of basis. Allowed: {listed(library.vocabulary['basis'])}. "
-                            f"{did_you_mean(kind, library.vocabulary['basis'])}".strip())
+        raise NotUnderstood(
+            f"'{kind}' is no kind of basis. Allowed: {listed(library.vocabulary['basis'])}. "
+            f"{did_you_mean(kind, library.vocabulary['basis'])}".strip()
+        )
     if kind == "published":
         named, _, value = rest.rpartition(":")
         sources = [each.strip() for each in named.split("+") if each.strip()]
         unknown = [each for each in sources if each not in library.sources]
         if not sources or value not in library.vocabulary["value"]:
-            raise NotUnderstood(f"Write published:SOURCE:HOW, where HOW is {listed(library.vocabulary['value'])}, "
-                                "such as published:thorne-malek-1968:seen. If you cannot name the source, it is memory.")
+            raise NotUnderstood(
+                f"Write published:SOURCE:HOW, where HOW is {listed(library.vocabulary['value'])}, "
+                "such as published:thorne-malek-1968:seen. If you cannot name the source, it is memory."
+            )
         if unknown:
             near = did_you_mean(unknown[0], library.sources) or "'wetmount list sources' shows all."
             raise NotUnderstood(f"There is no source '{unknown[0]}'. {near} A new one is written into keydata/sources.yaml first.")

@@ -36,8 +36,9 @@ def bundled(loaded: Loaded, kind: str) -> dict[str, Any]:
 
 def schema_files(loaded: Loaded) -> dict[str, bytes]:
     """The published schemas by file name, such as `entry.schema.json`."""
-    return {f"{kind}.schema.json": (json.dumps(bundled(loaded, kind), ensure_ascii=False, indent=1) + "\n").encode()
-            for kind in kinds(loaded)}
+    return {
+        f"{kind}.schema.json": (json.dumps(bundled(loaded, kind), ensure_ascii=False, indent=1) + "\n").encode() for kind in kinds(loaded)
+    }
 
 
 def _turned(value: Any, source: str = "") -> Any:

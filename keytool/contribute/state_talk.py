@@ -43,15 +43,19 @@ def state_from(talk: Talk, loaded: Loaded, leads: Sequence[str]) -> StateAnswers
     name = talk.ask("name", "Its short name?", line("name"))
     id = talk.ask("id", "Its id?", new, slug(name) or None)
     about = talk.ask("about", "What does one see? One sentence.", line("about"))
-    own = {each.id: each.common for each in library.entries.values()
-           if character.id in each.statements and each.statements[character.id].stated_by == each.id}
+    own = {
+        each.id: each.common
+        for each in library.entries.values()
+        if character.id in each.statements and each.statements[character.id].stated_by == each.id
+    }
     entries = talk.ask("entries", "Which entries show it, besides what they show now? - for none.", ids_of(own), "-")
     taken = list(given)
     for key, couplet in _closed(library, character.id):
         if not any((key.id, couplet.id) == each[:2] for each in taken):
             there = {lead.id: plain(library, lead.text) for lead in couplet.leads.values()}
             question = f"{key.title}, couplet {couplet.number}: {plain(library, couplet.asks)} Which lead takes '{name}'?" + "".join(
-                f"\n    {n} {lead} ({words})" for n, (lead, words) in enumerate(there.items(), 1))
+                f"\n    {n} {lead} ({words})" for n, (lead, words) in enumerate(there.items(), 1)
+            )
             taken.append((key.id, couplet.id, talk.ask(f"lead {key.id}/{couplet.id}/LEAD", question, one_of(there))))
     return character.id, id, {"name": name, "about": about}, entries, taken
 

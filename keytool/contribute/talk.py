@@ -113,8 +113,9 @@ def _yes_or_no(text: str) -> bool:
 def legible(words: str) -> str:
     """The words, if all of them can be read: no bytes of another encoding, no signs that keys such as the arrows send."""
     if any(unicodedata.category(sign) in ("Cc", "Cs") and sign != "\n" for sign in words):
-        raise NotUnderstood("The answer holds signs that cannot be read, as an arrow key or another encoding than UTF-8 makes them. "
-                            "Type it anew.")
+        raise NotUnderstood(
+            "The answer holds signs that cannot be read, as an arrow key or another encoding than UTF-8 makes them. Type it anew."
+        )
     return words
 
 
@@ -132,6 +133,7 @@ def maybe(words: str) -> str:
 
 def one_of(allowed: Mapping[str, str]) -> Callable[[str], str]:
     """Understands one of several ids, by id, by its label, or by its number."""
+
     def parse(words: str) -> str:
         many = ids_of(allowed)(words)
         if len(many) != 1:

@@ -25,7 +25,7 @@ SENTENCES = {
     "gap": "couplet {number}, where no lead fits it.",
     "overlap": "couplet {number}, where more than one lead fits it.",
     "nothing-parts": "Nothing that is stated parts {entry} from {others}. Look for a difference and state it for each; or let one end hold "
-                     "them all: a group, or an entry of kind cannot-be-told.",
+    "them all: a group, or an entry of kind cannot-be-told.",
     "not-stated": "Stated of the others and not of this one: {missing}.",
     "no-quantity": "{words}, but no bench quantity lies between them to ask for; write one into keydata/bench/quantities.yaml first",
 }
@@ -45,8 +45,10 @@ def comes_out(library: Library, outcome: Outcome) -> Iterator[str]:
 def path(library: Library, way: Way) -> str:
     """The couplets of a way by their printed numbers, with the lead taken at each."""
     couplets = library.keys[way.key].couplets
-    return ", ".join(f"{couplets[step.couplet].number} {plain(library, couplets[step.couplet].leads[step.lead].text)}"
-                     for step in way.steps) or SENTENCES["at-once"]
+    return (
+        ", ".join(f"{couplets[step.couplet].number} {plain(library, couplets[step.couplet].leads[step.lead].text)}" for step in way.steps)
+        or SENTENCES["at-once"]
+    )
 
 
 def _end(library: Library, outcome: Outcome, way: Way) -> str:
@@ -69,8 +71,12 @@ def collision(library: Library, outcome: Outcome, way: Way) -> str:
     """What goes wrong on one way, in a sentence."""
     couplet = library.keys[way.key].couplets[way.about]
     return SENTENCES[_FAULTS[way.fault or Fault.GAP]].format(
-        number=couplet.number, asks=plain(library, couplet.asks), end=name_of(library, way.end), entry=name_of(library, outcome.entry),
-        missing=", ".join(library.characters[id].name.lower() for id in way.missing))
+        number=couplet.number,
+        asks=plain(library, couplet.asks),
+        end=name_of(library, way.end),
+        entry=name_of(library, outcome.entry),
+        missing=", ".join(library.characters[id].name.lower() for id in way.missing),
+    )
 
 
 _FAULTS = {Fault.UNSTATED: "unstated", Fault.WRONG_END: "wrong-end", Fault.LOOP: "loop", Fault.GAP: "gap", Fault.OVERLAP: "overlap"}
@@ -91,8 +97,11 @@ def both_show(library: Library, outcome: Outcome, way: Way) -> Iterator[str]:
 def parting_words(library: Library, entry: Entry, others: Sequence[Entry], parting: Parting) -> str:
     """A character in which an entry differs from others, with what each shows."""
     id = parting.character.id
-    theirs = "; ".join(f"{other.name}: {showing_words(library, parting.character, other.statements[id].showing)}"
-                       for other in others[:MOST_NAMED] if id in other.statements)
+    theirs = "; ".join(
+        f"{other.name}: {showing_words(library, parting.character, other.statements[id].showing)}"
+        for other in others[:MOST_NAMED]
+        if id in other.statements
+    )
     own = showing_words(library, parting.character, parting.own)
     words = f"{parting.character.name.lower()} ({entry.name}: {own}; {theirs})"
     if not parting.character.is_number or parting.at:

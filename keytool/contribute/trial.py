@@ -47,8 +47,11 @@ def examined(loaded: Loaded) -> Tried:
     """Everything that is to be said of a library: problems, failed proofs, advice."""
     found = [*loaded.findings, *run(loaded)]
     problems = tuple(each for each in found if each.severity is Severity.PROBLEM)
-    proofs = () if problems else tuple(
-        each for key in loaded.library.keys.values() for each in proof_findings(loaded, prove(loaded.library, key)))
+    proofs = (
+        ()
+        if problems
+        else tuple(each for key in loaded.library.keys.values() for each in proof_findings(loaded, prove(loaded.library, key)))
+    )
     return Tried(loaded, problems, proofs, tuple(each for each in found if each.severity is Severity.ADVICE))
 
 

@@ -60,5 +60,7 @@ def pair(name: str, value: Any, indent: int = 0) -> str:
 def _is_deep(value: Any) -> bool:
     """Whether it holds something that holds something, which reads better on lines of its own."""
     inner = value.values() if isinstance(value, Mapping) else value
-    return any(isinstance(each, Mapping) and (isinstance(value, list | tuple) or any(isinstance(part, Mapping) for part in each.values()))
-               for each in inner)
+    return any(
+        isinstance(each, Mapping) and (isinstance(value, list | tuple) or any(isinstance(part, Mapping) for part in each.values()))
+        for each in inner
+    )

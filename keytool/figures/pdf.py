@@ -22,9 +22,7 @@ class Inks:
     colours: dict[Role, str] = field(default_factory=lambda: {"ink": "#1a1816", "accent": "#b0401c", "faint": "#7d7a75"})
 
 
-def to_pdf(
-    pdf: FPDF, drawing: Drawing, x_mm: float, y_mm: float, mm_per_um: float, *, inks: Inks | None = None, bar: bool = True
-) -> None:
+def to_pdf(pdf: FPDF, drawing: Drawing, x_mm: float, y_mm: float, mm_per_um: float, *, inks: Inks | None = None, bar: bool = True) -> None:
     """Draw the plate with the top left of its box at (x_mm, y_mm), `mm_per_um` to scale; without `bar` the scale bar is left out.
 
     The document must count in millimetres. Lettering is set in the font the caller has chosen; font size and text

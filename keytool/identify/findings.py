@@ -57,26 +57,34 @@ def _finding(case: _Case) -> Finding:
 
 def _unstated(case: _Case) -> tuple[str, str]:
     asked = case.failure.about
-    return (f"{case.who} comes to couplet '{case.failure.couplet}', but does not say what it shows of '{asked}'.",
-            f"State '{asked}' in {case.file} or in a group that holds it; any: true if it may show anything.")
+    return (
+        f"{case.who} comes to couplet '{case.failure.couplet}', but does not say what it shows of '{asked}'.",
+        f"State '{asked}' in {case.file} or in a group that holds it; any: true if it may show anything.",
+    )
 
 
 def _gap(case: _Case) -> tuple[str, str]:
-    return (f"{case.who} fits no lead of couplet '{case.failure.couplet}'.",
-            f"Add what it shows to a lead, or mend what {case.file} states.")
+    return (
+        f"{case.who} fits no lead of couplet '{case.failure.couplet}'.",
+        f"Add what it shows to a lead, or mend what {case.file} states.",
+    )
 
 
 def _overlap(case: _Case) -> tuple[str, str]:
-    return (f"{case.who} fits more than one lead of couplet '{case.failure.couplet}': {case.failure.about}.",
-            "Let what it shows fit one lead only.")
+    return (
+        f"{case.who} fits more than one lead of couplet '{case.failure.couplet}': {case.failure.about}.",
+        "Let what it shows fit one lead only.",
+    )
 
 
 def _wrong_end(case: _Case) -> tuple[str, str]:
     end = case.failure.about
     lead = case.loaded.library.keys[case.key].couplets[case.failure.couplet].leads[case.failure.lead]
     what, remedy = ("key", f"put its group into the scope of '{end}'") if lead.key else ("end", f"let it stand within '{end}'")
-    return (f"{case.who} is sent to the {what} '{end}', which does not hold it.",
-            f"Mend this lead, or what {case.file} states; or {remedy} if it belongs there.")
+    return (
+        f"{case.who} is sent to the {what} '{end}', which does not hold it.",
+        f"Mend this lead, or what {case.file} states; or {remedy} if it belongs there.",
+    )
 
 
 def _loop(case: _Case) -> tuple[str, str]:
@@ -84,5 +92,9 @@ def _loop(case: _Case) -> tuple[str, str]:
 
 
 _TOLD: dict[Fault, Callable[[_Case], tuple[str, str]]] = {
-    Fault.UNSTATED: _unstated, Fault.GAP: _gap, Fault.OVERLAP: _overlap, Fault.WRONG_END: _wrong_end, Fault.LOOP: _loop,
+    Fault.UNSTATED: _unstated,
+    Fault.GAP: _gap,
+    Fault.OVERLAP: _overlap,
+    Fault.WRONG_END: _wrong_end,
+    Fault.LOOP: _loop,
 }

@@ -43,8 +43,10 @@ class Ground:
 
         Of a lead that takes all the rest it is said where one character alone decides.
         """
-        return {couplet.id: {lead.id: wanted(self.library, couplet, lead) for lead in couplet.leads.values()}
-                for couplet in self.key.couplets.values()}
+        return {
+            couplet.id: {lead.id: wanted(self.library, couplet, lead) for lead in couplet.leads.values()}
+            for couplet in self.key.couplets.values()
+        }
 
     @cached_property
     def within(self) -> Mapping[str, frozenset[str]]:
@@ -64,7 +66,12 @@ def ground(library: Library, key: Key) -> Ground:
     members = tuple(library.members(key.scope))
     seen = looks(library, key, members)
     return Ground(
-        library, key, members, priors(library, key.scope), seen, alone(seen, key, members),
+        library,
+        key,
+        members,
+        priors(library, key.scope),
+        seen,
+        alone(seen, key, members),
         {couplet.id: {entry.id: frozenset(_may(couplet, entry)) for entry in members} for couplet in key.couplets.values()},
     )
 

@@ -103,10 +103,17 @@ def _ways(ground: Ground, answers: Answers) -> Sequence[Way]:
     for each in answers:
         names = ground.key.couplets[each.couplet].characters
         index = _index(ground, each)
-        fitting = [(dict(zip(names, take.pieces, strict=True)), 1 / len(take.leads))
-                   for take in ground.looks.takes[each.couplet] if index in take.leads]
-        found = [({**seen, **more}, share * other) for seen, share in found for more, other in fitting
-                 if all(seen.get(name, piece) == piece for name, piece in more.items())]
+        fitting = [
+            (dict(zip(names, take.pieces, strict=True)), 1 / len(take.leads))
+            for take in ground.looks.takes[each.couplet]
+            if index in take.leads
+        ]
+        found = [
+            ({**seen, **more}, share * other)
+            for seen, share in found
+            for more, other in fitting
+            if all(seen.get(name, piece) == piece for name, piece in more.items())
+        ]
     return found
 
 

@@ -64,7 +64,8 @@ def shares(showing: Showing, parts: Sequence[Showing]) -> list[float]:
 def holds(couplet: Couplet, seen: Showings) -> tuple[Lead, ...]:
     """The leads that hold for what is seen of every character of a couplet; the otherwise lead when no other does."""
     named = tuple(
-        lead for lead in couplet.leads.values()
+        lead
+        for lead in couplet.leads.values()
         if not lead.otherwise and all(not seen[name].meet(wanted).is_empty for name, wanted in lead.when.items())
     )
     return named or tuple(lead for lead in couplet.leads.values() if lead.otherwise)

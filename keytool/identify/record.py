@@ -37,13 +37,15 @@ def _leg(ground: Ground, answers: Answers) -> dict[str, Any]:
     asked = []
     for each in answers:
         couplet = ground.key.couplets[each.couplet]
-        asked.append({
-            "couplet": each.couplet,
-            "number": couplet.number,
-            "asks": plain(library, couplet.asks),
-            "lead": each.lead,
-            "answer": "Cannot tell" if each.lead == CANNOT_TELL else plain(library, couplet.leads[each.lead].text),
-        })
+        asked.append(
+            {
+                "couplet": each.couplet,
+                "number": couplet.number,
+                "asks": plain(library, couplet.asks),
+                "lead": each.lead,
+                "answer": "Cannot tell" if each.lead == CANNOT_TELL else plain(library, couplet.leads[each.lead].text),
+            }
+        )
     return {"key": ground.key.id, "address": f"{ground.key.id}#{address(answers)}", "answers": asked}
 
 

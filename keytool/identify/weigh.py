@@ -20,6 +20,7 @@ def priors(library: Library, scope: Sequence[str]) -> dict[str, float]:
     Weights are those of `commonness`. A group of the scope that states its own is as common
     as it says, however many entries it holds: they share its weight in proportion to theirs.
     """
+
     def weight(entry: Entry) -> float:
         return float(library.vocabulary["commonness"][entry.commonness].get("weight"))
 
@@ -46,8 +47,12 @@ def seen(character: Character, wholes: Sequence[Showing], shown: Showing) -> lis
     other of the pieces as likely as in the next.
     """
     if isinstance(shown, States):
-        return [sum(_taken(character, true, state) for true in sorted(shown.ids) for state in character.states if state in whole.ids)
-                / len(shown.ids) for whole in wholes if isinstance(whole, States)]
+        return [
+            sum(_taken(character, true, state) for true in sorted(shown.ids) for state in character.states if state in whole.ids)
+            / len(shown.ids)
+            for whole in wholes
+            if isinstance(whole, States)
+        ]
     right = _read_within(shown, wholes, character.plus_minus)
     others = max(len(wholes) - 1, 1)
     return [(1 - character.misread) * each + character.misread * (1 - each) / others for each in right]
@@ -55,6 +60,7 @@ def seen(character: Character, wholes: Sequence[Showing], shown: Showing) -> lis
 
 def _taken(character: Character, true: str, seen: str) -> float:
     """The chance that one state is taken for another, or seen for what it is."""
+
     def mixed_up(other: str) -> float:
         return character.mix_ups.get((true, other), character.misread / (len(character.states) - 1))
 

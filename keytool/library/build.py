@@ -61,12 +61,21 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         characters=characters,
         entries=entries,
         keys={raw["id"]: reader.key(raw) for raw in _of(files, "key")},
-        sources={id: Source(id, raw["cite"], raw["read"], raw.get("note", ""))
-                 for part in _of(files, "sources") for id, raw in sorted(part.items())},
-        terms={id: Term(id, raw["term"], tuple(raw.get("also", ())), raw["means"], raw.get("everyday", False))
-               for part in _of(files, "terms") for id, raw in sorted(part.items())},
-        cautions={id: Caution(id, raw["title"], raw["brief"], raw["text"], raw["defer"], bases(raw["basis"]))
-                  for part in _of(files, "cautions") for id, raw in part.items()},
+        sources={
+            id: Source(id, raw["cite"], raw["read"], raw.get("note", ""))
+            for part in _of(files, "sources")
+            for id, raw in sorted(part.items())
+        },
+        terms={
+            id: Term(id, raw["term"], tuple(raw.get("also", ())), raw["means"], raw.get("everyday", False))
+            for part in _of(files, "terms")
+            for id, raw in sorted(part.items())
+        },
+        cautions={
+            id: Caution(id, raw["title"], raw["brief"], raw["text"], raw["defer"], bases(raw["basis"]))
+            for part in _of(files, "cautions")
+            for id, raw in part.items()
+        },
         quantities=quantities,
         shortcuts={id: reader.shortcut(id, raw) for part in _of(files, "shortcuts") for id, raw in part.items()},
         manners={id: _manner(id, raw) for part in _of(files, "manners") for id, raw in part.items()},
@@ -118,8 +127,16 @@ def _quantity(id: str, raw: Raw) -> Quantity:
 
 def _manner(id: str, raw: Raw) -> Manner:
     return Manner(
-        id, raw["label"], raw["about"], bases(raw["basis"]), raw["motion"], raw["example"], tuple(raw["shows"]), raw["holds"],
-        raw["seen-in"], (raw["together"]["low"], raw["together"]["high"]),
+        id,
+        raw["label"],
+        raw["about"],
+        bases(raw["basis"]),
+        raw["motion"],
+        raw["example"],
+        tuple(raw["shows"]),
+        raw["holds"],
+        raw["seen-in"],
+        (raw["together"]["low"], raw["together"]["high"]),
         {name: _quantity(name, figure) for name, figure in raw["parameters"].items()},
     )
 
@@ -127,11 +144,16 @@ def _manner(id: str, raw: Raw) -> Manner:
 def _character(raw: Raw, words: Vocabulary) -> Character:
     error = raw.get("error")
     return Character(
-        id=raw["id"], name=raw["name"], asks=raw["asks"], kind=raw["kind"], magnification=raw["magnification"],
-        look=raw["look"], misread=raw["misread"]["rate"], misread_basis=bases(raw["misread"]["basis"]),
+        id=raw["id"],
+        name=raw["name"],
+        asks=raw["asks"],
+        kind=raw["kind"],
+        magnification=raw["magnification"],
+        look=raw["look"],
+        misread=raw["misread"]["rate"],
+        misread_basis=bases(raw["misread"]["basis"]),
         mix_ups={(pair["is"], pair["seen"]): pair["rate"] for pair in raw["misread"].get("pairs", ())},
-        states={id: State(id, state["name"], state["about"], _figure(state.get("figure")))
-                for id, state in raw.get("states", {}).items()},
+        states={id: State(id, state["name"], state["about"], _figure(state.get("figure"))) for id, state in raw.get("states", {}).items()},
         unit=raw.get("unit", ""),
         plus_minus=error["plus-minus"] * _factor(words, raw["unit"]) if error else 0.0,
         plus_minus_basis=bases(error["basis"]) if error else (),
@@ -139,19 +161,39 @@ def _character(raw: Raw, words: Vocabulary) -> Character:
 
 
 def _guide(raw: Raw) -> Guide:
-    return Guide(raw["id"], raw["title"], raw["about"], tuple(
-        Step(step["id"], step["do"], step["why"], step.get("caution", ""), bases(step["basis"])) for step in raw["steps"]
-    ), _all_said(raw.get("notes", ())), tuple(raw.get("cautions", ())))
+    return Guide(
+        raw["id"],
+        raw["title"],
+        raw["about"],
+        tuple(Step(step["id"], step["do"], step["why"], step.get("caution", ""), bases(step["basis"])) for step in raw["steps"]),
+        _all_said(raw.get("notes", ())),
+        tuple(raw.get("cautions", ())),
+    )
 
 
 def _look_alikes(raw: Raw) -> LookAlikes:
-    return LookAlikes(raw["id"], raw["title"], raw["about"], tuple(raw["entries"]), _said(raw["decisive"]), tuple(raw["characters"]),
-                      _all_said(raw.get("notes", ())))
+    return LookAlikes(
+        raw["id"],
+        raw["title"],
+        raw["about"],
+        tuple(raw["entries"]),
+        _said(raw["decisive"]),
+        tuple(raw["characters"]),
+        _all_said(raw.get("notes", ())),
+    )
 
 
 def _photo(raw: Raw) -> Photo:
-    return Photo(raw["id"], raw["entry"], raw["author"], raw["licence"], raw["shows"], bases(raw["scale"]["basis"]),
-                 _derivative(raw["page"]), _derivative(raw["card"]))
+    return Photo(
+        raw["id"],
+        raw["entry"],
+        raw["author"],
+        raw["licence"],
+        raw["shows"],
+        bases(raw["scale"]["basis"]),
+        _derivative(raw["page"]),
+        _derivative(raw["card"]),
+    )
 
 
 def _derivative(raw: Raw) -> Derivative:
@@ -159,8 +201,15 @@ def _derivative(raw: Raw) -> Derivative:
 
 
 def _voices(id: str, raw: Raw) -> Voices:
-    return Voices(id, raw["title"], _all_said(raw["practice"]), _all_said(raw["published"]), raw["so"], tuple(raw["entries"]),
-                  tuple(raw.get("keys", ())))
+    return Voices(
+        id,
+        raw["title"],
+        _all_said(raw["practice"]),
+        _all_said(raw["published"]),
+        raw["so"],
+        tuple(raw["entries"]),
+        tuple(raw.get("keys", ())),
+    )
 
 
 def _reading_order(key: Raw) -> list[str]:
@@ -204,22 +253,29 @@ class Reader:
         inherited = {id: statement for parent in parents for id, statement in parent.statements.items()}
         names, commonness, feeding = raw["names"], raw.get("commonness"), raw.get("feeding")
         return Entry(
-            id=raw["id"], kind=raw["kind"], theme=raw["theme"],
-            common=names["common"], scientific=names.get("scientific", ""), also=tuple(names.get("also", ())),
-            within=tuple(raw.get("within", ())), summary=raw["summary"],
+            id=raw["id"],
+            kind=raw["kind"],
+            theme=raw["theme"],
+            common=names["common"],
+            scientific=names.get("scientific", ""),
+            also=tuple(names.get("also", ())),
+            within=tuple(raw.get("within", ())),
+            summary=raw["summary"],
             commonness=commonness["class"] if commonness else "",
             commonness_basis=bases(commonness["basis"]) if commonness else (),
             feeding=tuple(feeding["groups"]) if feeding else (),
             feeding_basis=bases(feeding["basis"]) if feeding else (),
             statements={**inherited, **own},
             tells=_all_said(raw.get("tells", ())),
-            mistaken_for=tuple(Mistake(each["entry"], each["by"], each.get("character", ""), bases(each["basis"]))
-                               for each in raw.get("mistaken-for", ())),
+            mistaken_for=tuple(
+                Mistake(each["entry"], each["by"], each.get("character", ""), bases(each["basis"])) for each in raw.get("mistaken-for", ())
+            ),
             would_tell=raw.get("would-tell", ""),
             notes=_all_said(raw.get("notes", ())),
             cautions=tuple(dict.fromkeys([*raw.get("cautions", ()), *(each for parent in parents for each in parent.cautions)])),
             figure=_figure(raw.get("figure")),
-            contributors=tuple(raw["contributors"]), reviewed=raw["reviewed"],
+            contributors=tuple(raw["contributors"]),
+            reviewed=raw["reviewed"],
         )
 
     def _statement(self, entry: str, id: str, raw: Raw) -> Statement | None:
@@ -261,21 +317,42 @@ class Reader:
         for number, id in enumerate(_reading_order(raw), 1):
             each = raw["couplets"][id]
             leads = {
-                lead: Lead(lead, what["text"], self.seen(what.get("when", {})), what.get("otherwise", False),
-                           what.get("couplet", ""), what.get("key", ""), what.get("end", ""), _figure(what.get("figure")))
+                lead: Lead(
+                    lead,
+                    what["text"],
+                    self.seen(what.get("when", {})),
+                    what.get("otherwise", False),
+                    what.get("couplet", ""),
+                    what.get("key", ""),
+                    what.get("end", ""),
+                    _figure(what.get("figure")),
+                )
                 for lead, what in each["leads"].items()
             }
             characters = tuple(dict.fromkeys(name for lead in leads.values() for name in lead.when))
             look = each.get("look") or " ".join(self.characters[name].look for name in characters)
             note = _said(each["note"]) if "note" in each else None
             couplets[id] = Couplet(id, number, each["asks"], look, note, characters, leads)
-        return Key(raw["id"], raw["title"], raw["about"], tuple(raw["scope"]), raw["magnification"],
-                   tuple(raw.get("before", ())), tuple(raw.get("cautions", ())), raw["first"], couplets)
+        return Key(
+            raw["id"],
+            raw["title"],
+            raw["about"],
+            tuple(raw["scope"]),
+            raw["magnification"],
+            tuple(raw.get("before", ())),
+            tuple(raw.get("cautions", ())),
+            raw["first"],
+            couplets,
+        )
 
     def shortcut(self, id: str, raw: Raw) -> Shortcut:
         """A shortcut with its rules and where they fail."""
         return Shortcut(
-            id, raw["title"], raw["about"], raw["key"], bases(raw["basis"]),
+            id,
+            raw["title"],
+            raw["about"],
+            raw["key"],
+            bases(raw["basis"]),
             {rule: Rule(rule, self.seen(each["when"]), tuple(each["says"]), each["text"]) for rule, each in raw["rules"].items()},
             tuple(Failure(each["rule"], each["entry"], _said(each)) for each in raw["fails"]),
         )

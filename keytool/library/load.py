@@ -17,11 +17,16 @@ from keytool.library.model import Library
 from keytool.library.schemas import Schemas
 from keytool.library.yaml_file import DataPath, YamlFile, read_yaml
 
-SINGLE = {"vocabulary.yaml": "vocabulary", "terms.yaml": "terms", "cautions.yaml": "cautions",
-          "bench/shortcuts.yaml": "shortcuts", "bench/manners.yaml": "manners", "bench/voices.yaml": "voices"}
+SINGLE = {
+    "vocabulary.yaml": "vocabulary",
+    "terms.yaml": "terms",
+    "cautions.yaml": "cautions",
+    "bench/shortcuts.yaml": "shortcuts",
+    "bench/manners.yaml": "manners",
+    "bench/voices.yaml": "voices",
+}
 NEEDED = f"guides/{build.FIRST_GUIDE}.yaml"
-FOLDERS = {"characters": "character", "keys": "key", "entries": "entry", "guides": "guide", "look-alikes": "look-alike",
-           "photos": "photo"}
+FOLDERS = {"characters": "character", "keys": "key", "entries": "entry", "guides": "guide", "look-alikes": "look-alike", "photos": "photo"}
 DEPTHS = {"entries": 3, "photos": 3}
 LINKED = ("entry", "key", "guide", "look-alike", "character", "terms", "cautions")
 """Kinds of file whose ids a [[link]] leads to. No two of them may share an id, or the link would have two meanings."""
@@ -128,25 +133,41 @@ def _stray(path: Path, name: str, keydata: Path) -> Iterator[Finding]:
     inside = path.relative_to(keydata)
     is_picture = inside.parts[0] == "photos" and path.name.endswith(PICTURES)
     if path.is_file() and inside.parts[0] != "schema" and not path.name.startswith(".") and not is_picture:
-        yield Finding("place", Place(name), "Nothing reads this file.",
-                      "characters/<id>.yaml, keys/<id>.yaml, entries/<theme>/<id>.yaml, guides/<id>.yaml, "
-                      "look-alikes/<id>.yaml, photos/<entry>/<id>.yaml, "
-                      "sources*.yaml, bench/quantities*.yaml, " + ", ".join(SINGLE),
-                      "Move it to its place, and let its name end in .yaml.")
+        yield Finding(
+            "place",
+            Place(name),
+            "Nothing reads this file.",
+            "characters/<id>.yaml, keys/<id>.yaml, entries/<theme>/<id>.yaml, guides/<id>.yaml, "
+            "look-alikes/<id>.yaml, photos/<entry>/<id>.yaml, "
+            "sources*.yaml, bench/quantities*.yaml, " + ", ".join(SINGLE),
+            "Move it to its place, and let its name end in .yaml.",
+        )
 
 
 def _misnamed(kind: str, path: Path, file: YamlFile) -> Iterator[Finding]:
     if kind not in FOLDERS.values():
         return
     if file.data["id"] != path.stem:
-        yield Finding("name", file.place(("id",)), f"The id is '{file.data['id']}', but the file is '{path.name}'.",
-                      tip="Give the file the name of its id. Ids are addresses: once published they stay.")
+        yield Finding(
+            "name",
+            file.place(("id",)),
+            f"The id is '{file.data['id']}', but the file is '{path.name}'.",
+            tip="Give the file the name of its id. Ids are addresses: once published they stay.",
+        )
     if kind == "entry" and file.data["theme"] != path.parent.name:
-        yield Finding("name", file.place(("theme",)), f"The theme is '{file.data['theme']}', but the folder is '{path.parent.name}'.",
-                      tip="Move the file to the folder of its theme.")
+        yield Finding(
+            "name",
+            file.place(("theme",)),
+            f"The theme is '{file.data['theme']}', but the folder is '{path.parent.name}'.",
+            tip="Move the file to the folder of its theme.",
+        )
     if kind == "photo" and file.data["entry"] != path.parent.name:
-        yield Finding("name", file.place(("entry",)), f"The entry is '{file.data['entry']}', but the folder is '{path.parent.name}'.",
-                      tip="Move the photograph, its record and both pictures, to the folder of the entry it shows.")
+        yield Finding(
+            "name",
+            file.place(("entry",)),
+            f"The entry is '{file.data['entry']}', but the folder is '{path.parent.name}'.",
+            tip="Move the photograph, its record and both pictures, to the folder of the entry it shows.",
+        )
 
 
 def taken_ids(kind: str, file: YamlFile, taken: dict[tuple[str, str], str]) -> Iterator[Finding]:

@@ -15,8 +15,15 @@ from keytool.library.finding import Finding, Place
 from keytool.library.yaml_file import DataPath, YamlFile
 
 CHECK = "shape"
-_TYPES = {"string": "text", "number": "a number", "integer": "a whole number", "boolean": "true or false",
-          "object": "a mapping (name: value)", "array": "a list", "null": "nothing"}
+_TYPES = {
+    "string": "text",
+    "number": "a number",
+    "integer": "a whole number",
+    "boolean": "true or false",
+    "object": "a mapping (name: value)",
+    "array": "a list",
+    "null": "nothing",
+}
 _MISSING = {
     "basis": "Say what it rests on. {kind: memory} is honest where no source was seen.",
     "sources": "A published basis names at least one source of sources.yaml. If you cannot name it, it is memory or common-practice.",
@@ -130,8 +137,11 @@ def _unknown(at: _At) -> Iterator[Finding]:
         if name not in known:
             place = at.file.place((*at.path, name), of_key=True)
             if at.value[name] is None and " " in name:
-                yield at.finding(f"A text was cut off at a comma; this is left over: '{_short(name)}'.",
-                                 tip="Inside { } a text with a comma in it needs quotes.", place=place)
+                yield at.finding(
+                    f"A text was cut off at a comma; this is left over: '{_short(name)}'.",
+                    tip="Inside { } a text with a comma in it needs quotes.",
+                    place=place,
+                )
             else:
                 yield at.finding(f"'{_short(name)}' is not known{_inside(at.path)}.", listed(known), did_you_mean(name, known), place)
 
@@ -144,15 +154,19 @@ def _enum(at: _At) -> Iterator[Finding]:
 def _type(at: _At) -> Iterator[Finding]:
     types = at.wanted if isinstance(at.wanted, list) else [at.wanted]
     looks_like_number = "number" in types and isinstance(at.value, str) and re.search(r"\d", at.value)
-    yield at.finding(f"{at.name} is {_kind(at.value)}.", " or ".join(_TYPES[each] for each in types),
-                     _NUMBER_TIP if looks_like_number else "")
+    yield at.finding(
+        f"{at.name} is {_kind(at.value)}.", " or ".join(_TYPES[each] for each in types), _NUMBER_TIP if looks_like_number else ""
+    )
 
 
 def _length(at: _At) -> Iterator[Finding]:
     few = at.rule == "minLength"
     length = f"{len(at.value)} character{'' if len(at.value) == 1 else 's'}"
-    yield at.finding(f"{at.name} is {length} long.", f"{'at least' if few else 'at most'} {at.wanted}",
-                     "Say more." if few else "Say it shorter, or split it.")
+    yield at.finding(
+        f"{at.name} is {length} long.",
+        f"{'at least' if few else 'at most'} {at.wanted}",
+        "Say more." if few else "Say it shorter, or split it.",
+    )
 
 
 def _count(at: _At) -> Iterator[Finding]:
@@ -182,9 +196,22 @@ def _unit(at: _At) -> Iterator[Finding]:
 
 
 _SPEAKERS: dict[str, Callable[[_At], Iterator[Finding]]] = {
-    "required": _required, "additionalProperties": _unknown, "enum": _enum, "type": _type, "pattern": _pattern,
-    "minLength": _length, "maxLength": _length, "minItems": _count, "maxItems": _count, "minProperties": _count, "maxProperties": _count,
-    "minimum": _bound, "maximum": _bound, "exclusiveMinimum": _bound, "uniqueItems": _twice, "const": _const,
+    "required": _required,
+    "additionalProperties": _unknown,
+    "enum": _enum,
+    "type": _type,
+    "pattern": _pattern,
+    "minLength": _length,
+    "maxLength": _length,
+    "minItems": _count,
+    "maxItems": _count,
+    "minProperties": _count,
+    "maxProperties": _count,
+    "minimum": _bound,
+    "maximum": _bound,
+    "exclusiveMinimum": _bound,
+    "uniqueItems": _twice,
+    "const": _const,
     "dependentRequired": _unit,
 }
 

@@ -419,4 +419,3 @@ class Library:
         for entry in self.entries.values():
             if not self.is_group(entry.id) and wanted & self.ancestry(entry.id):
                 yield entry
-

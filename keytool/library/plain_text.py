@@ -31,8 +31,15 @@ def decode(raw: bytes, name: str) -> tuple[str | None, list[Finding]]:
         text = raw.decode("utf-8")
     except UnicodeDecodeError as error:
         line, column = _line_column(raw[: error.start].decode("utf-8", "replace"))
-        return None, [say(name, f"Byte 0x{raw[error.start]:02x} is not UTF-8.", line=line, column=column,
-                           tip="Save the file as UTF-8 and look at the accented letters and signs on this line.")]
+        return None, [
+            say(
+                name,
+                f"Byte 0x{raw[error.start]:02x} is not UTF-8.",
+                line=line,
+                column=column,
+                tip="Save the file as UTF-8 and look at the accented letters and signs on this line.",
+            )
+        ]
     findings = list(_unwelcome_characters(text, name))
     return (None if findings else text), findings
 
@@ -51,8 +58,11 @@ def _unwelcome_in(line: str) -> Iterator[tuple[int, str, str]]:
     if "\t" in line:
         yield line.index("\t"), "A tab.", "Use spaces; two for each level."
     if GREEK_MU in line:
-        yield (line.index(GREEK_MU), "A Greek mu (U+03BC) stands where the micro sign belongs.",
-               "Use the micro sign µ (U+00B5), so that search and units find it.")
+        yield (
+            line.index(GREEK_MU),
+            "A Greek mu (U+03BC) stands where the micro sign belongs.",
+            "Use the micro sign µ (U+00B5), so that search and units find it.",
+        )
     if (composed := unicodedata.normalize("NFC", line)) != line:
         column = next((i for i, (one, other) in enumerate(zip(line, composed, strict=False)) if one != other), 0)
         yield column, "A letter is written in a form that looks right but is not the usual one (not NFC).", "Delete it and type it again."

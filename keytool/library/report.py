@@ -48,8 +48,20 @@ def total(findings: Iterable[Finding]) -> str:
 
 def as_json(findings: Iterable[Finding]) -> str:
     """The findings as a JSON list of objects: check, severity, file, line, column, message, allowed, tip."""
-    return json.dumps([
-        {"check": each.check, "severity": each.severity.value, "file": each.place.file, "line": each.place.line,
-         "column": each.place.column, "message": each.message, "allowed": each.allowed, "tip": each.tip}
-        for each in sorted(findings, key=lambda each: each.order)
-    ], ensure_ascii=False, indent=2)
+    return json.dumps(
+        [
+            {
+                "check": each.check,
+                "severity": each.severity.value,
+                "file": each.place.file,
+                "line": each.place.line,
+                "column": each.place.column,
+                "message": each.message,
+                "allowed": each.allowed,
+                "tip": each.tip,
+            }
+            for each in sorted(findings, key=lambda each: each.order)
+        ],
+        ensure_ascii=False,
+        indent=2,
+    )

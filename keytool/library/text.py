@@ -33,7 +33,7 @@ def parts(text: str) -> Iterator[Part]:
     end = 0
     for match in _MARKUP.finditer(text):
         if match.start() > end:
-            yield text[end:match.start()]
+            yield text[end : match.start()]
         if match["quantity"] is not None:
             yield QuantityRef(match["quantity"])
         else:

@@ -94,4 +94,3 @@ class Interval(Showing):
             return 1.0
         width = self.high - self.low
         return (inside.high - inside.low) / width if math.isfinite(width) else 0.5
-

@@ -175,14 +175,28 @@ class _Reading:
         for key_node, value_node in node.value:
             line, column = _mark(key_node)
             if not isinstance(key_node, yaml.ScalarNode):
-                self.findings.append(say(self.name, "A list or mapping is used as a name.", line=line, column=column,
-                                          tip="Write a plain word before ':'. A text that begins with '{' needs quotes."))
+                self.findings.append(
+                    say(
+                        self.name,
+                        "A list or mapping is used as a name.",
+                        line=line,
+                        column=column,
+                        tip="Write a plain word before ':'. A text that begins with '{' needs quotes.",
+                    )
+                )
                 continue
             key = str(key_node.value)
             here = (*path, key)
             if key in result:
-                self.findings.append(say(self.name, f"'{key}' stands twice; first on line {self.keys[here][0]}.",
-                                          line=line, column=column, tip="Keep one of the two."))
+                self.findings.append(
+                    say(
+                        self.name,
+                        f"'{key}' stands twice; first on line {self.keys[here][0]}.",
+                        line=line,
+                        column=column,
+                        tip="Keep one of the two.",
+                    )
+                )
                 continue
             self.keys[here] = (line, column)
             result[key] = self.value(value_node, here)

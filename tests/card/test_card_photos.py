@@ -140,7 +140,7 @@ def test_the_same_photograph_gives_the_same_bytes_and_a_preview_of_its_own(photo
     assert wish(photographed) == wish(photographed)
     library, root = photographed
     look = laid_out(library, [], "A4", entries=[ENTRY], photos=card_photos(library, root, [ENTRY])).preview()
-    assert look.count('<image ') == 1 and 'href="data:image/png;base64,' in look
+    assert look.count("<image ") == 1 and 'href="data:image/png;base64,' in look
 
 
 def test_the_command_shows_it(photographed, tmp_path: Path) -> None:

@@ -53,7 +53,7 @@ def test_cannot_tell_is_an_answer_and_may_end_undecided(mini: Path) -> None:
 
 def test_of_several_ends_each_is_a_line_the_likeliest_first_and_the_question_left_open_is_named() -> None:
     output = CliRunner().invoke(main, ["walk", "naked-amoebae"], input="1\n1\nu\n2\n").output
-    last = output[output.index("It cannot be settled"):]
+    last = output[output.index("It cannot be settled") :]
     chances = [int(each) for each in re.findall(r"about (\d+) %", last)]
     assert len(chances) == 2 and chances == sorted(chances, reverse=True)
     assert len(last.splitlines()) < 14, "the likeliest is still on a screen of 24 lines"
@@ -140,14 +140,17 @@ def test_an_address_with_the_key_in_it_will_do(mini: Path) -> None:
     assert "Cuff button" in result.output
 
 
-@pytest.mark.parametrize(("arguments", "says"), [
-    (["walk", "butons"], "There is no key 'butons'. Did you mean 'buttons'?"),
-    (["walk", "buttons", "--from", "rim=flat"], "'rim' is not asked there; the question is 'holes'."),
-    (["show", "shirt-buton"], "Did you mean 'shirt-button'?"),
-    (["card", "--key", "nothing"], "There is no key 'nothing'."),
-    (["card", "--key", "buttons", "--paper", "A44"], "There is no paper 'A44'. Did you mean 'A4'?"),
-    (["card", "--key", "buttons", "--field", "forty"], "'forty' is not a field diameter."),
-])
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        (["walk", "butons"], "There is no key 'butons'. Did you mean 'buttons'?"),
+        (["walk", "buttons", "--from", "rim=flat"], "'rim' is not asked there; the question is 'holes'."),
+        (["show", "shirt-buton"], "Did you mean 'shirt-button'?"),
+        (["card", "--key", "nothing"], "There is no key 'nothing'."),
+        (["card", "--key", "buttons", "--paper", "A44"], "There is no paper 'A44'. Did you mean 'A4'?"),
+        (["card", "--key", "buttons", "--field", "forty"], "'forty' is not a field diameter."),
+    ],
+)
 def test_what_is_not_there_is_said_with_what_is_near(mini: Path, arguments: list[str], says: str) -> None:
     result = CliRunner().invoke(main, ["--library", str(mini), *arguments])
     assert result.exit_code == 2
@@ -169,8 +172,12 @@ def test_nothing_is_made_from_a_library_with_problems(mini: Path) -> None:
 
 @pytest.mark.parametrize("settings", [{"LC_ALL": "C", "PYTHONIOENCODING": "ascii", "PYTHONUTF8": "0"}, {"NO_COLOR": "1"}, {"TERM": "dumb"}])
 def test_a_real_process_speaks_to_any_terminal(settings: dict[str, str]) -> None:
-    result = subprocess.run([sys.executable, "-m", "keytool.cli", "show", "nematode-mouthparts"], capture_output=True, check=True,
-                            env={**os.environ, **settings})
+    result = subprocess.run(
+        [sys.executable, "-m", "keytool.cli", "show", "nematode-mouthparts"],
+        capture_output=True,
+        check=True,
+        env={**os.environ, **settings},
+    )
     assert b"\x1b[" not in result.stdout
     if "LC_ALL" in settings:
         assert result.stdout.isascii()

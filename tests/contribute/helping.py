@@ -57,7 +57,9 @@ def opened_form(browser: Any, loaded: Loaded, folder: Path) -> Iterator[Any]:
         f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Form</title>
         <meta name="viewport" content="width=device-width"><link rel="stylesheet" href="form.css">{scripts}</head>
         <body style="font: 16px/1.5 sans-serif"><main><h1>A form</h1>
-        <div data-contribute><p>without script</p></div></main></body></html>""", "utf-8")
+        <div data-contribute><p>without script</p></div></main></body></html>""",
+        "utf-8",
+    )
     context = browser.new_context(viewport={"width": 360, "height": 740}, accept_downloads=True)
     page, asked = context.new_page(), []
     page.on("request", lambda request: asked.append(request.url))
@@ -90,7 +92,9 @@ def apply(root: Path, text: str) -> None:
         elif added := re.fullmatch(r"at (\S+), add: (\S+)", what):
             there = add_to_list(there, tuple(added[1].split(".")), added[2])
         else:
-            couplet, lead, slug, goes = re.fullmatch(r"at couplets\.(\S+)\.leads\.(\S+), write couplet: (\S+) instead of (\w+): \S+", what).groups()
+            couplet, lead, slug, goes = re.fullmatch(
+                r"at couplets\.(\S+)\.leads\.(\S+), write couplet: (\S+) instead of (\w+): \S+", what
+            ).groups()
             there = replace_pair(there, ("couplets", couplet, "leads", lead, goes), f"couplet: {slug}")
             assert lines.pop(0) == "and under couplets:"
             block = []

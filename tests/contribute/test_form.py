@@ -162,7 +162,9 @@ def test_an_empty_form_says_what_is_missing_when_it_is_sent(form: Any) -> None:
     form.get_by_role("button", name="Copy the file").click()
     assert "'common' is missing" in form.inner_text("#wm-common-wrong")
     assert form.evaluate("document.activeElement.id") == "wm-common"
-    assert form.inner_text("#wm-commonness-wrong") == "'' does not say how common it is.", "how it is written in the file is not for one who chooses"
+    assert form.inner_text("#wm-commonness-wrong") == "'' does not say how common it is.", (
+        "how it is written in the file is not for one who chooses"
+    )
 
 
 @pytest.mark.browser
@@ -218,9 +220,12 @@ def test_what_matters_for_the_nearest_entry_is_offered_first(form: Any, still: P
     library = load(still).library
     typed(form, "#wm-like", "press-stud")
     asked = form.evaluate("[...document.querySelectorAll('[data-row^=shows-]')].map(each => each.dataset.row.slice(6))")
-    offered = form.evaluate("[...document.querySelectorAll('#wm-more optgroup')][0] && [...document.querySelectorAll('#wm-more optgroup')[0].children].map(each => each.value)")
+    offered = form.evaluate(
+        "[...document.querySelectorAll('#wm-more optgroup')][0] && [...document.querySelectorAll('#wm-more optgroup')[0].children].map(each => each.value)"
+    )
     assert [each for each in offered if each not in asked] == [
-        each.id for each in that_matter(library, library.entries["press-stud"]) if each.id not in asked]
+        each.id for each in that_matter(library, library.entries["press-stud"]) if each.id not in asked
+    ]
 
 
 @pytest.mark.browser

@@ -94,12 +94,16 @@ def test_numbers_of_a_drawing_are_judged_in_the_words_of_the_check(script: Any, 
         for param in kind.params:
             if param.type in ("um", "number"):
                 figure = {"kind": kind.name, param.name: param.high * 3 + 1}
-                (found,) = script("(W, data, figure) => W.check(data, {}, {figure}, {}).filter(each => each.field.startsWith('figure-'))", figure)
+                (found,) = script(
+                    "(W, data, figure) => W.check(data, {}, {figure}, {}).filter(each => each.field.startsWith('figure-'))", figure
+                )
                 assert [found["message"]] == problems(kind.name, {param.name: param.high * 3 + 1})
 
 
 WORM = {
-    "common": "Tarn End worm", "summary": "An invented worm of the Tarn End market garden.", "contributor": "Ilse Okafor",
+    "common": "Tarn End worm",
+    "summary": "An invented worm of the Tarn End market garden.",
+    "contributor": "Ilse Okafor",
     "reviewed": "2026-11-25",
 }
 TELL = "The invented one has a strong cap; so it's told."
@@ -137,7 +141,9 @@ def add_look_alike(page: Any) -> None:
 def choose_couplet(page: Any) -> Any:
     """The couplet offered for the collision with Aphelenchus, by the head cap, to be sent along."""
     block = page.locator("[data-couplet]").filter(has_text="Aphelenchus type").first
-    block.locator("select").select_option(label=next(each for each in block.locator("option").all_text_contents() if each.startswith("Head cap")))
+    block.locator("select").select_option(
+        label=next(each for each in block.locator("option").all_text_contents() if each.startswith("Head cap"))
+    )
     block.get_by_label("Send this couplet with the file").check()
     return block
 
@@ -198,10 +204,37 @@ def test_what_belongs_into_other_files_is_what_the_command_writes(form: Any, tmp
     for root in (by_form, by_command):
         shutil.copytree(KEYDATA, root / "keydata")
     apply(by_form, text)
-    told = run(by_command, "new", "entry", "--like", "aphelenchus", "--common", WORM["common"], "--summary", WORM["summary"],
-               "--commonness", "rare", "--feeding", "fungal", "--within", "aphelenchid", "--contributor", WORM["contributor"],
-               "--reviewed", WORM["reviewed"], "--shows", "tail=blunt", "--shows", "head-cap=dark", "--mistaken-for", f"aphelenchus={TELL}",
-               "--yes", "--couplet", "--by", "head-cap")
+    told = run(
+        by_command,
+        "new",
+        "entry",
+        "--like",
+        "aphelenchus",
+        "--common",
+        WORM["common"],
+        "--summary",
+        WORM["summary"],
+        "--commonness",
+        "rare",
+        "--feeding",
+        "fungal",
+        "--within",
+        "aphelenchid",
+        "--contributor",
+        WORM["contributor"],
+        "--reviewed",
+        WORM["reviewed"],
+        "--shows",
+        "tail=blunt",
+        "--shows",
+        "head-cap=dark",
+        "--mistaken-for",
+        f"aphelenchus={TELL}",
+        "--yes",
+        "--couplet",
+        "--by",
+        "head-cap",
+    )
     assert told.exit_code == 0, told.output
     for name in ("keys/nematode-mouthparts.yaml", "entries/nematodes/aphelenchus.yaml"):
         assert (by_form / "keydata" / name).read_text("utf-8") == (by_command / "keydata" / name).read_text("utf-8"), name

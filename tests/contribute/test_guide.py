@@ -104,6 +104,7 @@ def test_every_option_of_every_other_command_stands_beside_it(command: str) -> N
 
 def test_what_a_newcomer_reads_takes_less_than_ten_minutes() -> None:
     """At 200 words a minute (a usual figure for reading, from memory): what the form asks for, and what the command line asks for."""
+
     def count(*paths: Path) -> int:
         return sum(len(path.read_text("utf-8").split()) for path in paths)
 

@@ -43,8 +43,10 @@ def test_an_entry_that_ends_elsewhere_and_a_pair_no_longer_told_apart(mini: Path
     change(mini, "keys/buttons.yaml", "when: {rim: [raised]}\n        end: shirt-button", "when: {rim: [raised]}\n        end: button")
     change(mini, "keys/buttons.yaml", "when: {rim: [flat]}\n        end: cuff-button", "when: {rim: [flat]}\n        end: button")
     found = impact(load(older).library, load(mini).library)
-    assert found.moved == (Moved("buttons", "cuff-button", ("cuff-button",), ("button",)),
-                           Moved("buttons", "shirt-button", ("shirt-button",), ("button",)))
+    assert found.moved == (
+        Moved("buttons", "cuff-button", ("cuff-button",), ("button",)),
+        Moved("buttons", "shirt-button", ("shirt-button",), ("button",)),
+    )
     assert found.no_longer_told == (Together("buttons", "cuff-button", "shirt-button", "button"),)
     assert found.couplets == Names((), (), ("buttons/rim",))
     text = run(mini, "impact", "--base", str(older)).output
@@ -56,13 +58,18 @@ def test_an_entry_that_ends_elsewhere_and_a_pair_no_longer_told_apart(mini: Path
 
 def test_questions_gained_and_sureness_lost_are_told_with_figures(mini: Path, older: Path) -> None:
     change(mini, "keys/buttons.yaml", "first: holes", "first: rim-first")
-    change(mini, "keys/buttons.yaml", "couplets:\n", """couplets:
+    change(
+        mini,
+        "keys/buttons.yaml",
+        "couplets:\n",
+        """couplets:
   rim-first:
     asks: Does the rim stand up?
     leads:
       up: {text: Raised, when: {rim: [raised]}, couplet: holes}
       down: {text: Flat, when: {rim: [flat]}, couplet: holes}
-""")
+""",
+    )
     change(mini, "characters/holes.yaml", "rate: 0.1", "rate: 0.4")
     found = impact(load(older).library, load(mini).library)
     (questions,) = found.questions
@@ -98,8 +105,20 @@ def test_a_key_whose_card_no_longer_fits_is_told(mini: Path, older: Path) -> Non
 
 
 def test_a_new_set_of_look_alikes_is_told(mini: Path, older: Path) -> None:
-    told = run(mini, "new", "look-alike", "--entries", "coat-button,cuff-button", "--title", "Coat or cuff at Tarn End?",
-               "--about", "Both are flat.", "--decisive", "Measure them.", "--yes")
+    told = run(
+        mini,
+        "new",
+        "look-alike",
+        "--entries",
+        "coat-button,cuff-button",
+        "--title",
+        "Coat or cuff at Tarn End?",
+        "--about",
+        "Both are flat.",
+        "--decisive",
+        "Measure them.",
+        "--yes",
+    )
     assert told.exit_code == 0, told.output
     assert "## Sets of look-alikes\n\n- new: coat-or-cuff-at-tarn-end\n" in run(mini, "impact", "--base", str(older), "--no-cards").output
 
@@ -109,8 +128,19 @@ def test_json_has_every_part(mini: Path, older: Path) -> None:
     found = json.loads(run(mini, "impact", "--base", str(older), "--format", "json", "--no-cards").output)
     assert found["entries"]["changed"] == ["coat-button"]
     assert found["cards"] is None
-    assert set(found) >= {"moved", "no_longer_told", "now_told", "sureness", "questions", "unproved", "couplets", "characters", "keys", "look_alikes",
-                          "photos"}
+    assert set(found) >= {
+        "moved",
+        "no_longer_told",
+        "now_told",
+        "sureness",
+        "questions",
+        "unproved",
+        "couplets",
+        "characters",
+        "keys",
+        "look_alikes",
+        "photos",
+    }
 
 
 def git(folder: Path, *words_: str) -> None:

@@ -10,9 +10,27 @@ from keytool.library import load
 from tests.conftest import everything_found
 from tests.contribute.helping import part, run
 
-BUTTON = ("--like", "shirt-button", "--common", "Tarn End button", "--summary", "An invented button of the Tarn End market garden.",
-          "--commonness", "rare", "--contributor", "Ilse Okafor", "--reviewed", "2026-11-25", "--shows", "holes=four",
-          "--shows", "width=14..16mm", "--shows", "rim=raised", "--yes")
+BUTTON = (
+    "--like",
+    "shirt-button",
+    "--common",
+    "Tarn End button",
+    "--summary",
+    "An invented button of the Tarn End market garden.",
+    "--commonness",
+    "rare",
+    "--contributor",
+    "Ilse Okafor",
+    "--reviewed",
+    "2026-11-25",
+    "--shows",
+    "holes=four",
+    "--shows",
+    "width=14..16mm",
+    "--shows",
+    "rim=raised",
+    "--yes",
+)
 FILE = "keydata/entries/debris/tarn-end-button.yaml"
 
 
@@ -61,8 +79,29 @@ def test_the_couplet_that_parts_them_is_added_and_every_proof_holds(parted: Path
 def test_a_couplet_is_asked_for_and_may_be_refused(parted: Path) -> None:
     before = snapshot(parted)
     answers = [each for each in BUTTON if each != "--yes"]
-    result = run(parted, "new", "entry", *answers, "--shows", "light=shiny", "--scientific", "-", "--id", "tarn-end-button",
-                 "--kind", "object", "--theme", "debris", "--within", "button", "--basis", "memory", "--feeding", "-", typed="no\n")
+    result = run(
+        parted,
+        "new",
+        "entry",
+        *answers,
+        "--shows",
+        "light=shiny",
+        "--scientific",
+        "-",
+        "--id",
+        "tarn-end-button",
+        "--kind",
+        "object",
+        "--theme",
+        "debris",
+        "--within",
+        "button",
+        "--basis",
+        "memory",
+        "--feeding",
+        "-",
+        typed="no\n",
+    )
     assert "Add this couplet? yes or no? [no]" in words(result.output)
     assert result.exit_code == 1
     assert snapshot(parted) == before
@@ -77,8 +116,25 @@ def test_written_even_so_and_parted_later_by_the_couplet_command(parted: Path) -
 
 
 def test_a_conversation_asks_what_the_keys_ask_on_the_way(mini: Path) -> None:
-    typed = ["shirt button", "Davit's button", "-", "", "", "", "", "Another invented button.", "", "2", "-",
-             "two, five", "two", "9..11 mm | common-practice; as taught", "flat", "Davit Roe", "2026-11-25"]
+    typed = [
+        "shirt button",
+        "Davit's button",
+        "-",
+        "",
+        "",
+        "",
+        "",
+        "Another invented button.",
+        "",
+        "2",
+        "-",
+        "two, five",
+        "two",
+        "9..11 mm | common-practice; as taught",
+        "flat",
+        "Davit Roe",
+        "2026-11-25",
+    ]
     result = run(mini, "new", "entry", "--even-so", typed="\n".join(typed) + "\n")
     said = words(result.output)
     assert result.exit_code == 0, result.output
@@ -89,12 +145,34 @@ def test_a_conversation_asks_what_the_keys_ask_on_the_way(mini: Path) -> None:
     assert entry["characters"] == {
         "holes": {"states": ["two"], "basis": {"kind": "memory"}},
         "width": {"low": 9, "high": 11, "unit": "mm", "basis": {"kind": "common-practice", "note": "as taught"}},
-        "rim": {"states": ["flat"], "basis": {"kind": "memory"}}}
+        "rim": {"states": ["flat"], "basis": {"kind": "memory"}},
+    }
 
 
 def test_the_basis_of_the_nearest_entry_is_never_taken_over(mini: Path) -> None:
-    run(mini, "new", "entry", "--like", "press-stud", "--common", "Other stud", "--summary", "An invented stud.", "--commonness", "rare",
-        "--would-tell", "A lamp.", "--contributor", "Davit Roe", "--shows", "sewn=by-rim", "--shows", "width=6..15", "--yes", "--even-so")
+    run(
+        mini,
+        "new",
+        "entry",
+        "--like",
+        "press-stud",
+        "--common",
+        "Other stud",
+        "--summary",
+        "An invented stud.",
+        "--commonness",
+        "rare",
+        "--would-tell",
+        "A lamp.",
+        "--contributor",
+        "Davit Roe",
+        "--shows",
+        "sewn=by-rim",
+        "--shows",
+        "width=6..15",
+        "--yes",
+        "--even-so",
+    )
     assert load(mini).files.by_id["entry", "other-stud"].data["characters"]["sewn"]["basis"] == {"kind": "memory"}
 
 
@@ -107,8 +185,30 @@ def test_an_input_that_ends_writes_nothing_and_says_where(mini: Path) -> None:
 
 
 def test_b_goes_back_and_a_question_mark_tells_how_to_see_it(parted: Path) -> None:
-    typed = ["shirt-button", "Davit's buton", "b", "Davit's button", "-", "", "", "", "", "Another invented button.", "", "2", "-",
-             "?", "four", "b", "two", "9..11 mm", "flat", "shiny", "Davit Roe", ""]
+    typed = [
+        "shirt-button",
+        "Davit's buton",
+        "b",
+        "Davit's button",
+        "-",
+        "",
+        "",
+        "",
+        "",
+        "Another invented button.",
+        "",
+        "2",
+        "-",
+        "?",
+        "four",
+        "b",
+        "two",
+        "9..11 mm",
+        "flat",
+        "shiny",
+        "Davit Roe",
+        "",
+    ]
     result = run(parted, "new", "entry", "--even-so", typed="\n".join(typed) + "\n")
     assert result.exit_code == 0, result.output
     assert "Turn the button until light falls through it. - no hole: Nothing shines through." in words(result.output)
@@ -134,15 +234,18 @@ def test_there_is_nothing_before_the_first_question(mini: Path) -> None:
 NAMED = ["", "A button", "-", "", "object", "debris", "-"]
 
 
-@pytest.mark.parametrize(("typed", "message", "question"), [
-    (["", "A <b>bold</b> button"], "The line holds a character that plain text does not need", "Its common name, or"),
-    (["", "A\x1b[D button"], "The answer holds signs that cannot be read", "Its common name, or"),
-    (["", "A button", "-", "coat-button"], "keydata/entries/debris/coat-button.yaml stands already. Choose another --id", "Its id?"),
-    (["", "A button", "-", "buttons"], "keydata/keys/buttons.yaml stands already. Choose another --id.", "Its id?"),
-    (["", "A button", "-", "no"], "'no' cannot be an id.", "Its id?"),
-    ([*NAMED, "q" * 1300], "'summary' is 1300 characters long. Allowed: at most", "What does one see"),
-    ([*NAMED, "Sum.", "", "rare", "", "Ilse Okafor", "30.11.2026"], "'30.11.2026' is not a date.", "The date,"),
-])
+@pytest.mark.parametrize(
+    ("typed", "message", "question"),
+    [
+        (["", "A <b>bold</b> button"], "The line holds a character that plain text does not need", "Its common name, or"),
+        (["", "A\x1b[D button"], "The answer holds signs that cannot be read", "Its common name, or"),
+        (["", "A button", "-", "coat-button"], "keydata/entries/debris/coat-button.yaml stands already. Choose another --id", "Its id?"),
+        (["", "A button", "-", "buttons"], "keydata/keys/buttons.yaml stands already. Choose another --id.", "Its id?"),
+        (["", "A button", "-", "no"], "'no' cannot be an id.", "Its id?"),
+        ([*NAMED, "q" * 1300], "'summary' is 1300 characters long. Allowed: at most", "What does one see"),
+        ([*NAMED, "Sum.", "", "rare", "", "Ilse Okafor", "30.11.2026"], "'30.11.2026' is not a date.", "The date,"),
+    ],
+)
 def test_a_wrong_answer_is_told_at_once_and_asked_for_again(mini: Path, typed: list[str], message: str, question: str) -> None:
     said = words(run(mini, "new", "entry", typed="\n".join(typed) + "\n").output)
     assert message in said
@@ -181,15 +284,54 @@ def test_ctrl_c_gives_back_what_was_answered(mini: Path, monkeypatch: pytest.Mon
 
 def test_a_collision_that_is_left_gives_back_what_was_answered(parted: Path) -> None:
     answers = [each for each in BUTTON if each not in ("--yes", "--contributor", "Ilse Okafor")]
-    result = run(parted, "new", "entry", *answers, "--shows", "light=shiny", "--scientific", "-", "--id", "tarn-end-button",
-                 "--kind", "object", "--theme", "debris", "--within", "button", "--basis", "memory", "--feeding", "-",
-                 typed="Ilse Okafor\nno\n")
+    result = run(
+        parted,
+        "new",
+        "entry",
+        *answers,
+        "--shows",
+        "light=shiny",
+        "--scientific",
+        "-",
+        "--id",
+        "tarn-end-button",
+        "--kind",
+        "object",
+        "--theme",
+        "debris",
+        "--within",
+        "button",
+        "--basis",
+        "memory",
+        "--feeding",
+        "-",
+        typed="Ilse Okafor\nno\n",
+    )
     assert "so nothing was written" in words(result.output)
     assert result.output.rstrip().endswith("--contributor 'Ilse Okafor'")
 
 
-@pytest.mark.parametrize("words_", [("new", "entry", *BUTTON), ("photo", "add", "x.jpg", "--entry", "coat-button", "--author", "Davit Roe",
-                                    "--licence", "cc0-1.0", "--shows", "A button.", "--um-per-pixel", "0.5")])
+@pytest.mark.parametrize(
+    "words_",
+    [
+        ("new", "entry", *BUTTON),
+        (
+            "photo",
+            "add",
+            "x.jpg",
+            "--entry",
+            "coat-button",
+            "--author",
+            "Davit Roe",
+            "--licence",
+            "cc0-1.0",
+            "--shows",
+            "A button.",
+            "--um-per-pixel",
+            "0.5",
+        ),
+    ],
+)
 def test_the_copy_that_came_with_the_program_is_not_written_to(mini: Path, words_: tuple[str, ...]) -> None:
     installed = mini.rename(mini.parent / "_bundled")
     before = snapshot(installed)
@@ -217,27 +359,30 @@ def test_a_part_of_a_name_lists_what_holds_it() -> None:
         ids_of(many)("zzzz")
 
 
-@pytest.mark.parametrize(("change", "message"), [
-    (("--shows", "holes=five"), "'five' is not a state of 'holes'. Allowed: none, two, four, or any."),
-    (("--shows", "width=14..16µL"), "'µL' is no unit for 'width'. Allowed: µm, mm"),
-    (("--shows", "width=wide"), "'wide' is no measure of 'width'"),
-    (("--shows", "width=16..14mm"), "16 is more than 14"),
-    (("--shows", "halo=green"), "There is no character 'halo'"),
-    (("--shows", "holes"), "'holes' is not NAME=WHAT"),
-    (("--basis", "hearsay"), "'hearsay' is no kind of basis"),
-    (("--basis", "published:somebody:seen"), "There is no source 'somebody'"),
-    (("--basis", "published:demo-source"), "Write published:SOURCE:HOW"),
-    (("--commonness", "comon"), "Did you mean 'common'?"),
-    (("--within", "buton"), "Did you mean 'button'?"),
-    (("--id", "Tarn End"), "'Tarn End' cannot be an id"),
-    (("--mistaken-for", "ghost=by looking"), "There is no entry 'ghost'"),
-    (("--reviewed", "25.11.2026"), "'25.11.2026' is not a date."),
-    (("--common", "caf\udce9"), "The answer holds signs that cannot be read"),
-    (("--shows", "holes=t\udce9"), "The answer holds signs that cannot be read"),
-    (("--shows", "holes=?"), "'?' is not a state of 'holes'"),
-    (("--summary", "a <b>bold</b> one"), "The text holds a character that plain text does not need"),
-    (("--basis", "published:demo-source:seen"), "The value is called 'seen', but 'demo-source' is marked 'not-read'"),
-])
+@pytest.mark.parametrize(
+    ("change", "message"),
+    [
+        (("--shows", "holes=five"), "'five' is not a state of 'holes'. Allowed: none, two, four, or any."),
+        (("--shows", "width=14..16µL"), "'µL' is no unit for 'width'. Allowed: µm, mm"),
+        (("--shows", "width=wide"), "'wide' is no measure of 'width'"),
+        (("--shows", "width=16..14mm"), "16 is more than 14"),
+        (("--shows", "halo=green"), "There is no character 'halo'"),
+        (("--shows", "holes"), "'holes' is not NAME=WHAT"),
+        (("--basis", "hearsay"), "'hearsay' is no kind of basis"),
+        (("--basis", "published:somebody:seen"), "There is no source 'somebody'"),
+        (("--basis", "published:demo-source"), "Write published:SOURCE:HOW"),
+        (("--commonness", "comon"), "Did you mean 'common'?"),
+        (("--within", "buton"), "Did you mean 'button'?"),
+        (("--id", "Tarn End"), "'Tarn End' cannot be an id"),
+        (("--mistaken-for", "ghost=by looking"), "There is no entry 'ghost'"),
+        (("--reviewed", "25.11.2026"), "'25.11.2026' is not a date."),
+        (("--common", "caf\udce9"), "The answer holds signs that cannot be read"),
+        (("--shows", "holes=t\udce9"), "The answer holds signs that cannot be read"),
+        (("--shows", "holes=?"), "'?' is not a state of 'holes'"),
+        (("--summary", "a <b>bold</b> one"), "The text holds a character that plain text does not need"),
+        (("--basis", "published:demo-source:seen"), "The value is called 'seen', but 'demo-source' is marked 'not-read'"),
+    ],
+)
 def test_a_wrong_answer_gets_one_clear_message_and_writes_nothing(mini: Path, change: tuple[str, str], message: str) -> None:
     before = snapshot(mini)
     result = run(mini, "new", "entry", *BUTTON, *change)
@@ -262,8 +407,17 @@ def test_an_entry_that_stands_is_not_written_over_without_replace(mini: Path) ->
 
 
 def test_what_it_is_mistaken_for_is_written_into_both(mini: Path) -> None:
-    result = run(mini, "new", "entry", *BUTTON, "--even-so", "--mistaken-for", "shank-button=A shank button has a loop at its back.",
-                 "--mistaken-for", "cuff-button=A cuff button has a flat edge.")
+    result = run(
+        mini,
+        "new",
+        "entry",
+        *BUTTON,
+        "--even-so",
+        "--mistaken-for",
+        "shank-button=A shank button has a loop at its back.",
+        "--mistaken-for",
+        "cuff-button=A cuff button has a flat edge.",
+    )
     assert result.exit_code == 0, result.output
     loaded = load(mini)
     assert {each.check for each in everything_found(loaded)} == {"proof"}
@@ -272,8 +426,21 @@ def test_what_it_is_mistaken_for_is_written_into_both(mini: Path) -> None:
 
 
 def test_a_state_goes_into_its_character_an_entry_and_the_leads(mini: Path) -> None:
-    words_ = ("new", "state", "--character", "holes", "--name", "three holes", "--id", "three", "--about", "Three holes in a triangle.",
-              "--entries", "coat-button", "--yes")
+    words_ = (
+        "new",
+        "state",
+        "--character",
+        "holes",
+        "--name",
+        "three holes",
+        "--id",
+        "three",
+        "--about",
+        "Three holes in a triangle.",
+        "--entries",
+        "coat-button",
+        "--yes",
+    )
     refused = run(mini, *words_)
     assert refused.exit_code == 2
     assert "--lead buttons/holes/LEAD is missing. Buttons, couplet 1" in words(refused.output)
@@ -286,27 +453,53 @@ def test_a_state_goes_into_its_character_an_entry_and_the_leads(mini: Path) -> N
 
 
 def test_a_couplet_by_hand_goes_where_it_is_told(mini: Path) -> None:
-    result = run(mini, "new", "couplet", "--key", "buttons", "--behind", "size/wide", "--id", "many-holes", "--by", "holes",
-                 "--asks", "How many holes?", "--lead", "two | Two | two | end:coat-button",
-                 "--lead", "more | More | otherwise | end:coat-button", "--yes")
+    result = run(
+        mini,
+        "new",
+        "couplet",
+        "--key",
+        "buttons",
+        "--behind",
+        "size/wide",
+        "--id",
+        "many-holes",
+        "--by",
+        "holes",
+        "--asks",
+        "How many holes?",
+        "--lead",
+        "two | Two | two | end:coat-button",
+        "--lead",
+        "more | More | otherwise | end:coat-button",
+        "--yes",
+    )
     assert result.exit_code == 0, result.output
     loaded = load(mini)
     assert everything_found(loaded) == []
     assert loaded.library.keys["buttons"].couplets["size"].leads["wide"].couplet == "many-holes"
 
 
-@pytest.mark.parametrize(("change", "message"), [
-    ({"--behind": "size/huge"}, "'size' has no lead 'huge'. It has: wide, narrow."),
-    ({"--behind": "nowhere/x"}, "'buttons' has no couplet 'nowhere'"),
-    ({"--id": "rim"}, "'rim' is a couplet of this key already"),
-    ({"--lead": "two | Two | two"}, "'two | Two | two' is no lead"),
-    ({"--lead": "two | Two | two | off:coat-button"}, "'off:coat-button' is nowhere to go"),
-    ({"--lead": "two | Two | seven | end:coat-button"}, "'seven' is not a state of 'holes'"),
-])
+@pytest.mark.parametrize(
+    ("change", "message"),
+    [
+        ({"--behind": "size/huge"}, "'size' has no lead 'huge'. It has: wide, narrow."),
+        ({"--behind": "nowhere/x"}, "'buttons' has no couplet 'nowhere'"),
+        ({"--id": "rim"}, "'rim' is a couplet of this key already"),
+        ({"--lead": "two | Two | two"}, "'two | Two | two' is no lead"),
+        ({"--lead": "two | Two | two | off:coat-button"}, "'off:coat-button' is nowhere to go"),
+        ({"--lead": "two | Two | seven | end:coat-button"}, "'seven' is not a state of 'holes'"),
+    ],
+)
 def test_a_wrong_couplet_gets_one_clear_message(mini: Path, change: dict[str, str], message: str) -> None:
     before = snapshot(mini)
-    good = {"--key": "buttons", "--behind": "size/wide", "--id": "many-holes", "--asks": "How many holes?", "--by": "holes",
-            "--lead": "two | Two | two | end:coat-button"}
+    good = {
+        "--key": "buttons",
+        "--behind": "size/wide",
+        "--id": "many-holes",
+        "--asks": "How many holes?",
+        "--by": "holes",
+        "--lead": "two | Two | two | end:coat-button",
+    }
     options = [part for pair in {**good, **change}.items() for part in pair]
     result = run(mini, "new", "couplet", *options, "--lead", "more | More | otherwise | end:coat-button", "--yes")
     assert result.exit_code in (1, 2)
@@ -315,8 +508,18 @@ def test_a_wrong_couplet_gets_one_clear_message(mini: Path, change: dict[str, st
 
 
 def test_look_alikes_are_set_side_by_side_with_the_characters_in_which_they_differ(mini: Path) -> None:
-    result = run(mini, "new", "look-alike", "--entries", "shirt-button, cuff-button", "--about", "Both are small.", "--decisive",
-                 "Feel the edge: it stands up on a shirt button.", "--yes")
+    result = run(
+        mini,
+        "new",
+        "look-alike",
+        "--entries",
+        "shirt-button, cuff-button",
+        "--about",
+        "Both are small.",
+        "--decisive",
+        "Feel the edge: it stands up on a shirt button.",
+        "--yes",
+    )
     assert result.exit_code == 0, result.output
     loaded = load(mini)
     assert [each for each in everything_found(loaded) if each.severity.value == "problem"] == []

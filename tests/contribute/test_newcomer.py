@@ -13,9 +13,31 @@ from tests.conftest import KEYDATA, everything_found
 from tests.contribute.helping import run
 from tests.contribute.test_new import words
 
-WORM = ("--like", "aphelenchus", "--common", "Tarn End worm", "--summary", "An invented worm of the Tarn End market garden.",
-        "--commonness", "rare", "--feeding", "fungal", "--within", "aphelenchid", "--contributor", "Ilse Okafor",
-        "--reviewed", "2026-11-25", "--basis", "memory; invented", "--shows", "tail=blunt", "--shows", "head-cap=dark", "--yes")
+WORM = (
+    "--like",
+    "aphelenchus",
+    "--common",
+    "Tarn End worm",
+    "--summary",
+    "An invented worm of the Tarn End market garden.",
+    "--commonness",
+    "rare",
+    "--feeding",
+    "fungal",
+    "--within",
+    "aphelenchid",
+    "--contributor",
+    "Ilse Okafor",
+    "--reviewed",
+    "2026-11-25",
+    "--basis",
+    "memory; invented",
+    "--shows",
+    "tail=blunt",
+    "--shows",
+    "head-cap=dark",
+    "--yes",
+)
 
 
 @pytest.fixture(scope="module")

@@ -103,16 +103,57 @@ def test_a_state_says_what_the_command_writes(form: Any, root: Path, tmp_path: P
     form.check("input[name='entries'][value='coat-button']")
     by_command = shutil.copytree(root, tmp_path / "command")
     apply(root, given(form))
-    told = run(by_command, "new", "state", "--character", "rim", "--id", "rolled", "--name", "rolled", "--about", "The edge is rolled over.",
-               "--entries", "coat-button", "--lead", "buttons/rim/raised", "--yes", "--even-so")
+    told = run(
+        by_command,
+        "new",
+        "state",
+        "--character",
+        "rim",
+        "--id",
+        "rolled",
+        "--name",
+        "rolled",
+        "--about",
+        "The edge is rolled over.",
+        "--entries",
+        "coat-button",
+        "--lead",
+        "buttons/rim/raised",
+        "--yes",
+        "--even-so",
+    )
     assert told.exit_code == 0, told.output
     assert snapshot(root) == snapshot(by_command)
 
 
 def test_a_couplet_between_standing_entries_is_that_of_the_command(browser: Any, root: Path, tmp_path: Path) -> None:
-    added = run(root, "new", "entry", "--like", "shirt-button", "--common", "Tarn End button", "--summary", "An invented button.",
-                "--commonness", "rare", "--contributor", "Ilse Okafor", "--reviewed", "2026-11-25", "--shows", "holes=four",
-                "--shows", "width=14..16mm", "--shows", "rim=raised", "--shows", "light=shiny", "--yes", "--even-so")
+    added = run(
+        root,
+        "new",
+        "entry",
+        "--like",
+        "shirt-button",
+        "--common",
+        "Tarn End button",
+        "--summary",
+        "An invented button.",
+        "--commonness",
+        "rare",
+        "--contributor",
+        "Ilse Okafor",
+        "--reviewed",
+        "2026-11-25",
+        "--shows",
+        "holes=four",
+        "--shows",
+        "width=14..16mm",
+        "--shows",
+        "rim=raised",
+        "--shows",
+        "light=shiny",
+        "--yes",
+        "--even-so",
+    )
     assert added.exit_code == 0, added.output
     by_command = shutil.copytree(root, tmp_path / "command")
     (tmp_path / "page").mkdir()

@@ -38,8 +38,9 @@ def ruler(width: int, height: int, pitch: float, *, lean: float = 0.0, seed: int
         draw.line(ends, fill=40, width=max(1, round(pitch * 0.12 * fine)))
     grey = drawn.resize((width, height), Image.Resampling.BOX)
     dice = random.Random(seed)
-    noisy = bytes(max(0, min(255, int(value + dice.gauss(0, 8) - 60 * abs((at % width) / width - 0.5))))
-                  for at, value in enumerate(grey.tobytes()))
+    noisy = bytes(
+        max(0, min(255, int(value + dice.gauss(0, 8) - 60 * abs((at % width) / width - 0.5)))) for at, value in enumerate(grey.tobytes())
+    )
     return Image.frombytes("L", (width, height), noisy)
 
 
@@ -157,11 +158,16 @@ def test_a_photograph_may_be_measured_by_a_micrometer(mini: Path, photo: Path, t
 
 def bomb(path: Path, side: int) -> Path:
     """A PNG of a few hundred bytes that says it is enormous."""
+
     def chunk(kind: bytes, data: bytes) -> bytes:
         return struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
 
-    path.write_bytes(b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", struct.pack(">IIBBBBB", side, side, 8, 2, 0, 0, 0))
-                     + chunk(b"IDAT", zlib.compress(bytes(1000))) + chunk(b"IEND", b""))
+    path.write_bytes(
+        b"\x89PNG\r\n\x1a\n"
+        + chunk(b"IHDR", struct.pack(">IIBBBBB", side, side, 8, 2, 0, 0, 0))
+        + chunk(b"IDAT", zlib.compress(bytes(1000)))
+        + chunk(b"IEND", b"")
+    )
     return path
 
 
@@ -178,9 +184,14 @@ def test_what_is_no_picture_is_refused_in_words(mini: Path, photo: Path, tmp_pat
     Image.new("RGB", (50, 50)).save(tmp_path / "small.png")
     Image.new("P", (300, 300)).save(tmp_path / "moving.webp", save_all=True, append_images=[Image.new("RGB", (300, 300), "red")])
     Image.new("RGB", (300, 300)).save(tmp_path / "other.bmp")
-    for name, message in (("text.jpg", "is no picture that is taken: JPEG, PNG, TIFF, WEBP"), ("cut.jpg", "cannot be read"),
-                          ("small.png", "at least 200 each way"), ("moving.webp", "holds 2 pictures"),
-                          ("other.bmp", "is no picture that is taken"), ("missing.jpg", "cannot be read: No such file")):
+    for name, message in (
+        ("text.jpg", "is no picture that is taken: JPEG, PNG, TIFF, WEBP"),
+        ("cut.jpg", "cannot be read"),
+        ("small.png", "at least 200 each way"),
+        ("moving.webp", "holds 2 pictures"),
+        ("other.bmp", "is no picture that is taken"),
+        ("missing.jpg", "cannot be read: No such file"),
+    ):
         result = run(mini, "photo", "add", str(tmp_path / name), *ADD, "--um-per-pixel", "0.5")
         assert result.exit_code == 1 and message in words(result.output), (name, result.output)
     assert snapshot(mini) == before
@@ -199,17 +210,20 @@ def test_every_usual_kind_of_colour_is_taken(tmp_path: Path, mode: str) -> None:
     assert taken.getpixel((150, 10))[0] < 60 and taken.getpixel((150, 290))[0] > 200
 
 
-@pytest.mark.parametrize(("change", "message"), [
-    (("--licence", "all-rights"), "'all-rights' is not known. Allowed: cc0-1.0, cc-by-4.0, cc-by-sa-4.0."),
-    (("--author", ""), "'author' is 0 characters long. Allowed: at least 2. Say more. Nothing was written."),
-    (("--author", "caf\udce9"), "The answer holds signs that cannot be read"),
-    (("--um-per-pixel", "-3"), "-3 µm to a pixel cannot be"),
-    (("--um-per-pixel", "nan"), "nan µm to a pixel cannot be"),
-    (("--entry", "cot-button"), "Did you mean 'coat-button'?"),
-    (("--um-per-pixel", "0"), "0 µm to a pixel cannot be"),
-    (("--shows", "a <b> button"), "The text holds a character that plain text does not need"),
-    (("--id", "Bad Id"), "'Bad Id' cannot be an id"),
-])
+@pytest.mark.parametrize(
+    ("change", "message"),
+    [
+        (("--licence", "all-rights"), "'all-rights' is not known. Allowed: cc0-1.0, cc-by-4.0, cc-by-sa-4.0."),
+        (("--author", ""), "'author' is 0 characters long. Allowed: at least 2. Say more. Nothing was written."),
+        (("--author", "caf\udce9"), "The answer holds signs that cannot be read"),
+        (("--um-per-pixel", "-3"), "-3 µm to a pixel cannot be"),
+        (("--um-per-pixel", "nan"), "nan µm to a pixel cannot be"),
+        (("--entry", "cot-button"), "Did you mean 'coat-button'?"),
+        (("--um-per-pixel", "0"), "0 µm to a pixel cannot be"),
+        (("--shows", "a <b> button"), "The text holds a character that plain text does not need"),
+        (("--id", "Bad Id"), "'Bad Id' cannot be an id"),
+    ],
+)
 def test_a_wrong_answer_gets_one_clear_message(mini: Path, photo: Path, change: tuple[str, str], message: str) -> None:
     before = snapshot(mini)
     result = run(mini, "photo", "add", str(photo), *ADD, "--um-per-pixel", "0.5", *change)
@@ -217,10 +231,15 @@ def test_a_wrong_answer_gets_one_clear_message(mini: Path, photo: Path, change: 
     assert snapshot(mini) == before
 
 
-@pytest.mark.parametrize(("division", "message"), [
-    ("nan", "--division-um: nan cannot be"), ("inf", "--division-um: inf cannot be"), ("-10", "--division-um: -10 cannot be"),
-    ("1e9", "µm to a pixel cannot be"),
-])
+@pytest.mark.parametrize(
+    ("division", "message"),
+    [
+        ("nan", "--division-um: nan cannot be"),
+        ("inf", "--division-um: inf cannot be"),
+        ("-10", "--division-um: -10 cannot be"),
+        ("1e9", "µm to a pixel cannot be"),
+    ],
+)
 def test_a_wrong_micrometer_gets_one_clear_message(mini: Path, photo: Path, tmp_path: Path, division: str, message: str) -> None:
     path = tmp_path / "micrometer.png"
     ruler(1200, 320, 40).save(path)

@@ -37,25 +37,60 @@ def key_from_code(root: Path, weights: dict[str, int], code: dict[str, str]) -> 
 
     signed = {"contributors": ["wetmount founders"], "reviewed": "2026-11-25"}
     for name in names.values():
-        put(f"characters/{name}.yaml", {"id": name, "name": f"bit {name}", "asks": "Which?", "kind": "states", "magnification": 40, "look": "Look.",
-                                         "misread": {"rate": 0.1, "basis": memory},
-                                         "states": {"left": {"name": "left", "about": "Left."}, "right": {"name": "right", "about": "Right."}}})
-    put("entries/debris/letter.yaml", {"id": "letter", "kind": "group", "theme": "debris", "names": {"common": "Letter"}, "summary": "Invented.", **signed})
+        put(
+            f"characters/{name}.yaml",
+            {
+                "id": name,
+                "name": f"bit {name}",
+                "asks": "Which?",
+                "kind": "states",
+                "magnification": 40,
+                "look": "Look.",
+                "misread": {"rate": 0.1, "basis": memory},
+                "states": {"left": {"name": "left", "about": "Left."}, "right": {"name": "right", "about": "Right."}},
+            },
+        )
+    put(
+        "entries/debris/letter.yaml",
+        {"id": "letter", "kind": "group", "theme": "debris", "names": {"common": "Letter"}, "summary": "Invented.", **signed},
+    )
     for letter, word in code.items():
-        put(f"entries/debris/letter-{letter}.yaml", {
-            "id": f"letter-{letter}", "kind": "object", "theme": "debris", "names": {"common": f"Letter {letter}"}, "within": ["letter"],
-            "summary": "Invented.", "commonness": {"class": f"w{weights[letter]}", "basis": memory},
-            "characters": {names[word[:i]]: {"states": ["left" if bit == "0" else "right"], "basis": memory} for i, bit in enumerate(word)},
-            **signed})
+        put(
+            f"entries/debris/letter-{letter}.yaml",
+            {
+                "id": f"letter-{letter}",
+                "kind": "object",
+                "theme": "debris",
+                "names": {"common": f"Letter {letter}"},
+                "within": ["letter"],
+                "summary": "Invented.",
+                "commonness": {"class": f"w{weights[letter]}", "basis": memory},
+                "characters": {
+                    names[word[:i]]: {"states": ["left" if bit == "0" else "right"], "basis": memory} for i, bit in enumerate(word)
+                },
+                **signed,
+            },
+        )
     ends = {word: f"letter-{letter}" for letter, word in code.items()}
 
     def lead(prefix: str, bit: str) -> dict[str, object]:
         onward = {"end": ends[prefix + bit]} if prefix + bit in ends else {"couplet": names[prefix + bit]}
         return {"text": f"Bit {bit}", "when": {names[prefix]: ["left" if bit == "0" else "right"]}, **onward}
 
-    put("keys/letters.yaml", {"id": "letters", "title": "Letters", "about": "Invented.", "scope": ["letter"], "magnification": 40, "first": "c",
-                              "couplets": {names[prefix]: {"asks": "Which?", "leads": {"left": lead(prefix, "0"), "right": lead(prefix, "1")}}
-                                           for prefix in prefixes}})
+    put(
+        "keys/letters.yaml",
+        {
+            "id": "letters",
+            "title": "Letters",
+            "about": "Invented.",
+            "scope": ["letter"],
+            "magnification": 40,
+            "first": "c",
+            "couplets": {
+                names[prefix]: {"asks": "Which?", "leads": {"left": lead(prefix, "0"), "right": lead(prefix, "1")}} for prefix in prefixes
+            },
+        },
+    )
     vocabulary = yaml.safe_load((keydata / "vocabulary.yaml").read_text("utf-8"))
     vocabulary["commonness"] = {f"w{weight}": {"label": f"weight {weight}", "weight": weight} for weight in weights.values()}
     put("vocabulary.yaml", vocabulary)

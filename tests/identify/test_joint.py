@@ -82,7 +82,10 @@ def may_be_seen(it: Ground, character: Character, shown: Showing) -> dict[Any, f
         reached = [(low, high) for low, high in stretches if max(low, shown.low) < min(high, shown.high)]
         right = {each: (each in reached) / len(reached) for each in stretches}
     else:
-        right = {(low, high): read_below(shown, high, character.plus_minus) - read_below(shown, low, character.plus_minus) for low, high in stretches}
+        right = {
+            (low, high): read_below(shown, high, character.plus_minus) - read_below(shown, low, character.plus_minus)
+            for low, high in stretches
+        }
     wrong = character.misread / (len(stretches) - 1)
     return {each: (1 - character.misread) * chance + wrong * (1 - chance) for each, chance in right.items()}
 
@@ -100,8 +103,14 @@ def answered(couplet: Couplet, seen: Mapping[str, Any]) -> dict[str, float]:
 
 def everything_seen(it: Ground, names: list[str]) -> Iterator[dict[str, Any]]:
     """Everything that may be seen of some characters, whatever is there."""
-    axes = [may_be_seen(it, it.library.characters[name], Interval() if it.library.characters[name].is_number
-                        else States(frozenset(it.library.characters[name].states))) for name in names]
+    axes = [
+        may_be_seen(
+            it,
+            it.library.characters[name],
+            Interval() if it.library.characters[name].is_number else States(frozenset(it.library.characters[name].states)),
+        )
+        for name in names
+    ]
     for combination in product(*axes):
         yield dict(zip(names, combination, strict=True))
 
@@ -113,8 +122,11 @@ def enumerated(it: Ground, answers: Answers) -> dict[str, float] | None:
     open_before = []
     for index, couplet in enumerate(couplets):
         names = list(dict.fromkeys(name for each in couplets[: index + 1] for name in each.characters))
-        so_far = [seen for seen in everything_seen(it, names)
-                  if all(before.lead in answered(one, seen) for one, before in zip(couplets[:index], answers[:index], strict=True))]
+        so_far = [
+            seen
+            for seen in everything_seen(it, names)
+            if all(before.lead in answered(one, seen) for one, before in zip(couplets[:index], answers[:index], strict=True))
+        ]
         open_before.append({lead for seen in so_far for lead in answered(couplet, seen)})
     if any(each.lead not in opened for each, opened in zip(answers, open_before, strict=True)):
         return None
@@ -126,7 +138,9 @@ def enumerated(it: Ground, answers: Answers) -> dict[str, float] | None:
         total = 0.0
         for combination in product(*axes):
             seen = dict(zip(names, (what for what, _ in combination), strict=True))
-            total += math.prod(chance for _, chance in combination) * math.prod(answered(couplets[i], seen).get(answers[i].lead, 0.0) for i in stated)
+            total += math.prod(chance for _, chance in combination) * math.prod(
+                answered(couplets[i], seen).get(answers[i].lead, 0.0) for i in stated
+            )
         for i, opened in enumerate(open_before):
             if i not in stated:
                 total /= len(opened)
@@ -142,7 +156,9 @@ def contradicts_itself(it: Ground, answers: Answers) -> bool:
 
 def how_many(it: Ground, answers: Answers) -> int:
     names = {name for each in told(answers) for name in it.key.couplets[each.couplet].characters}
-    return math.prod(len(limits(it, name)) if it.library.characters[name].is_number else len(it.library.characters[name].states) for name in names)
+    return math.prod(
+        len(limits(it, name)) if it.library.characters[name].is_number else len(it.library.characters[name].states) for name in names
+    )
 
 
 def asks_again(it: Ground, answers: Answers) -> bool:
@@ -173,8 +189,18 @@ def test_walks_of_the_real_keys_agree_with_trying_everything(library: Library) -
 
 def test_a_second_look_at_the_same_thing_is_no_second_witness(again: Ground) -> None:
     """By hand: holes are seen as they are in 18 of 20, as each other number in 1 of 20; "open" and then "four" is "four"."""
-    prior = {"shank-button": Fraction(1, 40), "coat-button": Fraction(3, 40), "shirt-button": Fraction(27, 40), "cuff-button": Fraction(9, 40)}
-    sees_four = {"shank-button": Fraction(1, 20), "coat-button": Fraction(19, 40), "shirt-button": Fraction(18, 20), "cuff-button": Fraction(19, 40)}
+    prior = {
+        "shank-button": Fraction(1, 40),
+        "coat-button": Fraction(3, 40),
+        "shirt-button": Fraction(27, 40),
+        "cuff-button": Fraction(9, 40),
+    }
+    sees_four = {
+        "shank-button": Fraction(1, 20),
+        "coat-button": Fraction(19, 40),
+        "shirt-button": Fraction(18, 20),
+        "cuff-button": Fraction(19, 40),
+    }
     weight = {id: prior[id] * sees_four[id] for id in prior}
     expected = {id: float(each / sum(weight.values())) for id, each in weight.items()}
     assert chances(again, (Answer("through", "open"), Answer("count", "four"))) == pytest.approx(expected, abs=1e-9)
@@ -193,7 +219,9 @@ def test_an_answer_that_follows_from_those_before_changes_nothing_and_tells_noth
 def test_answers_that_no_single_look_explains_count_as_two_looks(again: Ground) -> None:
     answers = (Answer("size", "wide"), Answer("thick", "narrow"))
     assert enumerated(again, answers) is None
-    weight = {entry.id: again.prior[entry.id] * again.chance["size"][entry.id][0] * again.chance["thick"][entry.id][0] for entry in again.members}
+    weight = {
+        entry.id: again.prior[entry.id] * again.chance["size"][entry.id][0] * again.chance["thick"][entry.id][0] for entry in again.members
+    }
     expected = {id: each / sum(weight.values()) for id, each in weight.items()}
     assert chances(again, answers) == pytest.approx(expected)
 
@@ -215,9 +243,14 @@ def test_chances_now_are_the_mean_of_the_chances_after_the_next_answer(library: 
             after = next_chances(it, answers, standing.asks, it.prior)
             now = standing.chance
             asked = [*(each.couplet for each in told(answers)), standing.asks]
-            whole = [entry.id for entry in it.members
-                     if not any(0 < sum(name in entry.statements for name in names) < len(names)
-                                for names in (key.couplets[couplet].characters for couplet in asked))]
+            whole = [
+                entry.id
+                for entry in it.members
+                if not any(
+                    0 < sum(name in entry.statements for name in names) < len(names)
+                    for names in (key.couplets[couplet].characters for couplet in asked)
+                )
+            ]
             assert {id: sum(each[id] for each in after) for id in whole} == pytest.approx(dict.fromkeys(whole, 1.0))
             for lead, given in zip(key.couplets[standing.asks].leads, after, strict=True):
                 weights = {id: now[id] * given[id] for id in now}
@@ -263,14 +296,22 @@ def test_how_sure_the_ends_are_is_told(library: Library, record_property: Callab
                 answers = tuple(Answer(step.couplet, step.lead) for step in way.steps)
                 if asks_again(it, answers):
                     (arrival,) = arrivals(it, answers, stand(it, answers))
-                    weights = {id: it.prior[id] * math.prod(it.chance[each.couplet][id][list(key.couplets[each.couplet].leads).index(each.lead)]
-                                                            for each in answers) for id in it.prior}
+                    weights = {
+                        id: it.prior[id]
+                        * math.prod(
+                            it.chance[each.couplet][id][list(key.couplets[each.couplet].leads).index(each.lead)] for each in answers
+                        )
+                        for id in it.prior
+                    }
                     both.append((sum(weights[id] for id in it.within[way.end]) / sum(weights.values()), arrival.sure))
     apart, joint = (sum(each) / len(both) for each in zip(*both, strict=True))
     lower = sum(after < before - 0.005 for before, after in both)
     higher = sum(after > before + 0.005 for before, after in both)
-    record_property("score", f"{len(both)} ways ask a character again. How sure at their ends, on average: {apart:.3f} as if each answer were a look "
-                             f"of its own, {joint:.3f} with one look at each character; less sure at {lower}, surer at {higher}, "
-                             f"most changed {min(after - before for before, after in both):+.2f} and {max(after - before for before, after in both):+.2f}.")
+    record_property(
+        "score",
+        f"{len(both)} ways ask a character again. How sure at their ends, on average: {apart:.3f} as if each answer were a look "
+        f"of its own, {joint:.3f} with one look at each character; less sure at {lower}, surer at {higher}, "
+        f"most changed {min(after - before for before, after in both):+.2f} and {max(after - before for before, after in both):+.2f}.",
+    )
     assert len(both) > 50
     assert lower > 0

@@ -35,7 +35,9 @@ def test_every_entry_of_a_sound_key_is_proved(mini: Path) -> None:
 
 
 def test_an_entry_that_may_show_two_things_is_walked_both_ways(mini: Path) -> None:
-    library = edited(mini, "entries/debris/coat-button.yaml", characters__width={"low": 8, "high": 35, "unit": "mm", "basis": {"kind": "memory"}})
+    library = edited(
+        mini, "entries/debris/coat-button.yaml", characters__width={"low": 8, "high": 35, "unit": "mm", "basis": {"kind": "memory"}}
+    )
     proof = prove(library, library.keys["buttons"])
     assert {(failure.fault, failure.entry, failure.couplet, failure.about) for failure in proof.failures} == {
         (Fault.WRONG_END, "coat-button", "rim", "shirt-button"),
@@ -64,20 +66,27 @@ def test_a_character_that_is_not_asked_on_the_way_need_not_be_said(mini: Path) -
     assert prove(library, library.keys["buttons"]).failures == ()
 
 
-@pytest.mark.parametrize(("lead", "when", "fault"), [
-    ("closed", {"holes": ["none", "four"]}, Fault.OVERLAP),
-    ("open", {"holes": ["four"]}, Fault.GAP),
-])
+@pytest.mark.parametrize(
+    ("lead", "when", "fault"),
+    [
+        ("closed", {"holes": ["none", "four"]}, Fault.OVERLAP),
+        ("open", {"holes": ["four"]}, Fault.GAP),
+    ],
+)
 def test_leads_that_overlap_or_leave_a_gap_fail(mini: Path, lead: str, when: dict[str, list[str]], fault: Fault) -> None:
     library = edited(mini, "keys/buttons.yaml", **{f"couplets__holes__leads__{lead}__when": when})
     assert fault in {failure.fault for failure in prove(library, library.keys["buttons"]).failures}
 
 
 def test_a_loop_is_found_and_ends(mini: Path) -> None:
-    library = edited(mini, "keys/buttons.yaml", couplets__rim__leads__flat={"text": "Edge flat", "when": {"rim": ["flat"]}, "couplet": "size"})
+    library = edited(
+        mini, "keys/buttons.yaml", couplets__rim__leads__flat={"text": "Edge flat", "when": {"rim": ["flat"]}, "couplet": "size"}
+    )
     assert Fault.LOOP in {failure.fault for failure in prove(library, library.keys["buttons"]).failures}
 
 
 def test_an_end_may_be_a_group_that_holds_the_entry(mini: Path) -> None:
-    library = edited(mini, "keys/buttons.yaml", couplets__rim__leads__flat={"text": "Edge flat", "when": {"rim": ["flat"]}, "end": "button"})
+    library = edited(
+        mini, "keys/buttons.yaml", couplets__rim__leads__flat={"text": "Edge flat", "when": {"rim": ["flat"]}, "end": "button"}
+    )
     assert prove(library, library.keys["buttons"]).failures == ()

@@ -87,13 +87,16 @@ def test_an_end_names_its_nearest_rival_and_the_look_that_would_expose_a_mistake
     assert (arrival.rivals[0].end, arrival.rivals[0].couplet) == ("cuff-button", "rim")
 
 
-@pytest.mark.parametrize(("where", "says"), [
-    ("pockets=open", "'pockets' is not a couplet of buttons."),
-    ("holes=square", "'square' is not an answer to 'holes'. Answers: closed, open, cannot-tell."),
-    ("rim=flat", "'rim' is not asked there; the question is 'holes'."),
-    ("holes=closed/rim=flat", "'rim' is not asked there; the walk is over."),
-    ("holes=open/holes=open", "'holes' is not asked there; the question is 'size'."),
-])
+@pytest.mark.parametrize(
+    ("where", "says"),
+    [
+        ("pockets=open", "'pockets' is not a couplet of buttons."),
+        ("holes=square", "'square' is not an answer to 'holes'. Answers: closed, open, cannot-tell."),
+        ("rim=flat", "'rim' is not asked there; the question is 'holes'."),
+        ("holes=closed/rim=flat", "'rim' is not asked there; the walk is over."),
+        ("holes=open/holes=open", "'holes' is not asked there; the question is 'size'."),
+    ],
+)
 def test_an_address_that_does_not_fit_says_why(buttons: Ground, where: str, says: str) -> None:
     with pytest.raises(NoSuchAnswer) as error:
         answers_at(buttons, where)

@@ -21,7 +21,12 @@ def test_the_chance_after_answers_is_bayes_rule_with_misreading(mini: Path) -> N
     """
     library = load(mini).library
     buttons = ground(library, library.keys["buttons"])
-    prior = {"shank-button": Fraction(1, 40), "coat-button": Fraction(3, 40), "shirt-button": Fraction(27, 40), "cuff-button": Fraction(9, 40)}
+    prior = {
+        "shank-button": Fraction(1, 40),
+        "coat-button": Fraction(3, 40),
+        "shirt-button": Fraction(27, 40),
+        "cuff-button": Fraction(9, 40),
+    }
     seen_open = {"shank-button": Fraction(2, 20)} | dict.fromkeys(("coat-button", "shirt-button", "cuff-button"), Fraction(19, 20))
     is_raised = {"shank-button": Fraction(0), "coat-button": Fraction(1, 2), "shirt-button": Fraction(1), "cuff-button": Fraction(0)}
 
@@ -45,13 +50,19 @@ def test_a_pair_that_is_never_mixed_up_is_not(mini: Path) -> None:
 
 def test_a_group_that_says_how_common_it_is_counts_so_however_many_it_holds(mini: Path) -> None:
     path = mini / "keydata/entries/debris/button.yaml"
-    path.write_text(path.read_text("utf-8").replace("theme: debris", "theme: debris\ncommonness: {class: rare, basis: {kind: memory}}"), "utf-8")
+    path.write_text(
+        path.read_text("utf-8").replace("theme: debris", "theme: debris\ncommonness: {class: rare, basis: {kind: memory}}"), "utf-8"
+    )
     for letter in "ab":
         (mini / f"keydata/entries/debris/pin-{letter}.yaml").write_text(
             f"{{id: pin-{letter}, kind: object, theme: debris, names: {{common: Pin}}, within: [pin], summary: Invented., "
-            'commonness: {class: common, basis: {kind: memory}}, contributors: [wetmount founders], reviewed: "2026-11-25"}', "utf-8")
+            'commonness: {class: common, basis: {kind: memory}}, contributors: [wetmount founders], reviewed: "2026-11-25"}',
+            "utf-8",
+        )
     (mini / "keydata/entries/debris/pin.yaml").write_text(
-        '{id: pin, kind: group, theme: debris, names: {common: Pin}, summary: Invented., contributors: [wetmount founders], reviewed: "2026-11-25"}', "utf-8")
+        '{id: pin, kind: group, theme: debris, names: {common: Pin}, summary: Invented., contributors: [wetmount founders], reviewed: "2026-11-25"}',
+        "utf-8",
+    )
     library = load(mini).library
     prior = priors(library, ("button", "pin"))
     assert prior["pin-a"] == pytest.approx(9 / 19)  # 9 + 9 against 1 for all buttons

@@ -37,13 +37,21 @@ def test_a_check_that_fails_is_a_finding_and_the_rest_still_run(mini: Path, monk
     monkeypatch.setattr(CHECKS[0], "check", fails)
     found = run(load(mini))
     assert [each.message for each in found if each.check == CHECKS[0].NAME] == [
-        f"The check '{CHECKS[0].NAME}' itself failed: ZeroDivisionError: by nought."]
+        f"The check '{CHECKS[0].NAME}' itself failed: ZeroDivisionError: by nought."
+    ]
     assert any(each.check == "markup" for each in found)
 
 
 def test_names_in_a_broken_file_are_not_called_unknown(mini: Path) -> None:
-    for broken in ("sources.yaml", "terms.yaml", "cautions.yaml", "bench/quantities.yaml", "characters/holes.yaml",
-                   "entries/debris/button.yaml", "keys/buttons.yaml"):
+    for broken in (
+        "sources.yaml",
+        "terms.yaml",
+        "cautions.yaml",
+        "bench/quantities.yaml",
+        "characters/holes.yaml",
+        "entries/debris/button.yaml",
+        "keys/buttons.yaml",
+    ):
         path = mini / "keydata" / broken
         text = path.read_text("utf-8")
         path.write_text(text + "\n\tbroken", "utf-8")
@@ -54,7 +62,8 @@ def test_names_in_a_broken_file_are_not_called_unknown(mini: Path) -> None:
 
 def test_advice_is_no_problem(mini: Path) -> None:
     (mini / "keydata/terms.yaml").write_text(
-        "shank: {term: shank, means: A loop at the back.}\nbobbin: {term: bobbin, means: A reel of thread.}\n", "utf-8")
+        "shank: {term: shank, means: A loop at the back.}\nbobbin: {term: bobbin, means: A reel of thread.}\n", "utf-8"
+    )
     loaded = load(mini)
     assert {each.severity for each in run(loaded)} == {Severity.ADVICE}
     assert [each.check for each in run(loaded)] == [unused.NAME]

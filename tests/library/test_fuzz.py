@@ -27,9 +27,42 @@ from tests.conftest import copy_mini, everything_found
 FILES = int(os.environ.get("WETMOUNT_FUZZ", "300"))
 HANGS = 60
 """Seconds after which a load is taken to have no end; it takes a tenth of one, so no busy machine comes near."""
-SNIPPETS = ["{", "}", "[", "]", ": ", "- ", "\n", "  ", "'", '"', "#", "&a ", "*a", "!t ", "|", "null", "true", "0", "-1", "1e9", "no",
-            "[[", "]]", "{x}", "[[x]]", "button", "holes", "any: true", "otherwise: true", "couplet: holes", "key: sewing", "\t", "µ",
-            "\u200b"]
+SNIPPETS = [
+    "{",
+    "}",
+    "[",
+    "]",
+    ": ",
+    "- ",
+    "\n",
+    "  ",
+    "'",
+    '"',
+    "#",
+    "&a ",
+    "*a",
+    "!t ",
+    "|",
+    "null",
+    "true",
+    "0",
+    "-1",
+    "1e9",
+    "no",
+    "[[",
+    "]]",
+    "{x}",
+    "[[x]]",
+    "button",
+    "holes",
+    "any: true",
+    "otherwise: true",
+    "couplet: holes",
+    "key: sewing",
+    "\t",
+    "µ",
+    "\u200b",
+]
 
 
 @st.composite
@@ -43,6 +76,7 @@ def edits(draw: st.DrawFn) -> list[tuple[float, int, str]]:
 @contextmanager
 def an_end(seconds: int = HANGS) -> Iterator[None]:
     """Stops what does not end by itself, where it is, so that the failure shows the line and the file."""
+
     def stop(_number: int, _frame: FrameType | None) -> None:
         raise TimeoutError(f"no end after {seconds} s")
 
@@ -68,19 +102,20 @@ def took() -> list[float]:
 
 @settings(max_examples=FILES, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(data=st.data(), changes=edits(), swap_line=st.booleans())
-def test_a_changed_file_never_ends_in_a_traceback(folder: Path, took: list[float], data: st.DataObject,
-                                                  changes: list[tuple[float, int, str]], swap_line: bool) -> None:
+def test_a_changed_file_never_ends_in_a_traceback(
+    folder: Path, took: list[float], data: st.DataObject, changes: list[tuple[float, int, str]], swap_line: bool
+) -> None:
     files = sorted(path for path in (folder / "keydata").rglob("*.yaml"))
     path = data.draw(st.sampled_from(files))
     before = path.read_bytes()
     text = before.decode()
     for at, gone, snippet in changes:
         start = int(at * len(text))
-        text = text[:start] + snippet + text[start + gone:]
+        text = text[:start] + snippet + text[start + gone :]
     if swap_line:
         lines = text.split("\n")
         at = data.draw(st.integers(0, len(lines) - 1))
-        text = "\n".join([*lines[:at], *lines[at + 1:], lines[at]])
+        text = "\n".join([*lines[:at], *lines[at + 1 :], lines[at]])
     try:
         path.write_bytes(text.encode("utf-8", "surrogatepass"))
         begin = time.process_time()
@@ -96,7 +131,9 @@ def test_a_changed_file_never_ends_in_a_traceback(folder: Path, took: list[float
 
 def test_how_long_the_slowest_took_is_printed(took: list[float], record_property: Callable[[str, object], None]) -> None:
     assert len(took) >= FILES
-    record_property("score", f"{len(took)} changed files read and checked, {statistics.median(took):.1f} s each, the slowest {max(took):.1f} s.")
+    record_property(
+        "score", f"{len(took)} changed files read and checked, {statistics.median(took):.1f} s each, the slowest {max(took):.1f} s."
+    )
 
 
 def test_what_has_no_end_is_stopped_and_said() -> None:

@@ -29,8 +29,9 @@ def keys(draw: st.DrawFn) -> Key:
 def graph(key: Key) -> networkx.DiGraph:
     result = networkx.DiGraph()
     result.add_nodes_from(key.couplets)
-    result.add_edges_from((each.id, lead.couplet) for each in key.couplets.values() for lead in each.leads.values()
-                          if lead.couplet in key.couplets)
+    result.add_edges_from(
+        (each.id, lead.couplet) for each in key.couplets.values() for lead in each.leads.values() if lead.couplet in key.couplets
+    )
     return result
 
 
@@ -59,9 +60,13 @@ def test_without_the_closing_leads_no_ring_is_left(key: Key) -> None:
 
 @given(keys())
 def test_reading_order_goes_forward_where_there_is_no_ring(key: Key) -> None:
-    raw = {"first": key.first, "couplets": {
-        each.id: {"leads": {lead.id: {"couplet": lead.couplet} if lead.couplet else {} for lead in each.leads.values()}}
-        for each in key.couplets.values()}}
+    raw = {
+        "first": key.first,
+        "couplets": {
+            each.id: {"leads": {lead.id: {"couplet": lead.couplet} if lead.couplet else {} for lead in each.leads.values()}}
+            for each in key.couplets.values()
+        },
+    }
     order = _reading_order(raw)
     assert sorted(order) == sorted(key.couplets)
     met = graph(key).subgraph(reached(key))

@@ -65,7 +65,7 @@ def test_places_lead_to_the_file(mini: Path) -> None:
     files = load(mini).files
     place = files.place("key", "buttons", ("couplets", "rim", "leads", "flat", "end"))
     line = (mini / place.file).read_text("utf-8").splitlines()[place.line - 1]
-    assert line[place.column - 1:] == "cuff-button"
+    assert line[place.column - 1 :] == "cuff-button"
     place = files.place_of("quantities", "narrow-button", "value")
     line = (mini / place.file).read_text("utf-8").splitlines()[place.line - 1]
-    assert line[place.column - 1:].startswith("12,")
+    assert line[place.column - 1 :].startswith("12,")

@@ -43,10 +43,26 @@ def test_style_is_given_every_part() -> None:
 
 def test_json_holds_every_part_in_order() -> None:
     assert json.loads(as_json([LATER, FIRST])) == [
-        {"check": "shape", "severity": "problem", "file": "keydata/a.yaml", "line": 9, "column": 1,
-         "message": "'id' is missing.", "allowed": "", "tip": ""},
-        {"check": "names", "severity": "problem", "file": "keydata/b.yaml", "line": 2, "column": 3,
-         "message": "There is no entry 'x'.", "allowed": "a, b", "tip": "Did you mean 'y'?"},
+        {
+            "check": "shape",
+            "severity": "problem",
+            "file": "keydata/a.yaml",
+            "line": 9,
+            "column": 1,
+            "message": "'id' is missing.",
+            "allowed": "",
+            "tip": "",
+        },
+        {
+            "check": "names",
+            "severity": "problem",
+            "file": "keydata/b.yaml",
+            "line": 2,
+            "column": 3,
+            "message": "There is no entry 'x'.",
+            "allowed": "a, b",
+            "tip": "Did you mean 'y'?",
+        },
     ]
 
 

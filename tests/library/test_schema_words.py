@@ -24,22 +24,31 @@ def found(tmp_path: Path, schema: object, text: str) -> list[tuple[int, int, str
     return [(each.place.line, each.place.column, each.message, each.allowed, each.tip) for each in findings]
 
 
-@pytest.mark.parametrize(("schema", "text", "expected"), [
-    ({"properties": {"a": {"maximum": 5}}}, "a: 7\n", (1, 4, "'a' is 7.", "at most 5", "")),
-    ({"properties": {"a": {"minimum": 5}}}, "a: 3\n", (1, 4, "'a' is 3.", "at least 5", "")),
-    ({"properties": {"a": {"exclusiveMinimum": 0}}}, "a: 0\n", (1, 4, "'a' is 0.", "more than 0", "")),
-    ({"properties": {"a": {"const": True}}}, "a: false\n", (1, 4, "'a' is false.", "true", "")),
-    ({"properties": {"a": {"maxLength": 3}}}, "a: long\n",
-     (1, 4, "'a' is 4 characters long.", "at most 3", "Say it shorter, or split it.")),
-    ({"properties": {"a": {"minItems": 2}}}, "a: [x]\n", (1, 4, "'a' holds 1.", "at least 2", "")),
-    ({"properties": {"a": {"pattern": "^x"}}}, "a: yz\n", (1, 4, "'yz' does not fit 'a'.", "", "")),
-    ({"properties": {"a": {"items": {"type": "string"}}}}, "a: [x, 3]\n", (1, 8, "Item 2 of 'a' is a number (3).", "text", "")),
-    ({"properties": {"a": {"type": ["string", "null"]}}}, "a: true\n", (1, 4, "'a' is true or false (true).", "text or nothing", "")),
-    ({"properties": {"a": {"required": ["b", "c"]}}}, "a: {b: 1}\n", (1, 1, "'c' is missing in 'a'.", "", "")),
-    ({"propertyNames": {"pattern": "^[a-z]+$"}}, "a: 1\nB: 2\n", (2, 1, "'B' does not fit 'B'.", "", "")),
-    ({"properties": {"a": {"pattern": "^x", "x-say": {"pattern": "No '{value}'.", "tip": "Begin with x."}}}}, "a: yz\n",
-     (1, 4, "No 'yz'.", "", "Begin with x.")),
-])
+@pytest.mark.parametrize(
+    ("schema", "text", "expected"),
+    [
+        ({"properties": {"a": {"maximum": 5}}}, "a: 7\n", (1, 4, "'a' is 7.", "at most 5", "")),
+        ({"properties": {"a": {"minimum": 5}}}, "a: 3\n", (1, 4, "'a' is 3.", "at least 5", "")),
+        ({"properties": {"a": {"exclusiveMinimum": 0}}}, "a: 0\n", (1, 4, "'a' is 0.", "more than 0", "")),
+        ({"properties": {"a": {"const": True}}}, "a: false\n", (1, 4, "'a' is false.", "true", "")),
+        (
+            {"properties": {"a": {"maxLength": 3}}},
+            "a: long\n",
+            (1, 4, "'a' is 4 characters long.", "at most 3", "Say it shorter, or split it."),
+        ),
+        ({"properties": {"a": {"minItems": 2}}}, "a: [x]\n", (1, 4, "'a' holds 1.", "at least 2", "")),
+        ({"properties": {"a": {"pattern": "^x"}}}, "a: yz\n", (1, 4, "'yz' does not fit 'a'.", "", "")),
+        ({"properties": {"a": {"items": {"type": "string"}}}}, "a: [x, 3]\n", (1, 8, "Item 2 of 'a' is a number (3).", "text", "")),
+        ({"properties": {"a": {"type": ["string", "null"]}}}, "a: true\n", (1, 4, "'a' is true or false (true).", "text or nothing", "")),
+        ({"properties": {"a": {"required": ["b", "c"]}}}, "a: {b: 1}\n", (1, 1, "'c' is missing in 'a'.", "", "")),
+        ({"propertyNames": {"pattern": "^[a-z]+$"}}, "a: 1\nB: 2\n", (2, 1, "'B' does not fit 'B'.", "", "")),
+        (
+            {"properties": {"a": {"pattern": "^x", "x-say": {"pattern": "No '{value}'.", "tip": "Begin with x."}}}},
+            "a: yz\n",
+            (1, 4, "No 'yz'.", "", "Begin with x."),
+        ),
+    ],
+)
 def test_one_fault(tmp_path: Path, schema: object, text: str, expected: tuple[int, int, str, str, str]) -> None:
     assert found(tmp_path, schema, text) == [expected]
 
@@ -47,7 +56,8 @@ def test_one_fault(tmp_path: Path, schema: object, text: str, expected: tuple[in
 def test_every_unknown_name_is_found(tmp_path: Path) -> None:
     schema = {"properties": {"name": {}, "kind": {}}, "additionalProperties": False}
     assert [each[:3] + each[4:] for each in found(tmp_path, schema, "nam: 1\nkind: 2\nsort: 3\n")] == [
-        (1, 1, "'nam' is not known.", "Did you mean 'name'?"), (3, 1, "'sort' is not known.", ""),
+        (1, 1, "'nam' is not known.", "Did you mean 'name'?"),
+        (3, 1, "'sort' is not known.", ""),
     ]
 
 

@@ -41,8 +41,12 @@ def test_no_schema_repeats_a_list() -> None:
 
 
 def test_every_list_a_schema_points_to_exists() -> None:
-    pointed = {part["$ref"].rsplit("/", 1)[-1] for schema in SCHEMAS.values() for part in parts_of(schema)
-               if str(part.get("$ref", "")).startswith("words.schema.json")}
+    pointed = {
+        part["$ref"].rsplit("/", 1)[-1]
+        for schema in SCHEMAS.values()
+        for part in parts_of(schema)
+        if str(part.get("$ref", "")).startswith("words.schema.json")
+    }
     assert pointed <= {*WORDS, "magnification-number"}
 
 

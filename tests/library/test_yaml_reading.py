@@ -30,31 +30,60 @@ def read(tmp_path: Path, text: str) -> YamlFile:
     return read_yaml(path, "a.yaml")
 
 
-@pytest.mark.parametrize(("path", "of_key", "where"), [
-    ((), False, (1, 1)),
-    (("id",), False, (1, 5)),
-    (("id",), True, (1, 1)),
-    (("sizes",), True, (2, 1)),
-    (("sizes", 0), False, (3, 5)),
-    (("sizes", 0, "unit"), False, (4, 11)),
-    (("sizes", 1, "low"), False, (5, 11)),
-    (("sizes", 1, "unit"), True, (5, 16)),
-    (("sizes", 1, "why"), False, (5, 33)),
-    (("says",), False, (6, 7)),
-    (("sizes", 1, "missing"), False, (5, 5)),
-    (("missing", "deep"), True, (1, 1)),
-])
+@pytest.mark.parametrize(
+    ("path", "of_key", "where"),
+    [
+        ((), False, (1, 1)),
+        (("id",), False, (1, 5)),
+        (("id",), True, (1, 1)),
+        (("sizes",), True, (2, 1)),
+        (("sizes", 0), False, (3, 5)),
+        (("sizes", 0, "unit"), False, (4, 11)),
+        (("sizes", 1, "low"), False, (5, 11)),
+        (("sizes", 1, "unit"), True, (5, 16)),
+        (("sizes", 1, "why"), False, (5, 33)),
+        (("says",), False, (6, 7)),
+        (("sizes", 1, "missing"), False, (5, 5)),
+        (("missing", "deep"), True, (1, 1)),
+    ],
+)
 def test_places(tmp_path: Path, path: tuple[str | int, ...], of_key: bool, where: tuple[int, int]) -> None:
     place = read(tmp_path, TEXT).place(path, of_key=of_key)
     assert (place.file, place.line, place.column) == ("a.yaml", *where)
 
 
-@pytest.mark.parametrize(("written", "value"), [
-    ("no", "no"), ("yes", "yes"), ("on", "on"), ("True", "True"), ("true", True), ("false", False), ("null", None), ("~", None),
-    ("12", 12), ("-3", -3), ("0", 0), ("012", "012"), ("0x1f", "0x1f"), ("1_000", "1_000"), ("1e3", "1e3"), (".5", ".5"), ("0.5", 0.5),
-    ("1.50", 1.5), ("12:30", "12:30"), ("2026-11-25", "2026-11-25"), ("NaN", "NaN"), (".inf", ".inf"), ("9" * 16, "9" * 16),
-    ("'12'", "12"), ('"true"', "true"), ("=", "="), ("<<", "<<"),
-])
+@pytest.mark.parametrize(
+    ("written", "value"),
+    [
+        ("no", "no"),
+        ("yes", "yes"),
+        ("on", "on"),
+        ("True", "True"),
+        ("true", True),
+        ("false", False),
+        ("null", None),
+        ("~", None),
+        ("12", 12),
+        ("-3", -3),
+        ("0", 0),
+        ("012", "012"),
+        ("0x1f", "0x1f"),
+        ("1_000", "1_000"),
+        ("1e3", "1e3"),
+        (".5", ".5"),
+        ("0.5", 0.5),
+        ("1.50", 1.5),
+        ("12:30", "12:30"),
+        ("2026-11-25", "2026-11-25"),
+        ("NaN", "NaN"),
+        (".inf", ".inf"),
+        ("9" * 16, "9" * 16),
+        ("'12'", "12"),
+        ('"true"', "true"),
+        ("=", "="),
+        ("<<", "<<"),
+    ],
+)
 def test_scalars(tmp_path: Path, written: str, value: object) -> None:
     found = read(tmp_path, f"a: {written}\n").data["a"]
     assert found == value and type(found) is type(value)
@@ -88,8 +117,7 @@ def test_any_text_gives_data_or_a_finding(tmp_path_factory: pytest.TempPathFacto
     assert all(1 <= each.place.line <= lines and each.place.column >= 1 for each in file.findings)
 
 
-@pytest.mark.parametrize("path", [*sorted(KEYDATA.rglob("*.yaml")), *sorted((TESTS / "bad").glob("*.yaml"))],
-                         ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", [*sorted(KEYDATA.rglob("*.yaml")), *sorted((TESTS / "bad").glob("*.yaml"))], ids=lambda path: path.stem)
 def test_without_the_c_loader_all_is_the_same(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     fast = read_yaml(path, path.name)
     monkeypatch.setattr(yaml_file, "_Fast", yaml_file._Pure)

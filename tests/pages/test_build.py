@@ -155,7 +155,9 @@ def test_a_remembered_site_is_the_same_and_one_changed_byte_makes_it_anew(mini: 
 
     def built() -> dict[str, bytes]:
         build_site(mini, tmp_path / "out")
-        return {path.relative_to(tmp_path / "out").as_posix(): path.read_bytes() for path in (tmp_path / "out").rglob("*") if path.is_file()}
+        return {
+            path.relative_to(tmp_path / "out").as_posix(): path.read_bytes() for path in (tmp_path / "out").rglob("*") if path.is_file()
+        }
 
     made = built()
     assert list((tmp_path / "cache").rglob("*.site"))

@@ -19,7 +19,7 @@ def bar_length(um_per_pixel: float, width: int) -> float:
     """The longest length of 1, 2 or 5 times a power of ten, in µm, that takes at most 30 % of a width in pixels."""
     most = um_per_pixel * width * WIDEST_SHARE
     power = math.floor(math.log10(most))
-    return max(step * 10.0 ** each for each in (power - 1, power) for step in STEPS if step * 10.0 ** each <= most)
+    return max(step * 10.0**each for each in (power - 1, power) for step in STEPS if step * 10.0**each <= most)
 
 
 def words(length: float) -> str:

@@ -47,15 +47,21 @@ def scale(image: Image.Image, division_um: float, divisions: int | None = None) 
     ways = [_Ruled.of(grey), _Ruled.of(grey.transpose(Image.Transpose.ROTATE_90))]
     best = max(ways, key=lambda each: each.regular)
     if best.regular < LEAST_REGULAR:
-        raise NoScale("No regular lines were found. Fill the picture with the ruled part of the stage micrometer, in focus, its lines "
-                      "upright, with even light; or say --um-per-pixel.")
+        raise NoScale(
+            "No regular lines were found. Fill the picture with the ruled part of the stage micrometer, in focus, its lines "
+            "upright, with even light; or say --um-per-pixel."
+        )
     if best.length / best.spacing < LEAST_LINES:
-        raise NoScale(f"Only about {best.length / best.spacing:.0f} lines were found; at least {LEAST_LINES} are needed. "
-                      "Take a lower power, or a finer micrometer.")
+        raise NoScale(
+            f"Only about {best.length / best.spacing:.0f} lines were found; at least {LEAST_LINES} are needed. "
+            "Take a lower power, or a finer micrometer."
+        )
     seen = best.length / best.spacing
     if divisions is not None and abs(seen - divisions) > max(1.0, CLOSE * divisions):
-        raise NoScale(f"{divisions} divisions were counted, but the lines found would make {seen:.1f}. Count again from edge to edge, and "
-                      "see that the scale fills the picture.")
+        raise NoScale(
+            f"{divisions} divisions were counted, but the lines found would make {seen:.1f}. Count again from edge to edge, and "
+            "see that the scale fills the picture."
+        )
     return Scale(best.spacing, best.regular, division_um / best.spacing)
 
 
@@ -74,7 +80,7 @@ class _Ruled:
         columns = round(grey.width / shrink)
         small = grey.convert("F").resize((columns, BANDS), Image.Resampling.BOX)
         values = array("f", small.tobytes())
-        bands = [_bare(values[n * columns:(n + 1) * columns]) for n in range(BANDS)]
+        bands = [_bare(values[n * columns : (n + 1) * columns]) for n in range(BANDS)]
         total = _alike(bands)
         lag = _first_peak(total)
         if lag is None:
@@ -135,7 +141,7 @@ def _lean(bands: Sequence[Sequence[float]], lag: int) -> float:
 
     def together(shift: int) -> float:
         low, high = max(0, -shift), min(size, size - shift)
-        return sum(sum(map(mul, one[low:high], other[low + shift:high + shift])) for one, other in pairwise(bands))
+        return sum(sum(map(mul, one[low:high], other[low + shift : high + shift])) for one, other in pairwise(bands))
 
     scores = {shift: together(shift) for shift in range(-half, half + 1)}
     best = max(scores, key=lambda shift: (scores[shift], -abs(shift)))

@@ -54,8 +54,10 @@ def picture(path: Path) -> Picture:
 def _within_limits(name: str, opened: Image.Image) -> None:
     width, height = opened.size
     if width * height > MOST_PIXELS:
-        raise NoPicture(f"'{name}' would unpack to {width} × {height} pixels; at most {MOST_PIXELS // 1_000_000} million are taken. "
-                        "Cut it down to what it is to show.")
+        raise NoPicture(
+            f"'{name}' would unpack to {width} × {height} pixels; at most {MOST_PIXELS // 1_000_000} million are taken. "
+            "Cut it down to what it is to show."
+        )
     if min(width, height) < LEAST_SIDE:
         raise NoPicture(f"'{name}' is {width} × {height} pixels; at least {LEAST_SIDE} each way are needed.")
     if getattr(opened, "n_frames", 1) > 1:

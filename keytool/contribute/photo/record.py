@@ -54,23 +54,37 @@ def taken(loaded: Loaded, picture: Picture, given: Given) -> Taken:
     """
     width, height = picture.image.size
     if max(width, height) > MOST_STRETCHED * min(width, height):
-        raise NoPicture(f"The photograph is {width} × {height} pixels; at most {MOST_STRETCHED} times as long as wide is taken, so that "
-                        "the scale bar finds room. Cut it down to what it is to show.")
+        raise NoPicture(
+            f"The photograph is {width} × {height} pixels; at most {MOST_STRETCHED} times as long as wide is taken, so that "
+            "the scale bar finds room. Cut it down to what it is to show."
+        )
     folder = f"{FOLDER}/{given.entry}"
     files: dict[str, bytes] = {}
     derivatives: dict[str, Any] = {}
-    for kind, longest, mode, ending, saved in (("page", PAGE_WIDTH, "RGB", "jpg", {"quality": 86, "optimize": True}),
-                                               ("card", CARD_WIDTH, "L", "png", {"optimize": True})):
+    for kind, longest, mode, ending, saved in (
+        ("page", PAGE_WIDTH, "RGB", "jpg", {"quality": 86, "optimize": True}),
+        ("card", CARD_WIDTH, "L", "png", {"optimize": True}),
+    ):
         small = _within(picture.image, longest).convert(mode)
         scale = given.um_per_pixel * picture.image.width / small.width
         done = burnt(small, scale)
         name = f"{given.id}.{kind}.{ending}"
         files[f"{folder}/{name}"] = _bytes(done.image, "JPEG" if ending == "jpg" else "PNG", saved)
-        derivatives[kind] = {"file": name, "width": small.width, "height": small.height,
-                             "um-per-pixel": _figures(scale), "bar": done.length}
+        derivatives[kind] = {
+            "file": name,
+            "width": small.width,
+            "height": small.height,
+            "um-per-pixel": _figures(scale),
+            "bar": done.length,
+        }
     record = {
-        "id": given.id, "entry": given.entry, "author": given.author, "licence": given.licence, "shows": given.shows,
-        "scale": {"um-per-pixel": _figures(given.um_per_pixel), "basis": dict(given.basis)}, **derivatives,
+        "id": given.id,
+        "entry": given.entry,
+        "author": given.author,
+        "licence": given.licence,
+        "shows": given.shows,
+        "scale": {"um-per-pixel": _figures(given.um_per_pixel), "basis": dict(given.basis)},
+        **derivatives,
         "original": {"sha256": picture.sha256, "width": picture.image.width, "height": picture.image.height},
     }
     name = f"{folder}/{given.id}.yaml"
@@ -82,8 +96,12 @@ def missing(loaded: Loaded) -> Iterator[Finding]:
     for photo in loaded.library.photos.values():
         for kind, derivative in (("page", photo.page), ("card", photo.card)):
             if not (loaded.root / FOLDER / photo.entry / derivative.file).is_file():
-                yield Finding("photos", loaded.files.place("photo", photo.id, (kind, "file")), f"'{derivative.file}' is not there.",
-                              tip="Take the photograph in again with 'wetmount photo add --replace'.")
+                yield Finding(
+                    "photos",
+                    loaded.files.place("photo", photo.id, (kind, "file")),
+                    f"'{derivative.file}' is not there.",
+                    tip="Take the photograph in again with 'wetmount photo add --replace'.",
+                )
 
 
 def _within(image: Image.Image, longest: int) -> Image.Image:

@@ -52,9 +52,33 @@ class Check(Protocol):
 
 
 CHECKS: tuple[Check, ...] = (
-    names, leads, reach, rings, asked, contrast, division, visible, ends, length, questions, parallel,
-    statements, within, inherited, members, commonness, feeding, look_alikes, figures,
-    markup, mix_ups, unread, ranges, failures, manners, unused,
+    names,
+    leads,
+    reach,
+    rings,
+    asked,
+    contrast,
+    division,
+    visible,
+    ends,
+    length,
+    questions,
+    parallel,
+    statements,
+    within,
+    inherited,
+    members,
+    commonness,
+    feeding,
+    look_alikes,
+    figures,
+    markup,
+    mix_ups,
+    unread,
+    ranges,
+    failures,
+    manners,
+    unused,
 )
 
 

@@ -58,8 +58,12 @@ def _threshold(loaded: Loaded, character: Character, id: str, place: Place) -> I
     units = loaded.library.vocabulary["unit"]
     wanted, given = (units[unit].get("dimension") for unit in (character.unit, quantity.unit))
     if wanted != given:
-        yield Finding(NAME, place, f"'{id}' is in {quantity.unit}, but '{character.id}' is a {wanted} in {character.unit}.",
-                      tip=f"Name a quantity that is a {wanted}.")
+        yield Finding(
+            NAME,
+            place,
+            f"'{id}' is in {quantity.unit}, but '{character.id}' is a {wanted} in {character.unit}.",
+            tip=f"Name a quantity that is a {wanted}.",
+        )
     if quantity.low != quantity.high:
         yield Finding(NAME, place, f"'{id}' is a range, so it cannot part two leads.", "a quantity with value:")
 

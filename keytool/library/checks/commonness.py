@@ -17,6 +17,10 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         holds = loaded.library.is_group(entry.id)
         if not (holds or entry.commonness or entry.kind == "group" or loaded.files.broken):
             file = loaded.files.by_id["entry", entry.id]
-            yield Finding(NAME, file.place(("id",), of_key=True), f"'{entry.id}' does not say how common it is.",
-                          listed(loaded.library.vocabulary["commonness"]),
-                          "Add commonness: {class: ..., basis: ...}; an estimate from memory will do.")
+            yield Finding(
+                NAME,
+                file.place(("id",), of_key=True),
+                f"'{entry.id}' does not say how common it is.",
+                listed(loaded.library.vocabulary["commonness"]),
+                "Add commonness: {class: ..., basis: ...}; an estimate from memory will do.",
+            )

@@ -23,16 +23,22 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 def _rests(at: At) -> Iterator[Finding]:
     rests = [lead for lead in at.couplet.leads.values() if lead.otherwise]
     for lead in rests[1:]:
-        yield Finding(NAME, at.place("leads", lead.id, "otherwise", of_key=True),
-                      f"'{rests[0].id}' and '{lead.id}' both take all the rest.", "one lead with otherwise: true",
-                      "Say with when: what must be seen for the other.")
+        yield Finding(
+            NAME,
+            at.place("leads", lead.id, "otherwise", of_key=True),
+            f"'{rests[0].id}' and '{lead.id}' both take all the rest.",
+            "one lead with otherwise: true",
+            "Say with when: what must be seen for the other.",
+        )
 
 
 def _different(at: At) -> Iterator[Finding]:
     named = [lead for lead in at.couplet.leads.values() if not lead.otherwise]
     for lead in named[1:]:
         if set(lead.when) != set(named[0].when):
-            yield Finding(NAME, at.place("leads", lead.id, "when", of_key=True),
-                          f"The leads do not contrast: '{named[0].id}' looks at {listed(named[0].when)}, "
-                          f"'{lead.id}' at {listed(lead.when)}.",
-                          tip="All leads of a couplet speak of the same characters, so that one look decides between them.")
+            yield Finding(
+                NAME,
+                at.place("leads", lead.id, "when", of_key=True),
+                f"The leads do not contrast: '{named[0].id}' looks at {listed(named[0].when)}, '{lead.id}' at {listed(lead.when)}.",
+                tip="All leads of a couplet speak of the same characters, so that one look decides between them.",
+            )

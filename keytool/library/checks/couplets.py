@@ -39,7 +39,8 @@ def is_whole(at: At) -> bool:
     path = ("couplets", at.couplet.id, "leads")
     whens = [(lead, raw["when"]) for lead, raw in file.data["couplets"][at.couplet.id]["leads"].items() if "when" in raw]
     return all(
-        set(when) <= set(library.characters) and not any(wrong(at.loaded, Part("key", file, (*path, lead, "when"), when)))
+        set(when) <= set(library.characters)
+        and not any(wrong(at.loaded, Part("key", file, (*path, lead, "when"), when)))
         and all(set(wanted.values()) <= set(library.quantities) for wanted in when.values() if isinstance(wanted, dict))
         for lead, when in whens
     )

@@ -30,9 +30,12 @@ def _overlaps(at: At, named: list[Lead]) -> Iterator[Finding]:
     for one, other in combinations(named, 2):
         both = {id: one.when[id].meet(other.when[id]) for id in one.when}
         if not any(showing.is_empty for showing in both.values()):
-            yield Finding(NAME, at.place("leads", other.id, "when", of_key=True),
-                          f"Leads '{one.id}' and '{other.id}' both take {seen_words(at.loaded.library, both)}.",
-                          tip="Let each thing that can be seen fit one lead only.")
+            yield Finding(
+                NAME,
+                at.place("leads", other.id, "when", of_key=True),
+                f"Leads '{one.id}' and '{other.id}' both take {seen_words(at.loaded.library, both)}.",
+                tip="Let each thing that can be seen fit one lead only.",
+            )
 
 
 def _gaps(at: At, named: list[Lead]) -> Iterator[Finding]:
@@ -41,8 +44,12 @@ def _gaps(at: At, named: list[Lead]) -> Iterator[Finding]:
     if left:
         shown = ", nor ".join(seen_words(library, seen) for seen in islice(left, MOST_SHOWN))
         more = f", nor {len(left) - MOST_SHOWN} more" if len(left) > MOST_SHOWN else ""
-        yield Finding(NAME, at.place(), f"No lead of '{at.couplet.id}' takes {shown}{more}.",
-                      tip="Add it to a lead, or let one lead say otherwise: true.")
+        yield Finding(
+            NAME,
+            at.place(),
+            f"No lead of '{at.couplet.id}' takes {shown}{more}.",
+            tip="Add it to a lead, or let one lead say otherwise: true.",
+        )
 
 
 def _cells(library: Library, named: list[Lead]) -> Iterator[Mapping[str, Showing]]:

@@ -22,10 +22,13 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             for lead in at.couplet.leads.values():
                 end = library.entries.get(lead.end)
                 if end and end.theme not in themes and not _is_welcome(library, at.key, end):
-                    yield Finding(NAME, at.place("leads", lead.id, "end"),
-                                  f"'{end.id}' is of the theme '{end.theme}', which this key does not treat.",
-                                  f"an entry of the theme {listed(themes)}, or a group",
-                                  "Name another end, or add a group of that theme to the scope.")
+                    yield Finding(
+                        NAME,
+                        at.place("leads", lead.id, "end"),
+                        f"'{end.id}' is of the theme '{end.theme}', which this key does not treat.",
+                        f"an entry of the theme {listed(themes)}, or a group",
+                        "Name another end, or add a group of that theme to the scope.",
+                    )
 
 
 def _is_welcome(library: Library, key: Key, end: Entry) -> bool:

@@ -15,9 +15,18 @@ def check(loaded: Loaded) -> Iterator[Finding]:
     """A finding for each failure of a rule the shortcut does not have, and each shortcut without a failure."""
     for shortcut in loaded.library.shortcuts.values():
         if not shortcut.fails:
-            yield Finding(NAME, loaded.files.place_of("shortcuts", shortcut.id, "fails"), f"'{shortcut.id}' names nothing it fails on.",
-                          tip="Name at least one entry that it gets wrong; a rule of thumb is shown only with its exceptions.")
+            yield Finding(
+                NAME,
+                loaded.files.place_of("shortcuts", shortcut.id, "fails"),
+                f"'{shortcut.id}' names nothing it fails on.",
+                tip="Name at least one entry that it gets wrong; a rule of thumb is shown only with its exceptions.",
+            )
         for number, failure in enumerate(shortcut.fails):
             if failure.rule not in shortcut.rules:
-                yield not_among(NAME, f"'{shortcut.id}' has no rule '{failure.rule}'.", failure.rule, shortcut.rules,
-                                loaded.files.place_of("shortcuts", shortcut.id, "fails", number, "rule"))
+                yield not_among(
+                    NAME,
+                    f"'{shortcut.id}' has no rule '{failure.rule}'.",
+                    failure.rule,
+                    shortcut.rules,
+                    loaded.files.place_of("shortcuts", shortcut.id, "fails", number, "rule"),
+                )

@@ -38,8 +38,12 @@ def _of(loaded: Loaded, figure: Part, name: str, character: str) -> Iterator[Fin
         statement = entry.statements.get(character)
         ends = statement.showing if statement and isinstance(statement.showing, Interval) else Interval()
         if not math.isfinite(ends.low) or not math.isfinite(ends.high):
-            yield Finding(NAME, place, f"'{entry.id}' does not give both ends of '{character}'.",
-                          tip=f"Give low: and high: of '{character}', or write the size as a number in µm.")
+            yield Finding(
+                NAME,
+                place,
+                f"'{entry.id}' does not give both ends of '{character}'.",
+                tip=f"Give low: and high: of '{character}', or write the size as a number in µm.",
+            )
 
 
 def _id(data: Any) -> str:

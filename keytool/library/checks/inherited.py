@@ -22,5 +22,9 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             for name, statement in parent.statements.items():
                 first = said.setdefault(name, parent.id)
                 if name not in file.data.get("characters", {}) and entries[first].statements[name].showing != statement.showing:
-                    yield Finding(NAME, file.place(("within",)), f"'{first}' and '{parent.id}' say different things about '{name}'.",
-                                  tip=f"Say under characters: what '{entry.id}' shows of '{name}'.")
+                    yield Finding(
+                        NAME,
+                        file.place(("within",)),
+                        f"'{first}' and '{parent.id}' say different things about '{name}'.",
+                        tip=f"Say under characters: what '{entry.id}' shows of '{name}'.",
+                    )

@@ -16,9 +16,17 @@ IN_ONE_FILE = {"source": "sources", "quantity": "quantities", "term": "terms", "
 def of_kind(loaded: Loaded, what: str) -> Collection[str]:
     """The ids of everything of one kind, such as entry or source."""
     library = loaded.library
-    return {"entry": library.entries, "character": library.characters, "key": library.keys, "source": library.sources,
-            "quantity": library.quantities, "term": library.terms, "caution": library.cautions, "guide": library.guides,
-            "look-alike": library.look_alikes}[what]
+    return {
+        "entry": library.entries,
+        "character": library.characters,
+        "key": library.keys,
+        "source": library.sources,
+        "quantity": library.quantities,
+        "term": library.terms,
+        "caution": library.cautions,
+        "guide": library.guides,
+        "look-alike": library.look_alikes,
+    }[what]
 
 
 def is_broken(loaded: Loaded, what: str, id: str) -> bool:

@@ -28,5 +28,10 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 def _too_long(loaded: Loaded, what: str, text: str, most: int, place: Place) -> Iterator[Finding]:
     length = len(as_shown(loaded.library, text))
     if length > most:
-        yield Finding(NAME, place, f"{what} is {length} characters long as shown.", f"at most {most}",
-                      "Say it shorter; put the rest into look: or note:.")
+        yield Finding(
+            NAME,
+            place,
+            f"{what} is {length} characters long as shown.",
+            f"at most {most}",
+            "Say it shorter; put the rest into look: or note:.",
+        )

@@ -23,7 +23,11 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             elif mistake.entry in met:
                 yield Finding(NAME, place, f"'{mistake.entry}' is named twice as a look-alike.", tip="Join the two sentences.")
             elif other and entry.id not in (each.entry for each in other.mistaken_for):
-                yield Finding(NAME, place, f"'{mistake.entry}' does not name '{entry.id}' back as a look-alike.",
-                              tip=f"Add '{entry.id}' under mistaken-for: in {loaded.library.files['entry', other.id]}, "
-                                  "so that a person who starts there is warned too.")
+                yield Finding(
+                    NAME,
+                    place,
+                    f"'{mistake.entry}' does not name '{entry.id}' back as a look-alike.",
+                    tip=f"Add '{entry.id}' under mistaken-for: in {loaded.library.files['entry', other.id]}, "
+                    "so that a person who starts there is warned too.",
+                )
             met.add(mistake.entry)

@@ -26,14 +26,23 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             elif isinstance(part, Link):
                 yield from _link(loaded, text, part.id)
             elif found := _LEFT_OVER.search(part):
-                yield Finding(NAME, text.place, f"'{found[0]}' stands alone in a text.",
-                              "{quantity}, [[id]] or [[id|words]]", "Close the bracket, or take it out.")
+                yield Finding(
+                    NAME,
+                    text.place,
+                    f"'{found[0]}' stands alone in a text.",
+                    "{quantity}, [[id]] or [[id|words]]",
+                    "Close the bracket, or take it out.",
+                )
 
 
 def _link(loaded: Loaded, text: Part, id: str) -> Iterator[Finding]:
     if any(id in of_kind(loaded, what) or is_broken(loaded, what, id) for what in LINKED):
         return
     known = [each for what in LINKED for each in of_kind(loaded, what)]
-    yield Finding(NAME, text.place, f"The link [[{id}]] leads nowhere.",
-                  "the id of an entry, key, character, term, caution, guide or set of look-alikes",
-                  did_you_mean(id, known) or "Mend the id, or write the plain word without brackets.")
+    yield Finding(
+        NAME,
+        text.place,
+        f"The link [[{id}]] leads nowhere.",
+        "the id of an entry, key, character, term, caution, guide or set of look-alikes",
+        did_you_mean(id, known) or "Mend the id, or write the plain word without brackets.",
+    )

@@ -14,5 +14,9 @@ def check(loaded: Loaded) -> Iterator[Finding]:
     """A finding for each empty group. Nothing is said while a file is broken, since it may be a member."""
     for entry in loaded.library.entries.values():
         if entry.kind == "group" and not loaded.library.is_group(entry.id) and not loaded.files.broken:
-            yield Finding(NAME, loaded.files.place("entry", entry.id, ("kind",)), f"No entry stands within the group '{entry.id}'.",
-                          tip=f"Write a member with within: [{entry.id}], or give this entry another kind.")
+            yield Finding(
+                NAME,
+                loaded.files.place("entry", entry.id, ("kind",)),
+                f"No entry stands within the group '{entry.id}'.",
+                tip=f"Write a member with within: [{entry.id}], or give this entry another kind.",
+            )

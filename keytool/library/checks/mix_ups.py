@@ -42,6 +42,10 @@ def _too_often(character: Character, file: YamlFile) -> Iterator[Finding]:
         others = [other for other in character.states if other != there]
         wrong = sum(character.mix_ups.get((there, other), character.misread / len(others)) for other in others)
         if wrong > MOST_WRONG:
-            yield Finding(NAME, file.place(("misread", "pairs"), of_key=True),
-                          f"'{there}' is taken for something else {wrong:.2f} of the time.", f"at most {MOST_WRONG}",
-                          "Lower its rates, or drop a question that nobody can answer.")
+            yield Finding(
+                NAME,
+                file.place(("misread", "pairs"), of_key=True),
+                f"'{there}' is taken for something else {wrong:.2f} of the time.",
+                f"at most {MOST_WRONG}",
+                "Lower its rates, or drop a question that nobody can answer.",
+            )

@@ -19,9 +19,12 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         met = reached(key)
         for id in key.couplets:
             if id not in met:
-                yield Finding(NAME, loaded.files.place("key", key.id, ("couplets", id), of_key=True),
-                              f"No lead comes to couplet '{id}', so nobody will ever be asked this.",
-                              tip="Let a lead go to it, or delete it.")
+                yield Finding(
+                    NAME,
+                    loaded.files.place("key", key.id, ("couplets", id), of_key=True),
+                    f"No lead comes to couplet '{id}', so nobody will ever be asked this.",
+                    tip="Let a lead go to it, or delete it.",
+                )
 
 
 def _gets_lost(key: Key, lead: Lead) -> bool:

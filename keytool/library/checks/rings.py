@@ -16,8 +16,12 @@ def check(loaded: Loaded) -> Iterator[Finding]:
     for key in loaded.library.keys.values():
         for ring, lead in rings(key):
             place = loaded.files.place("key", key.id, ("couplets", ring[-1], "leads", lead.id, "couplet"))
-            yield Finding(NAME, place, f"The key goes round in a ring: {' > '.join([*ring, ring[0]])}.",
-                          tip="Let this lead go forward, to a couplet not yet asked or to an end.")
+            yield Finding(
+                NAME,
+                place,
+                f"The key goes round in a ring: {' > '.join([*ring, ring[0]])}.",
+                tip="Let this lead go forward, to a couplet not yet asked or to an end.",
+            )
 
 
 def rings(key: Key) -> Iterator[tuple[tuple[str, ...], Lead]]:
@@ -27,7 +31,7 @@ def rings(key: Key) -> Iterator[tuple[tuple[str, ...], Lead]]:
     def visit(id: str, way: tuple[str, ...]) -> Iterator[tuple[tuple[str, ...], Lead]]:
         for lead in key.couplets[id].leads.values():
             if lead.couplet in way:
-                yield way[way.index(lead.couplet):], lead
+                yield way[way.index(lead.couplet) :], lead
             elif lead.couplet in key.couplets and lead.couplet not in done:
                 yield from visit(lead.couplet, (*way, lead.couplet))
         done.add(id)

@@ -50,8 +50,13 @@ def _form(character: Character, said: _Said) -> Iterator[Finding]:
     if len(forms) != 1:
         what = f"{' and '.join(forms)} together" if forms else "nothing"
         right = "low: and high: with a unit:, or any: true" if character.is_number else "states: [...], or any: true"
-        yield Finding(NAME, said.place(), f"'{character.id}' says {what}.", right,
-                      "Say what is seen, or any: true where it may show anything or is not known.")
+        yield Finding(
+            NAME,
+            said.place(),
+            f"'{character.id}' says {what}.",
+            right,
+            "Say what is seen, or any: true where it may show anything or is not known.",
+        )
 
 
 def _states(character: Character, said: _Said) -> Iterator[Finding]:

@@ -21,8 +21,12 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         for id in part.value.get("sources", ()):
             source = library.sources.get(id)
             if source and (value, source.read) in CONTRADICTS:
-                yield Finding(NAME, part.file.place((*part.path, "value")),
-                              f"The value is called '{value}', but '{id}' is marked '{source.read}' "
-                              f"({library.vocabulary['read'][source.read].label}).",
-                              tip="Say value: recalled. If the value was read since, say in sources.yaml how much of the source was read."
-                              if source.read == "not-read" else "Say value: quoted, since only a later page that quotes it was read.")
+                yield Finding(
+                    NAME,
+                    part.file.place((*part.path, "value")),
+                    f"The value is called '{value}', but '{id}' is marked '{source.read}' "
+                    f"({library.vocabulary['read'][source.read].label}).",
+                    tip="Say value: recalled. If the value was read since, say in sources.yaml how much of the source was read."
+                    if source.read == "not-read"
+                    else "Say value: quoted, since only a later page that quotes it was read.",
+                )

@@ -18,6 +18,9 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             needed = loaded.library.characters[id].magnification
             if needed > at.key.magnification:
                 first = next(lead.id for lead in at.couplet.leads.values() if id in lead.when)
-                yield Finding(NAME, at.place("leads", first, "when", id, of_key=True),
-                              f"'{id}' shows only at {needed}×, but this key is for {at.key.magnification}×.",
-                              tip="Ask for something that shows there, or give the key the greater magnification.")
+                yield Finding(
+                    NAME,
+                    at.place("leads", first, "when", id, of_key=True),
+                    f"'{id}' shows only at {needed}×, but this key is for {at.key.magnification}×.",
+                    tip="Ask for something that shows there, or give the key the greater magnification.",
+                )
