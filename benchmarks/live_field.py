@@ -16,7 +16,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 from keytool.figures import motion
 from keytool.library import load, root
-from keytool.pages.moving import DRAWN
+from keytool.pages.movement import DRAWN
 
 SCRIPTS = Path(__file__).parents[1] / "site" / "assets" / "live-field"
 BOUND_MS = 4.0

@@ -5,7 +5,7 @@ from keytool.card.form import FORMS
 from keytool.card.inks import INKS
 from keytool.card.make import Card, card, laid_out
 from keytool.card.papers import PAPERS, Paper, paper_named
-from keytool.card.shots import card_photos
+from keytool.card.photographs import card_photos
 
 __all__ = [
     "FORMS",

@@ -7,9 +7,9 @@ from collections.abc import Iterable, Mapping
 from keytool.card import plates
 from keytool.card.model import WARNING_SIGN, CardBlock, CardCouplet, CardLead, Content, End, Goto, Note, caution_line, dotted
 from keytool.card.words import NO_BREAK, Run, Text, text_of
-from keytool.figures.drawn import of_lead
+from keytool.figures.library_figures import of_lead
 from keytool.library.model import Caution, Couplet, Entry, Key, Lead, Library
-from keytool.library.show import mark
+from keytool.library.wording import mark
 
 MOST_DIETS = 3
 """An end that may feed in more ways than this says so instead of listing them."""

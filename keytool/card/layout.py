@@ -7,13 +7,13 @@ from dataclasses import dataclass, replace
 from functools import cache, partial
 from typing import Literal
 
-from keytool.card.continued import continued
 from keytool.card.couplet import Style, couplet_block
 from keytool.card.flow import NEAR_PLATES, PLATES, Column, columns, mean_plate
 from keytool.card.form import Form
 from keytool.card.ink import Block
 from keytool.card.model import CardBlock, CardCouplet, Compared, Content, Note, Photographed, Row, Told
 from keytool.card.notes import note_block, told_block
+from keytool.card.split_block import continued
 from keytool.card.table import compared_block, photographed_block, row_block
 from keytool.card.typeface import SMALLEST_LEAD, Sizes
 

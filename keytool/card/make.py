@@ -6,20 +6,20 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from keytool.card.chosen import chosen
+from keytool.card.card_request import chosen
+from keytool.card.colophon import Imprint
 from keytool.card.draw import document
 from keytool.card.errors import NoSuchLetter
+from keytool.card.fit_advice import does_not_fit
 from keytool.card.form import Form, form_named
-from keytool.card.furniture import FINE, FINE_DENSE, Furniture, Place
+from keytool.card.header_footer import FINE, FINE_DENSE, Furniture, Place
 from keytool.card.impose import Face, sides
-from keytool.card.imprint import Imprint
 from keytool.card.ink import Mark, Moved, Piece, Words, marks
 from keytool.card.inks import Ink, ink_named
 from keytool.card.layout import COLUMN_GAP, Area, Setting, best_setting
 from keytool.card.model import CardCouplet, Content
 from keytool.card.papers import Paper, paper_named
 from keytool.card.preview import picture
-from keytool.card.remedy import does_not_fit
 from keytool.card.typeface import missing
 from keytool.library.model import Library
 

@@ -77,7 +77,7 @@ class Told:
 
 
 @dataclass(frozen=True, slots=True)
-class Shot:
+class CardPhoto:
     """A photograph with its scale bar burnt in: the picture as a file, its size in pixels, and what is said below it."""
 
     picture: bytes
@@ -91,7 +91,7 @@ class Photographed:
     """Photographs of the things compared; None where there is none."""
 
     entries: tuple[End, ...]
-    shots: tuple[Shot | None, ...]
+    shots: tuple[CardPhoto | None, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from keytool.card.cell import end_block, end_fits
 from keytool.card.couplet import UNLIKE, Bar, Style, scale_bar
 from keytool.card.ink import GREY, Block, Moved, Picture, Piece, Rule
-from keytool.card.model import Compared, End, Photographed, Row, Shot
+from keytool.card.model import CardPhoto, Compared, End, Photographed, Row
+from keytool.card.photographs import NARROWEST, bitmap, card_photo_block
 from keytool.card.plates import largest
-from keytool.card.shots import NARROWEST, bitmap, shot_block
 from keytool.card.typeface import Sizes
 from keytool.card.words import Run, longest_word, set_lines
 from keytool.figures import Drawing
@@ -45,7 +45,7 @@ def compared_block(head: Compared, width: float, style: Style, plate: float) -> 
     return drawn and Block(drawn.height + shown.height, (*drawn.pieces, Moved(0, drawn.height, shown.pieces)))
 
 
-def _beside(entry: End, drawing: Drawing, shot: Shot | None, width: float, style: Style, plate: float) -> Block | None:
+def _beside(entry: End, drawing: Drawing, shot: CardPhoto | None, width: float, style: Style, plate: float) -> Block | None:
     """The drawing with its bar at the left, the photograph at the right, and below them the name and what is said of it."""
     half = (width - GAP) / 2
     scale = min(plate / largest([drawing]), half / drawing.box.width)
@@ -83,7 +83,7 @@ def photographed_block(photographs: Photographed, width: float, style: Style, pl
     for entry, shot, start in zip(photographs.entries, photographs.shots, starts, strict=True):
         if shot:
             name = (*entry.name, Run(": ")) if len(photographs.entries) > 1 else ()
-            block = shot_block(shot, name, each, style.sizes, plate)
+            block = card_photo_block(shot, name, each, style.sizes, plate)
             pieces.append(Moved(start, top, block.pieces))
             bottom = max(bottom, top + block.height)
             top = top if columns else bottom

@@ -13,8 +13,8 @@ from keytool.card import typeface
 from keytool.card.ink import BLACK, Words
 from keytool.card.typeface import LINE, MM_PER_PT, RISE, SMALLEST
 from keytool.library.model import Library
-from keytool.library.show import mark, name_of, quantity_words
 from keytool.library.text import Link, QuantityRef, parts
+from keytool.library.wording import mark, name_of, quantity_words
 
 NO_BREAK = "\u00a0"
 

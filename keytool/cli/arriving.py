@@ -10,7 +10,7 @@ from keytool.identify import CANNOT_TELL, Answers, Arrival, Ground, Standing, ad
 from keytool.identify.doubt import OVERLAP
 from keytool.library.basis import Basis, weakest
 from keytool.library.model import Entry
-from keytool.library.show import LIKELY, basis_label, feeding_words, mark, meaning, name_of, plain, sureness_words
+from keytool.library.wording import LIKELY, basis_label, feeding_words, mark, meaning, name_of, plain, sureness_words
 
 NEXT = "Next: write it down with the line below, then look at two more of its kind."
 

@@ -72,7 +72,7 @@ def draw_command(named: Path | None, what: str, output: Path, power: str | None,
 
 def _alone(library: Library, what: str) -> Drawing:
     from keytool.cli.opening import pick
-    from keytool.figures.drawn import of_entry, of_state
+    from keytool.figures.library_figures import of_entry, of_state
 
     if "=" not in what:
         entry = library.entries[pick(what, list(library.entries), "entry called")]

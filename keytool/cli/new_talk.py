@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 def pairs(_context: click.Context, option: click.Parameter, values: tuple[str, ...]) -> dict[str, str]:
     """NAME=WHAT options as a mapping."""
-    from keytool.contribute.said import NotUnderstood
+    from keytool.contribute.parse_answer import NotUnderstood
     from keytool.contribute.talk import legible
 
     found = {}
@@ -94,7 +94,7 @@ def adding_to(named: Path | None, talk: Talk, *, even_so: bool) -> Iterator[Addi
     from keytool.cli.opening import opened
     from keytool.contribute.adding import Adding, Refused
     from keytool.contribute.edit import CannotEdit
-    from keytool.contribute.said import NotUnderstood
+    from keytool.contribute.parse_answer import NotUnderstood
     from keytool.contribute.talk import NoAnswer
 
     try:

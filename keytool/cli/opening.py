@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from keytool.library import Library, Loaded, NoLibrary, root
-from keytool.library.remembered import LIBRARY_CODE, key_of, recall, remember
+from keytool.library.disk_cache import LIBRARY_CODE, key_of, recall, remember
 
 
 def where(named: Path | None) -> Path:

@@ -43,12 +43,12 @@ def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id:
     from keytool.cli.opening import opened, pick
     from keytool.cli.terminal import Terminal
     from keytool.contribute.adding import PREVIEW
+    from keytool.contribute.dry_run import write
+    from keytool.contribute.parse_answer import NotUnderstood
     from keytool.contribute.photo.micrometer import NoScale
     from keytool.contribute.photo.picture import NoPicture, picture
     from keytool.contribute.photo.record import FOLDER, Given, taken
-    from keytool.contribute.said import NotUnderstood
     from keytool.contribute.talk import legible, one_of
-    from keytool.contribute.trial import write
 
     root, loaded = to_write(named), opened(named)
     pick(entry, list(loaded.library.entries), "entry")

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from keytool.cli.terminal import Terminal
 from keytool.library.model import Couplet, Library
-from keytool.library.show import number
+from keytool.library.wording import number
 
 if TYPE_CHECKING:
     from keytool.figures import Drawing
@@ -19,7 +19,7 @@ def pictures(terminal: Terminal, library: Library, couplet: Couplet, *, indent: 
     """Lines to print above the leads; empty where no lead is drawn or the terminal cannot show pictures."""
     if not terminal.shows_braille:
         return ""
-    from keytool.figures.drawn import of_lead
+    from keytool.figures.library_figures import of_lead
     from keytool.figures.terminal import preview
 
     drawings = [of_lead(library, couplet, lead) for lead in couplet.leads.values()]

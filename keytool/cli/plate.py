@@ -29,7 +29,7 @@ def plate_command(named: Path | None, output: Path, with_kinds: bool) -> None:
     from keytool.card.typeface import FILES
     from keytool.cli.opening import library
     from keytool.cli.terminal import Terminal
-    from keytool.figures.contact import contact_sheet
+    from keytool.figures.contact_sheet import contact_sheet
     from keytool.figures.sheet import of_kinds, of_library
     from keytool.library.save import save
 

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from keytool.cli.terminal import Terminal
     from keytool.library import Library
     from keytool.library.basis import Basis
-    from keytool.library.model import Character, Entry, Key, Said, Statement
+    from keytool.library.model import Character, Claim, Entry, Key, Statement
 
 
 @click.command("show", short_help="Show one entry, key, character, source, term or caution.")
@@ -50,7 +50,7 @@ class Showing:
 
     def show(self, id: str) -> None:
         """Whatever has this id."""
-        from keytool.library.show import plain, quantity_words
+        from keytool.library.wording import plain, quantity_words
 
         library, out = self.library, self.out
         if id in library.entries:
@@ -77,13 +77,13 @@ class Showing:
         self._legend()
 
     def _mark(self, bases: Iterable[Basis]) -> str:
-        from keytool.library.show import mark
+        from keytool.library.wording import mark
 
         self.bases.update(dict.fromkeys(bases))
         return mark(self.library, bases)
 
-    def _said(self, title: str, statements: Iterable[Said]) -> None:
-        from keytool.library.show import plain
+    def _said(self, title: str, statements: Iterable[Claim]) -> None:
+        from keytool.library.wording import plain
 
         for number, said in enumerate(statements):
             if number == 0:
@@ -91,7 +91,7 @@ class Showing:
             self.out.say(f"{plain(self.library, said.text)} {self._mark(said.basis)}", indent=4, label="  -")
 
     def _entry(self, entry: Entry) -> None:
-        from keytool.library.show import feeding_words, name_of, plain, stated
+        from keytool.library.wording import feeding_words, name_of, plain, stated
 
         library, out = self.library, self.out
         out.say(out.bold(entry.name) + (f"  ({entry.scientific})" if entry.scientific else ""))
@@ -125,7 +125,7 @@ class Showing:
                 self._statements(f"As all of: {name_of(library, group)}", statements)
 
     def _statements(self, title: str, statements: Iterable[Statement]) -> None:
-        from keytool.library.show import showing_words
+        from keytool.library.wording import showing_words
 
         self.out.say(self.out.bold(title))
         for each in statements:
@@ -133,7 +133,7 @@ class Showing:
             self.out.say(f"{self.library.characters[each.character].name}: {shown}", indent=4, label="  -")
 
     def _key(self, key: Key) -> None:
-        from keytool.library.show import name_of, plain
+        from keytool.library.wording import name_of, plain
 
         library, out = self.library, self.out
         out.say(out.bold(f"{key.title}  ({library.vocabulary['magnification'][str(key.magnification)].label})"))
@@ -146,7 +146,7 @@ class Showing:
                 out.say(f"{plain(library, lead.text)} → {goes}", indent=7, label=f"    {number}")
 
     def _character(self, character: Character) -> None:
-        from keytool.library.show import number, plain
+        from keytool.library.wording import number, plain
 
         library, out = self.library, self.out
         out.say(f"{out.bold(character.name)}  (from {library.vocabulary['magnification'][str(character.magnification)].label})")
@@ -166,7 +166,7 @@ class Showing:
         )
 
     def _legend(self) -> None:
-        from keytool.library.show import basis_words, mark
+        from keytool.library.wording import basis_words, mark
 
         if self.bases:
             self.out.say()

@@ -58,18 +58,20 @@ def extras(loaded: Loaded, *, cards: bool = False) -> Extras:
     """What the other faces add to the site: the guide for contributors, its form and schemas, and ready bench cards if wanted."""
     from keytool.card import FORMS, INKS, PAPERS
     from keytool.contribute.form import form_script
+    from keytool.contribute.page_slots import slots
     from keytool.contribute.schemas import schema_files
-    from keytool.contribute.slots import slots
     from keytool.pages import Extras
-    from keytool.pages.home import home
     from keytool.pages.photos import photo_files
+    from keytool.pages.written_files import written_root
 
     files = {"assets/contribute-data.js": form_script(loaded)}
     files |= {f"schemas/{name}": content for name, content in schema_files(loaded).items()}
     files |= photo_files(loaded)
     if cards:
         files |= _cards(loaded)
-    return Extras(files, slots(loaded, home() / "site" / "pages"), tuple(PAPERS), FORMS, {ink.name: ink.about for ink in INKS.values()})
+    return Extras(
+        files, slots(loaded, written_root() / "site" / "pages"), tuple(PAPERS), FORMS, {ink.name: ink.about for ink in INKS.values()}
+    )
 
 
 def _cards(loaded: Loaded) -> dict[str, bytes]:

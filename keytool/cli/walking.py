@@ -23,7 +23,7 @@ from keytool.identify import (
 from keytool.identify.doubt import CHANGE, LEAVE_OUT, NOTHING_OUT, SEVERAL, Doubt, jump_words
 from keytool.identify.record import leads_on
 from keytool.library.model import Couplet, Library
-from keytool.library.show import mark, name_of, plain
+from keytool.library.wording import mark, name_of, plain
 
 HELP = "u cannot tell  b back  ? how to see  q stop"
 

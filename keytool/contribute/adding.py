@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from keytool.contribute.changes import Workbench, couplet_text
-from keytool.contribute.nearest import nearest, that_matter
-from keytool.contribute.outcome import Outcome, Way, outcome
-from keytool.contribute.parting import CoupletDraft, Parting, couplet_draft, partings
-from keytool.contribute.said import NotUnderstood
+from keytool.contribute.change_set import ChangeSet, couplet_text
+from keytool.contribute.discriminators import CoupletDraft, Parting, couplet_draft, partings
+from keytool.contribute.dry_run import Changes, Tried, tried, write
+from keytool.contribute.keyed_out import KeyPath, Outcome, keyed_out
+from keytool.contribute.outcome_text import both_show, comes_out, names
+from keytool.contribute.parse_answer import NotUnderstood
+from keytool.contribute.similar import most_similar, that_matter
 from keytool.contribute.talk import Talk
-from keytool.contribute.told import both_show, comes_out, names
-from keytool.contribute.trial import Changes, Tried, tried, write
 from keytool.identify import Fault
 from keytool.library import Finding, Loaded
 from keytool.library.model import Library
 from keytool.library.report import as_text
-from keytool.library.show import name_of
+from keytool.library.wording import name_of
 
 PREVIEW = "http://127.0.0.1:8000/"
 """Where `wetmount serve` shows the site."""
@@ -32,7 +32,7 @@ class Adding:
 
     def __init__(self, root: Path, loaded: Loaded, talk: Talk, *, even_so: bool) -> None:
         self.root, self.loaded, self.talk, self.even_so = root, loaded, talk, even_so
-        self.bench = Workbench(root, loaded)
+        self.bench = ChangeSet(root, loaded)
 
     @property
     def library(self) -> Library:
@@ -72,7 +72,7 @@ class Adding:
         self.talk.say("Walking every key ...")
         trial = tried(self.root, {})
         self._say_ways(trial, id)
-        collides = bool(outcome(trial.loaded.library, id).faults)
+        collides = bool(keyed_out(trial.loaded.library, id).faults)
         after = self._couplets(trial, id, by, shared=not collides)
         if not self.bench.changes:
             raise Refused("No couplet was added.")
@@ -89,7 +89,7 @@ class Adding:
         library = trial.loaded.library
         entry = library.entries[id]
         shown = {name: each.showing for name, each in entry.statements.items()}
-        near = [each.id for each in nearest(library, shown, entry.theme, 4) if each.id != id][:3]
+        near = [each.id for each in most_similar(library, shown, entry.theme, 4) if each.id != id][:3]
         if near:
             self.talk.say(f"Nearest by what it shows: {names(library, near)}.")
         model = like or next(iter(near), "")
@@ -101,13 +101,13 @@ class Adding:
     def _say_ways(self, trial: Tried, id: str) -> None:
         library = trial.loaded.library
         self.talk.say(f"Where {name_of(library, id)} comes out:")
-        for words in comes_out(library, outcome(library, id)):
+        for words in comes_out(library, keyed_out(library, id)):
             self.talk.say(f"  {words}")
 
     def _couplets(self, trial: Tried, id: str, by: str | None, *, shared: bool) -> Tried:
         """The trial after every couplet that was offered and taken."""
         for _ in range(MOST_COUPLETS):
-            result = outcome(trial.loaded.library, id)
+            result = keyed_out(trial.loaded.library, id)
             ways = self._shared(result) if shared else [way for way in result.faults if way.fault is Fault.WRONG_END]
             draft = next((draft for way in ways if (draft := self._offered(trial.loaded.library, result, way, by))), None)
             if draft is None:
@@ -115,16 +115,16 @@ class Adding:
             self.bench.new_couplet(draft)
             trial = self._tried()
             self.talk.say("With this couplet:")
-            for words in comes_out(trial.loaded.library, outcome(trial.loaded.library, id)):
+            for words in comes_out(trial.loaded.library, keyed_out(trial.loaded.library, id)):
                 self.talk.say(f"  {words}")
             if shared:
                 return trial
         return trial
 
-    def _shared(self, result: Outcome) -> list[Way]:
+    def _shared(self, result: Outcome) -> list[KeyPath]:
         return [way for way in result.ways if way.end and way.end != result.entry and result.others(way)]
 
-    def _offered(self, library: Library, result: Outcome, way: Way, by: str | None) -> CoupletDraft | None:
+    def _offered(self, library: Library, result: Outcome, way: KeyPath, by: str | None) -> CoupletDraft | None:
         """The couplet for one way, if there is one and it is wanted."""
         for words in both_show(library, result, way):
             self.talk.say(words)
@@ -140,7 +140,7 @@ class Adding:
             self.talk.say(f"    {line}")
         return draft if self.talk.agrees("couplet", "Add this couplet?", default=False) else None
 
-    def _draft(self, library: Library, result: Outcome, way: Way, by: str | None) -> CoupletDraft | None:
+    def _draft(self, library: Library, result: Outcome, way: KeyPath, by: str | None) -> CoupletDraft | None:
         others = [library.entries[other] for other in result.others(way)]
         found = partings(library, library.entries[result.entry], others, library.keys[way.key].magnification)
         if by is not None:

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from keytool.contribute import said
-from keytool.contribute.fitting import fitting
-from keytool.contribute.parting import CoupletDraft, parting_limit
-from keytool.contribute.said import NotUnderstood
+from keytool.contribute import parse_answer
+from keytool.contribute.discriminators import CoupletDraft, parting_limit
+from keytool.contribute.field_validator import validate_field
+from keytool.contribute.parse_answer import NotUnderstood
 from keytool.contribute.talk import Talk, one_of, text
 from keytool.library import Loaded
 from keytool.library.checks.length import LONGEST_QUESTION
 from keytool.library.messages import listed
 from keytool.library.model import Character, Key, Library
-from keytool.library.show import plain
+from keytool.library.wording import plain
 
 GOES = ("end", "couplet", "key")
 LEAD = "SLUG | TEXT | SEEN | GOES"
@@ -30,11 +30,11 @@ def couplet_from(talk: Talk, loaded: Loaded, leads: Sequence[str]) -> CoupletDra
     key = library.keys[talk.ask("key", f"Which key? {listed(library.keys)}", one_of({id: each.title for id, each in library.keys.items()}))]
     couplet, lead = talk.ask("behind", "Behind which lead? COUPLET/LEAD", lambda words: _behind(key, words), more=_couplets(library, key))
     standing = loaded.files.by_id["key", key.id].data
-    slug = talk.ask("id", "Its slug?", lambda words: fitting(loaded, "key", standing, ("id",))(_free(key, words)))
+    slug = talk.ask("id", "Its slug?", lambda words: validate_field(loaded, "key", standing, ("id",))(_free(key, words)))
     asks = talk.ask(
         "asks",
         f"What does it ask, in at most {LONGEST_QUESTION} characters?",
-        fitting(loaded, "key", standing, ("couplets", key.first, "asks")),
+        validate_field(loaded, "key", standing, ("couplets", key.first, "asks")),
     )
     characters = {id: each.name for id, each in library.characters.items()}
     character = library.characters[talk.ask("by", "Which character does it ask for?", one_of(characters))]
@@ -92,7 +92,7 @@ def _lead(library: Library, character: Character, words: str) -> tuple[str, dict
 
 def _seen(library: Library, character: Character, words: str) -> Any:
     if not character.is_number:
-        return said.showing(library, character, words)["states"]
+        return parse_answer.showing(library, character, words)["states"]
     limits = dict(part.split(":", 1) for part in words.split() if ":" in part)
     unknown = [id for id in limits.values() if id not in library.quantities]
     if not limits or unknown or set(limits) - {"from", "below"}:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
-from keytool.contribute import said
+from keytool.contribute import parse_answer
 from keytool.contribute.draft import slug, without_empty
-from keytool.contribute.fitting import fitting, refuse_taken
-from keytool.contribute.nearest import kind_and_groups, that_matter
-from keytool.contribute.probe import sound
-from keytool.contribute.said import NotUnderstood
+from keytool.contribute.field_validator import refuse_taken, validate_field
+from keytool.contribute.parse_answer import NotUnderstood
+from keytool.contribute.rule_messages import minimal_valid_entry
+from keytool.contribute.similar import kind_and_groups, that_matter
 from keytool.contribute.talk import Talk, ids_of, maybe, one_of
 from keytool.identify.match import cells, unstated
 from keytool.library import Loaded
@@ -19,8 +19,8 @@ from keytool.library.checks.feeding import THEME as FED_THEME
 from keytool.library.checks.within import HOLDING_KINDS
 from keytool.library.messages import did_you_mean, listed
 from keytool.library.model import Character, Entry, Key
-from keytool.library.show import name_of, plain, showing_words
 from keytool.library.value import Showing
+from keytool.library.wording import name_of, plain, showing_words
 
 HOW_TO_ANSWER = (
     "Answer with names or numbers, several with commas; any, if it may show any or nobody knows. What the answer rests on may "
@@ -95,7 +95,7 @@ class EntryTalk:
         basis = talk.ask(
             "basis",
             "What do your statements rest on? memory, common-practice, published:SOURCE:seen or computed:FORMULA.",
-            lambda given: said.basis(self.library, given),
+            lambda given: parse_answer.basis(self.library, given),
             "memory",
             more=_explained(words, "basis"),
         )
@@ -150,7 +150,7 @@ class EntryTalk:
         for id, answer in self.shows.items():
             self._statement(characters[id], answer, {})
         for rests in self.rests.values():
-            said.basis(self.library, rests)
+            parse_answer.basis(self.library, rests)
         for other in self.told:
             if other not in self.library.entries:
                 near = did_you_mean(other, self.library.entries) or "'wetmount list entries' shows all."
@@ -163,7 +163,7 @@ class EntryTalk:
 
     def _line(self, *path: str) -> Callable[[str], str]:
         """Understands what the checks allow at a path of an entry."""
-        return fitting(self.loaded, "entry", sound(self.loaded), path)
+        return validate_field(self.loaded, "entry", minimal_valid_entry(self.loaded), path)
 
     def _new_id(self, words: str) -> str:
         if slug(words) != words:
@@ -206,7 +206,10 @@ class EntryTalk:
     def _statement(self, character: Character, answer: str, basis: Mapping[str, Any]) -> dict[str, Any]:
         shown, _, rests = answer.partition("|")
         rests = rests.strip() or self.rests.get(character.id, "")
-        return {**said.showing(self.library, character, shown), "basis": said.basis(self.library, rests) if rests else dict(basis)}
+        return {
+            **parse_answer.showing(self.library, character, shown),
+            "basis": parse_answer.basis(self.library, rests) if rests else dict(basis),
+        }
 
     def _ask(self, character: Character, like: Entry | None) -> str:
         statement = like.statements.get(character.id) if like else None

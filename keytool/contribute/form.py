@@ -7,22 +7,22 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
+from keytool.contribute.discriminators import parting_limit
 from keytool.contribute.draft import COMMENT_WIDTH, SCHEMA_FOLDER
-from keytool.contribute.fitting import taken
+from keytool.contribute.field_validator import taken
 from keytool.contribute.form_fields import field, other_forms
-from keytool.contribute.parting import parting_limit
-from keytool.contribute.probe import check_messages, length_messages, mistake_messages
-from keytool.contribute.told import MOST_NAMED, SENTENCES
+from keytool.contribute.outcome_text import MOST_NAMED, SENTENCES
+from keytool.contribute.rule_messages import check_messages, length_messages, mistake_messages
 from keytool.contribute.yaml_text import WIDTH
 from keytool.figures import Kind, Param, kinds
 from keytool.library import Loaded
 from keytool.library.checks.feeding import THEME as FED_THEME
 from keytool.library.checks.length import LONGEST_LEAD, LONGEST_QUESTION
-from keytool.library.checks.unread import CONTRADICTS
+from keytool.library.checks.unread_sources import CONTRADICTS
 from keytool.library.checks.within import HOLDING_KINDS
 from keytool.library.model import Character, Entry, Key, Lead, Library
-from keytool.library.show import plain
 from keytool.library.value import Interval, Showing, States
+from keytool.library.wording import plain
 
 WRITTEN = {
     "id": ("id",),

@@ -7,7 +7,7 @@ from typing import Any
 
 from keytool.contribute.look_alike_talk import SOUND as SOUND_LOOK_ALIKE
 from keytool.contribute.photo.record import LEAST_SCALE, MOST_SCALE, SCALE_SAYS
-from keytool.contribute.probe import FILE, message_of, shape_messages
+from keytool.contribute.rule_messages import FILE, message_of, shape_messages
 from keytool.library import Loaded
 from keytool.library.yaml_file import YamlFile
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from keytool.contribute.outcome import Way, ways_through
+from keytool.contribute.keyed_out import KeyPath, paths_through
 from keytool.identify import Answer, arrivals, cost, ground, prove, stand
 from keytool.identify.cost import Cost
 from keytool.identify.ground import Ground
@@ -150,10 +150,10 @@ class _Side:
         return tuple(id for id in self.library.keys if id not in self.proved)
 
     @cached_property
-    def ways(self) -> Mapping[tuple[str, str], tuple[Way, ...]]:
+    def ways(self) -> Mapping[tuple[str, str], tuple[KeyPath, ...]]:
         """Every way of every entry through every key, by key and entry."""
         return {
-            (key.id, entry.id): tuple(ways_through(self.library, key, entry))
+            (key.id, entry.id): tuple(paths_through(self.library, key, entry))
             for key in self.library.keys.values()
             for entry in self.library.members(key.scope)
         }

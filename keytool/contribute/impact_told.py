@@ -8,7 +8,7 @@ from dataclasses import asdict
 
 from keytool.contribute.impact import Impact, Names, Together
 from keytool.library.model import Library
-from keytool.library.show import name_of
+from keytool.library.wording import name_of
 
 MOST_LISTED = 20
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from keytool.contribute import said
+from keytool.contribute import parse_answer
 from keytool.contribute.draft import slug
-from keytool.contribute.fitting import fitting, refuse_taken
+from keytool.contribute.field_validator import refuse_taken, validate_field
 from keytool.contribute.look_alikes import worth_comparing
-from keytool.contribute.said import NotUnderstood
+from keytool.contribute.parse_answer import NotUnderstood
 from keytool.contribute.talk import Talk, ids_of
 from keytool.library import Loaded
-from keytool.library.show import name_of
+from keytool.library.wording import name_of
 
 SOUND = {
     "id": "probed",
@@ -34,7 +34,7 @@ def look_alikes_from(talk: Talk, loaded: Loaded, *, replace: bool) -> dict[str, 
     library = loaded.library
 
     def line(*path: str) -> Callable[[str], str]:
-        return fitting(loaded, "look-alike", SOUND, path)
+        return validate_field(loaded, "look-alike", SOUND, path)
 
     def new(words: str) -> str:
         refuse_taken(loaded, words, "look-alike", replace=replace)
@@ -57,7 +57,7 @@ def look_alikes_from(talk: Talk, loaded: Loaded, *, replace: bool) -> dict[str, 
         "entries": entries,
         "decisive": {
             "text": talk.ask("decisive", "The one test to do first, and what each shows in it?", line("decisive", "text")),
-            "basis": talk.ask("basis", "What does that test rest on?", lambda words: said.basis(library, words), "memory"),
+            "basis": talk.ask("basis", "What does that test rest on?", lambda words: parse_answer.basis(library, words), "memory"),
         },
         "characters": talk.ask("characters", "Which characters to compare?", characters, ", ".join(proposed) or None),
     }

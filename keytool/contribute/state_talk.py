@@ -6,13 +6,13 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import Any
 
 from keytool.contribute.draft import slug
-from keytool.contribute.fitting import fitting
-from keytool.contribute.said import NotUnderstood
+from keytool.contribute.field_validator import validate_field
+from keytool.contribute.parse_answer import NotUnderstood
 from keytool.contribute.talk import Talk, ids_of, one_of
 from keytool.library import Loaded
 from keytool.library.messages import listed
 from keytool.library.model import Couplet, Key, Library
-from keytool.library.show import plain
+from keytool.library.wording import plain
 
 StateAnswers = tuple[str, str, dict[str, Any], list[str], list[tuple[str, str, str]]]
 """Character, id of the state, what is said of it, entries that show it, leads (key, couplet, lead) that take it."""
@@ -33,12 +33,12 @@ def state_from(talk: Talk, loaded: Loaded, leads: Sequence[str]) -> StateAnswers
     first = next(iter(character.states))
 
     def line(field: str) -> Callable[[str], str]:
-        return fitting(loaded, "character", standing, ("states", first, field))
+        return validate_field(loaded, "character", standing, ("states", first, field))
 
     def new(words: str) -> str:
         if words in character.states:
             raise NotUnderstood(f"'{words}' is a state of '{character.id}' already.")
-        return fitting(loaded, "character", standing, ("id",))(words)
+        return validate_field(loaded, "character", standing, ("id",))(words)
 
     name = talk.ask("name", "Its short name?", line("name"))
     id = talk.ask("id", "Its id?", new, slug(name) or None)

@@ -6,7 +6,7 @@ import unicodedata
 from collections.abc import Callable, Mapping
 from typing import TypeVar
 
-from keytool.contribute.said import NotUnderstood
+from keytool.contribute.parse_answer import NotUnderstood
 from keytool.library.messages import did_you_mean, listed
 
 T = TypeVar("T")

@@ -7,16 +7,16 @@ from math import cos, hypot, sin
 from typing import Any, Literal
 
 from keytool.library.model import Entry, Library
-from keytool.library.show import number
+from keytool.library.wording import number
 
 from . import geometry, pen
+from .bounds import bounds
 from .frame import Sketch, pen_for, plate
 from .marks import Mark, of_shape
 from .motion import OPTICS
 from .raster import flattened
-from .reach import bounds
 from .shapes import Box, Dots, Drawing, Leader, Path, Point, Shape, Step, Swell
-from .whole import strewn, whole_of
+from .whole_body import strewn, whole_of
 
 Power = Literal["low", "high"]
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from keytool.figures import problems
-from keytool.figures.drawn import resolved
+from keytool.figures.library_figures import resolved
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
 from keytool.library.model import Entry, Figure

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from math import floor, log10
 
+from .bounds import bounds
 from .marks import text_width
-from .reach import bounds
 from .shapes import Box, Drawing, ScaleBar, Shape
 
 _PENS_WIDE, _PENS_TALL = 120, 180

@@ -21,8 +21,8 @@ from typing import Any
 
 from keytool.library.basis import Basis, weakest
 from keytool.library.model import Entry, Library, Manner, Quantity
-from keytool.library.show import basis_words, mark, number
 from keytool.library.value import Interval
+from keytool.library.wording import basis_words, mark, number
 
 Json = dict[str, Any]
 

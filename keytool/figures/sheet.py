@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from keytool.library.model import Library
 
 from . import FigureError, draw, kinds
-from .drawn import of_entry, of_state
 from .kinds import Kind, Param
+from .library_figures import of_entry, of_state
 from .shapes import Drawing
 
 NEEDS: Mapping[tuple[str, str], Mapping[str, object]] = {

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from keytool.identify.prove import Failure, Fault, Proof
-from keytool.library.checks.words import seen_words
+from keytool.library.checks.showing_text import seen_words
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
 

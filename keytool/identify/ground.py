@@ -15,8 +15,8 @@ from keytool.identify.looks import Looks, alone, looks
 from keytool.identify.match import cells, unstated
 from keytool.identify.weigh import priors
 from keytool.library.model import Couplet, Entry, Key, Lead, Library
+from keytool.library.requirements import required
 from keytool.library.value import Interval, Showing, States
-from keytool.library.wanted import wanted
 
 
 @dataclass(frozen=True)
@@ -44,7 +44,7 @@ class Ground:
         Of a lead that takes all the rest it is said where one character alone decides.
         """
         return {
-            couplet.id: {lead.id: wanted(self.library, couplet, lead) for lead in couplet.leads.values()}
+            couplet.id: {lead.id: required(self.library, couplet, lead) for lead in couplet.leads.values()}
             for couplet in self.key.couplets.values()
         }
 
@@ -115,7 +115,7 @@ def data(ground: Ground) -> dict[str, Any]:
 
 def _lead(lead: Lead, wants: Mapping[str, Showing]) -> dict[str, Any]:
     goes = {"couplet": lead.couplet} if lead.couplet else {"key": lead.key} if lead.key else {"end": lead.end}
-    return {**goes, "when": {name: _showing(wanted) for name, wanted in wants.items()}}
+    return {**goes, "when": {name: _showing(required) for name, required in wants.items()}}
 
 
 def _showing(showing: Showing) -> Any:

@@ -21,8 +21,8 @@ from itertools import product
 from keytool.identify.match import holds, pieces
 from keytool.identify.weigh import seen
 from keytool.library.model import Couplet, Entry, Key, Library
+from keytool.library.requirements import everything
 from keytool.library.value import Showing
-from keytool.library.wanted import everything
 
 DIGITS = 12
 """Chances are rounded to so many decimals, for the page's data to be short."""

@@ -7,8 +7,8 @@ from collections.abc import Iterator, Mapping
 from keytool.identify.answer import Answer, Answers
 from keytool.identify.walk import address
 from keytool.library.model import Couplet, Key, Library
+from keytool.library.requirements import required
 from keytool.library.value import Showing, States
-from keytool.library.wanted import wanted
 
 Seen = Mapping[str, Showing]
 
@@ -28,7 +28,7 @@ def _settled(library: Library, key: Key, seen: Seen) -> Iterator[Answer]:
     at = key.first
     while at:
         couplet = key.couplets[at]
-        fitting = [lead for lead in couplet.leads.values() if _is_seen(wanted(library, couplet, lead), seen)]
+        fitting = [lead for lead in couplet.leads.values() if _is_seen(required(library, couplet, lead), seen)]
         if len(fitting) != 1 or not fitting[0].couplet:
             return
         yield Answer(at, fitting[0].id)
@@ -55,7 +55,7 @@ def _after(library: Library, way: list[tuple[Couplet, str]]) -> dict[str, Showin
     """What a way has seen of each character."""
     seen: dict[str, Showing] = {}
     for couplet, lead in way:
-        for name, showing in wanted(library, couplet, couplet.leads[lead]).items():
+        for name, showing in required(library, couplet, couplet.leads[lead]).items():
             seen[name] = seen[name].meet(showing) if name in seen else showing
     return seen
 

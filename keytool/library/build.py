@@ -14,6 +14,7 @@ from keytool.library.basis import Basis
 from keytool.library.model import (
     Caution,
     Character,
+    Claim,
     Couplet,
     Derivative,
     Entry,
@@ -29,7 +30,6 @@ from keytool.library.model import (
     Photo,
     Quantity,
     Rule,
-    Said,
     Shortcut,
     Source,
     State,
@@ -104,11 +104,11 @@ def _of(files: Mapping[tuple[str, str], YamlFile], kind: str) -> Iterator[Any]:
     return (file.data for (each, _), file in files.items() if each == kind)
 
 
-def _said(raw: Raw) -> Said:
-    return Said(raw["text"], bases(raw["basis"]))
+def _said(raw: Raw) -> Claim:
+    return Claim(raw["text"], bases(raw["basis"]))
 
 
-def _all_said(raws: Iterable[Raw]) -> tuple[Said, ...]:
+def _all_said(raws: Iterable[Raw]) -> tuple[Claim, ...]:
     return tuple(_said(raw) for raw in raws)
 
 

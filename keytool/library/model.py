@@ -33,7 +33,7 @@ Vocabulary = Mapping[str, Mapping[str, Word]]
 
 
 @dataclass(frozen=True, slots=True)
-class Said:
+class Claim:
     """A statement in plain text with what it rests on."""
 
     text: str
@@ -142,10 +142,10 @@ class Entry:
     feeding: tuple[str, ...]
     feeding_basis: tuple[Basis, ...]
     statements: Mapping[str, Statement]
-    tells: tuple[Said, ...]
+    tells: tuple[Claim, ...]
     mistaken_for: tuple[Mistake, ...]
     would_tell: str
-    notes: tuple[Said, ...]
+    notes: tuple[Claim, ...]
     cautions: tuple[str, ...]
     figure: Figure | None
     contributors: tuple[str, ...]
@@ -188,7 +188,7 @@ class Couplet:
     number: int
     asks: str
     look: str
-    note: Said | None
+    note: Claim | None
     characters: tuple[str, ...]
     leads: Mapping[str, Lead]
 
@@ -263,7 +263,7 @@ class Guide:
     title: str
     about: str
     steps: tuple[Step, ...]
-    notes: tuple[Said, ...]
+    notes: tuple[Claim, ...]
     cautions: tuple[str, ...]
 
 
@@ -275,9 +275,9 @@ class LookAlikes:
     title: str
     about: str
     entries: tuple[str, ...]
-    decisive: Said
+    decisive: Claim
     characters: tuple[str, ...]
-    notes: tuple[Said, ...]
+    notes: tuple[Claim, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -286,8 +286,8 @@ class Voices:
 
     id: str
     title: str
-    practice: tuple[Said, ...]
-    published: tuple[Said, ...]
+    practice: tuple[Claim, ...]
+    published: tuple[Claim, ...]
     so: str
     entries: tuple[str, ...]
     keys: tuple[str, ...]
@@ -309,7 +309,7 @@ class Failure:
 
     rule: str
     entry: str
-    said: Said
+    said: Claim
 
 
 @dataclass(frozen=True, slots=True)

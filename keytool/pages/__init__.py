@@ -6,6 +6,6 @@
 
 from keytool.pages.extras import Extras
 from keytool.pages.page import Asset, Page
-from keytool.pages.whole import assets, navigation, pages, write
+from keytool.pages.whole_site import assets, navigation, pages, write
 
 __all__ = ["Asset", "Extras", "Page", "assets", "navigation", "pages", "write"]

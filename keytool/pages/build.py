@@ -16,10 +16,10 @@ import click
 
 from keytool.library import Loaded, load
 from keytool.pages.extras import Extras
-from keytool.pages.home import home
-from keytool.pages.made import Adding, made
-from keytool.pages.sound import LibraryProblems
-from keytool.pages.whole import NOTHING, Made, navigation
+from keytool.pages.site_cache import Adding, cached_site
+from keytool.pages.valid import LibraryProblems
+from keytool.pages.whole_site import NOTHING, SiteContent, navigation
+from keytool.pages.written_files import written_root
 
 MARK = "assets/walk.js"
 """A folder that holds this is a site made here and may be replaced."""
@@ -63,7 +63,7 @@ def build_site(root: Path, out: Path, extras: Adding = nothing_more, *, variant:
     ):
         new = Path(beside) / "new"
         try:
-            config = load_config(str(home(root) / "mkdocs.yml"), site_dir=str(new))
+            config = load_config(str(written_root(root) / "mkdocs.yml"), site_dir=str(new))
             plugin = config.plugins["wetmount"]
             assert isinstance(plugin, WetmountPlugin)
             plugin.ready = ready
@@ -89,7 +89,7 @@ def serve(root: Path, port: int, extras: Adding = nothing_more) -> None:
     logging.basicConfig(level=logging.INFO, format="%(message)s")
     with _environment(root, ready.reviewed, extras, "serve"):
         try:
-            mkdocs_serve(str(home(root) / "mkdocs.yml"), dev_addr=f"127.0.0.1:{port}", livereload=True)
+            mkdocs_serve(str(written_root(root) / "mkdocs.yml"), dev_addr=f"127.0.0.1:{port}", livereload=True)
         except (OSError, click.ClickException) as error:
             raise SiteNotBuilt(f"Cannot serve on port {port}: {error}") from None
 
@@ -99,16 +99,16 @@ def plain_config(root: Path) -> str:
 
     `wetmount site --sources` writes such pages. Theme and navigation are those of the site of the library under `root`.
     """
-    text = (home(root) / "mkdocs.yml").read_text("utf-8")
+    text = (written_root(root) / "mkdocs.yml").read_text("utf-8")
     text = re.sub(r"  - wetmount:\n(?: {6}.*\n)+", "", text)
     text = text.replace("docs_dir: site/pages", "docs_dir: docs").replace("strict: true", "strict: false")
-    text = text.replace("custom_dir: site/overrides", f"custom_dir: {json.dumps(str(home(root) / 'site' / 'overrides'))}")
+    text = text.replace("custom_dir: site/overrides", f"custom_dir: {json.dumps(str(written_root(root) / 'site' / 'overrides'))}")
     return f"{text}\nnav: {json.dumps(navigation(load(root).library), ensure_ascii=False)}\n"
 
 
-def _made(root: Path, extras: Adding, variant: str) -> Made:
+def _made(root: Path, extras: Adding, variant: str) -> SiteContent:
     try:
-        return made(root, home(root) / "site", extras, variant)
+        return cached_site(root, written_root(root) / "site", extras, variant)
     except LibraryProblems as problems:
         raise SiteNotBuilt(str(problems)) from None
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from keytool.library.model import Library
-from keytool.library.show import number
+from keytool.library.wording import number
 from keytool.pages.extras import Extras
 from keytool.pages.html import Html, el
-from keytool.pages.lists import first_keys
-from keytool.pages.writer import Writer
+from keytool.pages.index_pages import first_keys
+from keytool.pages.page_writer import Writer
 
 OBJECTIVES = ("low-objective", "high-objective")
 """The bench quantities that say which objectives a field diameter is asked for."""

@@ -9,9 +9,9 @@ from keytool.library.model import Key, Library
 from keytool.pages.card_form import card_form, picture
 from keytool.pages.extras import Extras
 from keytool.pages.html import Html, el
-from keytool.pages.lists import first_keys
+from keytool.pages.index_pages import first_keys
 from keytool.pages.page import Page, heading, page
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
 
 
 def ready(key: str, paper: str) -> str:

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from keytool.figures import Contrast, contrast, to_svg
-from keytool.figures.drawn import of_state
+from keytool.figures.library_figures import of_state
 from keytool.library.model import Character, Library
-from keytool.library.show import number
+from keytool.library.wording import number
 from keytool.pages.html import Html, el, join
 from keytool.pages.page import Asset, Page, heading, page
+from keytool.pages.page_writer import Writer
 from keytool.pages.plates import FOLDER, LETTERS, PEN, as_file, empty, lazy
-from keytool.pages.writer import Writer
 
 PLATE = (140.0, 160.0)
 

@@ -12,12 +12,12 @@ from typing import Any
 
 from keytool.library.basis import weakest
 from keytool.library.model import Library
-from keytool.library.show import plain
 from keytool.library.value import Interval, States
+from keytool.library.wording import plain
 from keytool.pages.download_schema import schema
 from keytool.pages.html import Html, el
 from keytool.pages.page import Asset, Page, heading, page
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
 
 SCHEMA_VERSION = 1
 """Goes up when a field is renamed, removed or changes its meaning; a new field leaves it as it is."""

@@ -4,21 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from keytool.figures.drawn import of_entry
+from keytool.figures.library_figures import of_entry
 from keytool.identify import Ground, address
 from keytool.library.model import Entry, Library, Statement
-from keytool.library.show import feeding_words, name_of, plain, showing_words, stated, telling_group
+from keytool.library.wording import feeding_words, name_of, plain, showing_words, stated, telling_group
 from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
-from keytool.pages.lists import first_keys
-from keytool.pages.moving import moving_entry
+from keytool.pages.index_pages import first_keys
+from keytool.pages.movement import moving_entry
 from keytool.pages.page import Page, heading, page
+from keytool.pages.page_writer import Writer
+from keytool.pages.paths import Way, paths_to
 from keytool.pages.photos import photographs
 from keytool.pages.plates import empty, portrait
+from keytool.pages.practice_and_published import voices, voices_on
 from keytool.pages.shortcuts import failures_at
-from keytool.pages.voices import voices, voices_on
-from keytool.pages.ways import Way, ways
-from keytool.pages.writer import Writer
 
 MOST_WAYS = 4
 """Walks shown of one key; a thing that varies may come out by many."""
@@ -211,7 +211,7 @@ def _held(writer: Writer, entry: Entry) -> Iterator[Html]:
 
 def _keys(writer: Writer, grounds: Sequence[Ground], entry: Entry) -> Iterator[Html]:
     for ground in grounds:
-        if found := ways(ground, entry.id):
+        if found := paths_to(ground, entry.id):
             shown = [el("li", _way(writer, ground, entry, each)) for each in found[:MOST_WAYS]]
             more = len(found) - len(shown)
             yield el(

@@ -8,8 +8,8 @@ from math import cos, degrees, sin
 
 from keytool.figures import Drawing
 from keytool.figures.field import Optics, Power
-from keytool.figures.seen import Seen, seen_of, spot
-from keytool.library.show import number
+from keytool.figures.in_field import Seen, seen_of, spot
+from keytool.library.wording import number
 from keytool.pages.html import Html, el
 
 RADIUS = 100.0

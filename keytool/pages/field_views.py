@@ -13,14 +13,14 @@ from collections.abc import Iterator
 from keytool.figures import to_svg
 from keytool.figures.field import Optics, Power, optics
 from keytool.figures.frame import length_label, round_length
+from keytool.figures.in_field import beyond_its_plate, is_in_field
 from keytool.figures.motion import OPTICS
-from keytool.figures.seen import beyond_its_plate, is_in_field
 from keytool.library.model import Entry
-from keytool.library.show import number
+from keytool.library.wording import number
 from keytool.pages.field_svg import DOT, LINE, RADIUS, Thing, content, short, thing_of
 from keytool.pages.html import Html, el
+from keytool.pages.page_writer import Writer
 from keytool.pages.plates import DRAWN, Portrait, grouped
-from keytool.pages.writer import Writer
 
 POWERS: tuple[Power, Power] = ("low", "high")
 NEEDED = ("field-number-example", "eyepiece-power", "wavelength", *(each for pair in OPTICS.values() for each in pair))

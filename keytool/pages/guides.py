@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from keytool.library.model import Guide, Library, Step
-from keytool.library.show import plain
+from keytool.library.wording import plain
 from keytool.pages.html import Html, el
 from keytool.pages.page import Page, heading, page
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
 
 
 def guides_page(library: Library) -> Page:

@@ -6,9 +6,9 @@ import json
 
 from keytool.identify import Ground, carried, data
 from keytool.identify.doubt import JUMP, LEAVE_OUT, NOTHING_OUT, OVERLAP, SEVERAL
-from keytool.library.show import LIKELY, name_of, sureness_words
+from keytool.library.wording import LIKELY, name_of, sureness_words
 from keytool.pages.html import Html, json_in_page
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
 
 WRITING_DOWN = "writing-it-down"
 """The guide to go to with a name in hand."""

@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from keytool.figures.contrast import SMALLEST
-from keytool.figures.drawn import of_entry, of_lead
+from keytool.figures.library_figures import of_entry, of_lead
 from keytool.identify import Ground
 from keytool.library.model import Couplet, Entry, Key, Lead, Library
-from keytool.library.show import feeding_words, meaning, name_of, plain
+from keytool.library.wording import feeding_words, meaning, name_of, plain
 from keytool.pages.html import Html, el, join
 from keytool.pages.key_data import key_data
-from keytool.pages.moving import moving_leads, scripts
+from keytool.pages.movement import moving_leads, scripts
 from keytool.pages.page import Page, heading, page
+from keytool.pages.page_writer import Writer
 from keytool.pages.plates import are_tall, row, single
+from keytool.pages.practice_and_published import voices_on
 from keytool.pages.shortcuts import shortcuts
-from keytool.pages.stuck import stuck
-from keytool.pages.voices import voices_on
-from keytool.pages.writer import Writer
+from keytool.pages.undecided_help import undecided_help
 
 PAIR = (144.0, 168.0)
 """Room for the drawing of one of two leads, px: they stand side by side on a phone 360 px wide."""
@@ -47,7 +47,7 @@ def key_page(ground: Ground) -> Page:
             _before(writer, key),
             el(
                 "section",
-                stuck(writer),
+                undecided_help(writer),
                 el("h2", "The questions", class_="wm-unseen"),
                 *(_couplet(writer, key, couplet, moving[couplet.id]) for couplet in key.couplets.values()),
                 el("h2", "Where this key ends", id="ends"),

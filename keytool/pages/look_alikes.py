@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.figures.drawn import of_entry
+from keytool.figures.library_figures import of_entry
 from keytool.library.model import Library, LookAlikes, Statement
-from keytool.library.show import name_of, plain, showing_words
+from keytool.library.wording import name_of, plain, showing_words
 from keytool.pages.html import Html, el
 from keytool.pages.page import Page, heading, page
+from keytool.pages.page_writer import Writer
 from keytool.pages.plates import row
-from keytool.pages.writer import Writer
 
 PLATE = {2: (150.0, 170.0), 3: (102.0, 140.0)}
 """Room for one drawing, px, where two or three stand abreast on a phone."""

@@ -8,7 +8,7 @@ from keytool.figures.frame import length_label
 from keytool.library import Loaded
 from keytool.library.model import Entry, Photo
 from keytool.pages.html import Html, el
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
 
 FOLDER = "photos"
 

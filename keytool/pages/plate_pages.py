@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from keytool.figures import kinds
-from keytool.figures.drawn import of_entry, resolved
+from keytool.figures.library_figures import of_entry, resolved
 from keytool.library.model import Character, Entry, Library
-from keytool.library.show import number
+from keytool.library.wording import number
 from keytool.pages.html import Html, el, join
-from keytool.pages.lists import first_keys
+from keytool.pages.index_pages import first_keys
 from keytool.pages.page import Asset, Page, heading, page
+from keytool.pages.page_writer import Writer
 from keytool.pages.plates import FOLDER, as_file, portrait
-from keytool.pages.writer import Writer
 
 SAY_SO = "a-drawing-is-wrong"
 """The part of the guide for contributors that says what to do about it."""

@@ -17,12 +17,12 @@ from mkdocs.structure.pages import Page
 
 from keytool.library import Loaded
 from keytool.pages.extras import Extras
-from keytool.pages.made import made
 from keytool.pages.offline import put_in
+from keytool.pages.opaque_html import BLOCKS, UNSEARCHED, hide_html, put_back
 from keytool.pages.photos import photo_files
-from keytool.pages.set_aside import BLOCKS, UNSEARCHED, put_back, set_aside
-from keytool.pages.sound import LibraryProblems
-from keytool.pages.whole import Made
+from keytool.pages.site_cache import cached_site
+from keytool.pages.valid import LibraryProblems
+from keytool.pages.whole_site import SiteContent
 
 
 class WetmountConfig(Config):  # type: ignore[no-untyped-call]
@@ -38,9 +38,9 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
     """What other faces add, asked for anew at each build; whoever starts MkDocs may put their own here."""
     variant: ClassVar[str] = "plain"
     """Tells apart sites of one library with different extras."""
-    ready: Made | None = None
+    ready: SiteContent | None = None
     """A site that was made already, and need not be made again."""
-    made: Made
+    made: SiteContent
     is_served: bool = False
     aside: dict[str, Mapping[str, str]]
 
@@ -75,12 +75,12 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
 
     def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """Take out of a page the HTML that Markdown need not read."""
-        text, self.aside[page.file.src_uri] = set_aside(BLOCKS, markdown)
+        text, self.aside[page.file.src_uri] = hide_html(BLOCKS, markdown)
         return text
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
         """Put it back, and take out what the search index need not read."""
-        text, self.aside[page.file.src_uri] = set_aside(UNSEARCHED, put_back(html, self.aside[page.file.src_uri]))
+        text, self.aside[page.file.src_uri] = hide_html(UNSEARCHED, put_back(html, self.aside[page.file.src_uri]))
         return text
 
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
@@ -92,8 +92,8 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
         worker = (self._site(config) / "worker.js").read_text("utf-8")
         put_in(Path(config.site_dir), worker, keeps=not self.is_served)
 
-    def _make(self, config: MkDocsConfig) -> Made:
-        return made(self._root(config), self._site(config), type(self).extras, type(self).variant)
+    def _make(self, config: MkDocsConfig) -> SiteContent:
+        return cached_site(self._root(config), self._site(config), type(self).extras, type(self).variant)
 
     def _root(self, config: MkDocsConfig) -> Path:
         return Path(self.config.root or posixpath.dirname(str(config.config_file_path)))

@@ -6,14 +6,14 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 from pathlib import Path
 
-from keytool.figures.drawn import of_entry
+from keytool.figures.library_figures import of_entry
 from keytool.library.model import Library
-from keytool.library.show import name_of
+from keytool.library.wording import name_of
 from keytool.pages.html import Html, el
-from keytool.pages.lists import first_keys, key_cards
+from keytool.pages.index_pages import first_keys, key_cards
 from keytool.pages.page import Page
+from keytool.pages.page_writer import Writer, legend_rows
 from keytool.pages.plates import single
-from keytool.pages.writer import Writer, legend_rows
 
 
 def prose_pages(library: Library, site: Path, slots: Mapping[str, str]) -> Iterator[Page]:

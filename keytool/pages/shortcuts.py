@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from keytool.library.model import Key, Library, Shortcut
-from keytool.library.show import feeding_words
+from keytool.library.wording import feeding_words
 from keytool.pages.html import Html, el
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
 
 
 def shortcuts(writer: Writer, key: Key) -> Iterator[Html]:

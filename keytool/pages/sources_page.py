@@ -8,7 +8,7 @@ from keytool.library.basis import Basis
 from keytool.library.model import Library
 from keytool.pages.html import Html, el
 from keytool.pages.page import Page, heading, page
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
 
 Use = tuple[str, str, str]
 """Where a basis stands: the page, the anchor on it, and its name."""

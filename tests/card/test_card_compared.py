@@ -9,13 +9,13 @@ import pytest
 from pdf_marks import pages
 
 from keytool.card import NothingAsked, NotInLibrary, card
-from keytool.card.compared import entries_content, look_alike_content
+from keytool.card.comparison import entries_content, look_alike_content
 from keytool.card.couplet import Style
 from keytool.card.ink import Picture, Rule, Words, marks
 from keytool.card.model import Compared, Row
 from keytool.card.table import UNLIKE, compared_block, row_block
 from keytool.card.typeface import Sizes
-from keytool.library.show import mark, plain, showing_words
+from keytool.library.wording import mark, plain, showing_words
 
 SET = "knobs-plain-or-quill"
 

@@ -9,7 +9,7 @@ from pdf_marks import pages
 
 from keytool.card import NoSuchLetter, NotInLibrary, card
 from keytool.card.content import CANNOT_TELL
-from keytool.library.show import mark, plain, quantity_words
+from keytool.library.wording import mark, plain, quantity_words
 
 
 def words_of(data: bytes) -> str:

@@ -13,17 +13,17 @@ from pdf_marks import pages
 from pypdf import PdfReader
 
 from keytool.card import FORMS, PAPERS, DoesNotFit, card
-from keytool.card.compared import look_alike_content
+from keytool.card.colophon import Imprint
+from keytool.card.comparison import look_alike_content
 from keytool.card.content import content
-from keytool.card.continued import continued
 from keytool.card.form import form_named
-from keytool.card.imprint import Imprint
 from keytool.card.layout import fits as fits_area
 from keytool.card.make import Bench
 from keytool.card.model import CardCouplet
+from keytool.card.split_block import continued
 from keytool.library import load
 from keytool.library.model import Key, Library
-from keytool.library.show import plain
+from keytool.library.wording import plain
 from tests.conftest import copy_mini
 
 LACK = re.compile(

@@ -11,10 +11,10 @@ from pdf_marks import pages
 from pypdf import PdfReader
 
 from keytool.card import PAPERS, NoSuchForm, card
+from keytool.card.compact_header import CHECK_WORDS
 from keytool.card.form import CLEAR_MM, CUT_MARGIN_MM, FOLD_MARGIN_MM, FORMS, SEAL_MM, form_named
 from keytool.card.impose import CUT_WORDS, FOLD_WORDS, HAIR, folds, sides
 from keytool.card.ink import Rule, Words, marks
-from keytool.card.small_furniture import CHECK_WORDS
 
 ADDRESS = "https://tarn-end.example/soil"
 WAYS = [(paper, lying) for paper in ("A4", "Letter") for lying in (True, False)]

@@ -13,7 +13,7 @@ from keytool.card.ink import BLACK, Words
 from keytool.card.inks import ink_named
 from keytool.card.plates import beside_each_other, inked
 from keytool.figures import draw
-from keytool.library.show import plain
+from keytool.library.wording import plain
 
 
 @pytest.fixture(scope="module")

@@ -14,12 +14,12 @@ from pdf_marks import pages
 from pypdf import PdfReader
 
 from keytool.card import card
+from keytool.card.compact_header import CHECK_WORDS
 from keytool.card.form import CLEAR_MM, MARGIN_MM
-from keytool.card.furniture import FINE
-from keytool.card.small_furniture import CHECK_WORDS
+from keytool.card.header_footer import FINE
 from keytool.library import root
-from keytool.library.find import VARIABLE
-from keytool.library.show import plain
+from keytool.library.locate import VARIABLE
+from keytool.library.wording import plain
 
 
 @pytest.fixture(params=["A4", "A5", "Letter"])

@@ -20,7 +20,7 @@ from keytool.cli.new import new_command
 from keytool.cli.photo import photo_command
 from keytool.contribute.edit import add_to_list, add_to_mapping, has, replace_pair
 from keytool.contribute.form import form_script
-from keytool.contribute.slots import SCRIPTS
+from keytool.contribute.page_slots import SCRIPTS
 from keytool.contribute.yaml_text import flow
 from keytool.library import Loaded
 

@@ -11,10 +11,10 @@ import pytest
 
 from keytool.contribute.draft import file_text
 from keytool.contribute.form import form_data, form_script
-from keytool.contribute.outcome import outcome
-from keytool.contribute.probe import PROBE, sound, with_entry
-from keytool.contribute.slots import SCRIPTS
-from keytool.contribute.told import comes_out
+from keytool.contribute.keyed_out import keyed_out
+from keytool.contribute.outcome_text import comes_out
+from keytool.contribute.page_slots import SCRIPTS
+from keytool.contribute.rule_messages import PROBE, minimal_valid_entry, with_entry
 from keytool.library import Loaded, load
 from tests.conftest import copy_mini, everything_found, sampled
 from tests.contribute.helping import opened_form, typed
@@ -52,7 +52,7 @@ def test_every_rule_of_a_typed_field_has_its_sentence(mini_loaded: Loaded) -> No
 
 
 def test_the_probed_entry_is_one_that_no_schema_objects_to(mini_loaded: Loaded) -> None:
-    loaded = with_entry(mini_loaded, {**sound(mini_loaded), "within": ["button"]})
+    loaded = with_entry(mini_loaded, {**minimal_valid_entry(mini_loaded), "within": ["button"]})
     assert PROBE in loaded.library.entries
 
 
@@ -74,7 +74,7 @@ def test_the_ways_are_those_of_python(script: Any, loaded: Loaded) -> None:
     met = sampled([entry.id for entry in library.entries.values() if not library.is_group(entry.id)])
     there = script("(W, data, ids) => ids.map(id => W.told(data, {id, ...data.entries[id]}).map(each => each.text))", data, met)
     for id, said in zip(met, there, strict=True):
-        assert said == list(comes_out(library, outcome(library, id))), id
+        assert said == list(comes_out(library, keyed_out(library, id))), id
 
 
 @pytest.mark.browser
@@ -199,7 +199,7 @@ def test_a_name_is_understood_and_what_is_not_known_is_told_beside_it(form: Any)
 
 @pytest.mark.browser
 def test_what_is_proposed_is_what_the_command_proposes(script: Any, loaded: Loaded) -> None:
-    from keytool.contribute.nearest import kind_and_groups
+    from keytool.contribute.similar import kind_and_groups
 
     ids = list(loaded.library.entries)
     there = script("(W, data, ids) => ids.map(id => W.kindAndGroups(data, id))", form_data(loaded), ids)
@@ -215,7 +215,7 @@ def test_a_number_that_is_none_is_told_and_not_dropped(form: Any) -> None:
 
 @pytest.mark.browser
 def test_what_matters_for_the_nearest_entry_is_offered_first(form: Any, still: Path) -> None:
-    from keytool.contribute.nearest import that_matter
+    from keytool.contribute.similar import that_matter
 
     library = load(still).library
     typed(form, "#wm-like", "press-stud")

@@ -12,11 +12,11 @@ import pytest
 from click.testing import CliRunner
 
 from keytool.cli.check import check_command
-from keytool.contribute.changes import couplet_text
+from keytool.contribute.change_set import couplet_text
+from keytool.contribute.discriminators import couplet_draft, not_stated, partings
 from keytool.contribute.form import form_data
-from keytool.contribute.outcome import outcome
-from keytool.contribute.parting import couplet_draft, not_stated, partings
-from keytool.contribute.slots import SCRIPTS
+from keytool.contribute.keyed_out import keyed_out
+from keytool.contribute.page_slots import SCRIPTS
 from keytool.figures import kinds, problems
 from keytool.library import Loaded
 from tests.conftest import KEYDATA, sampled
@@ -66,7 +66,7 @@ def test_a_couplet_is_drafted_to_the_letter(script: Any, loaded: Loaded):
     """For every way on which an entry comes out together with others: the couplet that Python drafts, or none where it drafts none."""
     library, drafted = loaded.library, 0
     for entry in sampled([each for each in library.entries.values() if not library.is_group(each.id)]):
-        result = outcome(library, entry.id)
+        result = keyed_out(library, entry.id)
         ways = [way for way in result.ways if way.end and way.end != entry.id and way.end not in library.keys and result.others(way)]
         expected = []
         for way in ways:

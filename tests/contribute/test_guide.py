@@ -16,9 +16,9 @@ from click.testing import CliRunner
 from keytool.cli import COMMANDS, main
 from keytool.cli.card import card_command
 from keytool.contribute.draft import modeline
+from keytool.contribute.page_slots import EXAMPLE, slots
 from keytool.contribute.reference import PLACES, fields, reference, shared_fields
 from keytool.contribute.schemas import bundled, kinds, schema_files
-from keytool.contribute.slots import EXAMPLE, slots
 from keytool.library import Loaded, load
 from tests.conftest import KEYDATA, copy_mini, everything_found
 from tests.contribute.helping import COMMANDS as CONTRIBUTING

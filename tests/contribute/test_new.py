@@ -349,7 +349,7 @@ def test_what_cannot_be_taken_is_told_before_anything_is_asked(mini: Path) -> No
 
 
 def test_a_part_of_a_name_lists_what_holds_it() -> None:
-    from keytool.contribute.said import NotUnderstood
+    from keytool.contribute.parse_answer import NotUnderstood
     from keytool.contribute.talk import ids_of
 
     many = {f"thing-{n}": f"Thing {n}" for n in range(40)} | {"coat-button": "Coat button", "shirt-button": "Shirt button"}
@@ -531,17 +531,17 @@ def test_look_alikes_are_set_side_by_side_with_the_characters_in_which_they_diff
 
 
 def test_nothing_is_half_written_when_a_file_cannot_be(parted: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from keytool.contribute import trial
+    from keytool.contribute import dry_run
 
     before = snapshot(parted)
-    whole = trial.save
+    whole = dry_run.save
 
     def full(path: Path, data: bytes) -> None:
         if "buttons" in path.name:
             raise OSError(28, "No space left on device", str(path))
         whole(path, data)
 
-    monkeypatch.setattr(trial, "save", full)
+    monkeypatch.setattr(dry_run, "save", full)
     result = run(parted, "new", "entry", *BUTTON, "--shows", "light=shiny", "--couplet")
     assert result.exit_code == 1
     assert "No space left on device" in result.output

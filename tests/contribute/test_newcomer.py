@@ -65,11 +65,11 @@ def after(library_of_ilse: Path) -> Library:
 
 
 def test_the_key_now_ends_at_her_worm(after: Library) -> None:
-    from keytool.contribute.outcome import outcome
+    from keytool.contribute.keyed_out import keyed_out
 
-    result = outcome(after, "tarn-end-worm")
+    result = keyed_out(after, "tarn-end-worm")
     assert {way.end for way in result.ways if way.key == "nematode-mouthparts"} == {"tarn-end-worm"}
-    assert {way.end for way in outcome(after, "aphelenchus").ways if way.key == "nematode-mouthparts"} == {"aphelenchus"}
+    assert {way.end for way in keyed_out(after, "aphelenchus").ways if way.key == "nematode-mouthparts"} == {"aphelenchus"}
 
 
 def test_its_page_and_the_page_of_its_key_show_it(after: Library) -> None:

@@ -14,7 +14,7 @@ from PIL import Image
 from keytool.contribute.draft import file_text
 from keytool.contribute.form import form_data
 from keytool.contribute.look_alikes import worth_comparing
-from keytool.contribute.slots import SCRIPTS
+from keytool.contribute.page_slots import SCRIPTS
 from keytool.library import Loaded, load
 from tests.conftest import copy_mini, everything_found
 from tests.contribute.helping import SCRIPT_FOLDER, apply, is_large_and_named, opened_form, part, run, typed

@@ -3,7 +3,7 @@
 from functools import cache
 from pathlib import Path
 
-from keytool.figures.drawn import of_entry, of_state
+from keytool.figures.library_figures import of_entry, of_state
 from keytool.library import load
 
 WITHOUT: set[str] = set()

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from keytool.figures.drawn import of_entry, of_lead
+from keytool.figures.library_figures import of_entry, of_lead
 from keytool.library import Library
+from keytool.library.requirements import required
 from keytool.library.value import States
-from keytool.library.wanted import wanted
 
 
 def test_every_answer_of_every_key_is_drawn(library: Library):
@@ -34,7 +34,7 @@ def test_what_takes_all_the_rest_is_not_shown_as_one_of_several_states(library: 
     for key in library.keys.values():
         for couplet in key.couplets.values():
             for lead in couplet.leads.values():
-                left = wanted(library, couplet, lead) if lead.otherwise and not lead.figure else {}
+                left = required(library, couplet, lead) if lead.otherwise and not lead.figure else {}
                 if any(isinstance(showing, States) and len(showing.ids) > 1 for showing in left.values()):
                     shown, end = of_lead(library, couplet, lead), of_entry(library, library.entries[lead.end])
                     assert shown and end and shown.shapes == end.shapes, (key.id, couplet.id, lead.id)

@@ -8,7 +8,7 @@ import pypdf
 
 from keytool.card.typeface import FILES
 from keytool.figures import draw, kinds
-from keytool.figures.contact import contact_sheet
+from keytool.figures.contact_sheet import contact_sheet
 from keytool.figures.contrast import contrast, without_twins
 from keytool.figures.sheet import Item, of_kinds, of_library
 from keytool.library import load

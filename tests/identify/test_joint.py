@@ -18,7 +18,7 @@ from typing import Any
 import networkx
 import pytest
 
-from keytool.contribute.outcome import ways_through
+from keytool.contribute.keyed_out import paths_through
 from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, address, answers_at, arrivals, ground, stand
 from keytool.identify.answer import told
 from keytool.identify.joint import chances, next_chances, parts, together
@@ -292,7 +292,7 @@ def test_how_sure_the_ends_are_is_told(library: Library, record_property: Callab
     for key in library.keys.values():
         it = ground(library, key)
         for entry in it.members:
-            for way in ways_through(library, key, entry):
+            for way in paths_through(library, key, entry):
                 answers = tuple(Answer(step.couplet, step.lead) for step in way.steps)
                 if asks_again(it, answers):
                     (arrival,) = arrivals(it, answers, stand(it, answers))

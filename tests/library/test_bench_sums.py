@@ -14,9 +14,9 @@ import pytest
 
 from keytool.library import Library, Loaded
 from keytool.library.basis import Basis
-from keytool.library.checks.parts import bases, texts
-from keytool.library.show import quantity_words
+from keytool.library.checks.file_parts import bases, texts
 from keytool.library.value import Interval
+from keytool.library.wording import quantity_words
 from tests.library.arithmetic import sums
 
 BOLTZMANN = 1.380649e-23  # J/K, exact in the SI of 2019

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from keytool.cli.opening import library
-from keytool.library import remembered
+from keytool.library import disk_cache
 
 
 @pytest.fixture(autouse=True)
@@ -16,7 +16,7 @@ def nothing_remembered(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
 
 
 def known(root: Path) -> Any:
-    return remembered.recall("library", remembered.key_of([root / "keydata", remembered.LIBRARY_CODE]))
+    return disk_cache.recall("library", disk_cache.key_of([root / "keydata", disk_cache.LIBRARY_CODE]))
 
 
 def test_a_clean_library_is_recalled_as_it_was(mini: Path) -> None:

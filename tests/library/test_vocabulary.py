@@ -9,7 +9,7 @@ import pytest
 
 from keytool.library import Loaded
 from keytool.library.basis import _WEAKNESS, Basis, weakest
-from keytool.library.checks import unread, within
+from keytool.library.checks import unread_sources, within
 from keytool.library.yaml_file import read_yaml
 from tests.conftest import KEYDATA
 
@@ -63,6 +63,6 @@ def test_the_weakest_basis_is_never_firmer_than_another() -> None:
 
 
 def test_words_that_checks_speak_of_exist() -> None:
-    assert {value for value, _ in unread.CONTRADICTS} <= set(WORDS["value"])
-    assert {read for _, read in unread.CONTRADICTS} <= set(WORDS["read"])
+    assert {value for value, _ in unread_sources.CONTRADICTS} <= set(WORDS["value"])
+    assert {read for _, read in unread_sources.CONTRADICTS} <= set(WORDS["read"])
     assert set(within.HOLDING_KINDS) <= set(WORDS["entry-kind"])

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from keytool.figures import motion
-from keytool.pages.moving import DRAWN, ON_A_PAGE
+from keytool.pages.movement import DRAWN, ON_A_PAGE
 
 ROOT = Path(__file__).resolve().parents[2]
 SCRIPTS = ROOT / "site" / "assets" / "live-field"

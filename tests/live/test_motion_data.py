@@ -12,7 +12,7 @@ import pytest
 
 from keytool.figures import motion
 from keytool.library.model import Entry, Library, Manner
-from keytool.pages.moving import DRAWN, ON_A_PAGE
+from keytool.pages.movement import DRAWN, ON_A_PAGE
 
 ROOT = Path(__file__).resolve().parents[2]
 SCHEMAS = ROOT / "keydata" / "schema"

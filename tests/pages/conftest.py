@@ -34,7 +34,7 @@ def mini_root(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session")
 def start_key(library: Library) -> str:
     """The key one starts with."""
-    from keytool.pages.lists import first_keys
+    from keytool.pages.index_pages import first_keys
 
     return first_keys(library)[0]
 

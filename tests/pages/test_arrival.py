@@ -13,11 +13,11 @@ import pytest
 
 from keytool.identify import CANNOT_TELL, Answer, Answers, Arrival, Ground, address, arrivals, carried, ground, stand
 from keytool.library import Library, load
-from keytool.library.show import LIKELY, mark, meaning, name_of, plain, sureness_words, telling_group
+from keytool.library.wording import LIKELY, mark, meaning, name_of, plain, sureness_words, telling_group
 from keytool.pages.entry_page import entry_page
 from keytool.pages.key_data import WRITING_DOWN, key_data
 from keytool.pages.key_page import key_page
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
 from tests.pages.conftest import PHONE, Seen
 from tests.pages.test_key_page import url, walk_to
 

@@ -12,8 +12,8 @@ from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, doubt, ground
 from keytool.identify.doubt import CHANGE, LEAVE_OUT, NOTHING_OUT, SEVERAL, jump_words
 from keytool.library import Library
 from keytool.pages.key_page import key_page
-from keytool.pages.stuck import stuck
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
+from keytool.pages.undecided_help import undecided_help
 from tests.pages.conftest import PHONE, Seen
 
 Visit = Callable[..., Seen]
@@ -40,7 +40,7 @@ def test_every_advice_is_a_step_of_one_guide_or_a_character(library: Library):
 
 
 def test_every_advice_links_to_where_it_is_said_in_full(library: Library):
-    html = stuck(Writer(library, "keys/threads.md"))
+    html = undecided_help(Writer(library, "keys/threads.md"))
     for word in library.vocabulary["in-doubt"].values():
         assert word.label in html
         assert f'#step-{word.id}"' in html or f'characters/index.html#{word.id}"' in html, word.id

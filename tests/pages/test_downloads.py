@@ -13,8 +13,8 @@ from jsonschema import Draft202012Validator
 
 from keytool.library import Library, load
 from keytool.library.basis import weakest
-from keytool.library.show import plain
 from keytool.library.value import Interval, States
+from keytool.library.wording import plain
 from keytool.pages.downloads import ENTRY_COLUMNS, SCHEMA_VERSION, STATEMENT_COLUMNS, as_json, downloads, downloads_page
 
 

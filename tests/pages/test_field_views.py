@@ -11,15 +11,15 @@ from typing import Any
 import pytest
 
 from keytool.figures import Drawing
-from keytool.figures.drawn import of_entry
 from keytool.figures.field import optics
-from keytool.figures.seen import beyond_its_plate, seen_of, spot
+from keytool.figures.in_field import beyond_its_plate, seen_of, spot
+from keytool.figures.library_figures import of_entry
 from keytool.library import Library, load
 from keytool.pages.field_svg import places
 from keytool.pages.field_views import field_views
 from keytool.pages.html import Html
+from keytool.pages.page_writer import Writer
 from keytool.pages.plates import portrait
-from keytool.pages.writer import Writer
 
 ROOT = Path(__file__).parents[2]
 SCRIPT = ROOT / "site/assets/field-views.js"

@@ -10,7 +10,7 @@ import pytest
 
 from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, address, arrivals, carried, ground, stand
 from keytool.library import Library
-from keytool.library.show import name_of, plain, sureness_words
+from keytool.library.wording import name_of, plain, sureness_words
 from tests.pages.conftest import PHONE, Seen
 
 pytestmark = pytest.mark.browser

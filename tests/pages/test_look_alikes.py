@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from keytool.library import Library
-from keytool.library.show import name_of, plain
+from keytool.library.wording import name_of, plain
 from keytool.pages.look_alikes import look_alike_page, look_alikes_page
 from tests.pages.conftest import PHONE, Seen
 

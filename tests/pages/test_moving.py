@@ -14,7 +14,7 @@ from keytool.figures.motion import manners_of
 from keytool.identify import address, ground
 from keytool.library import Library
 from keytool.pages import pages
-from keytool.pages.moving import MOVEMENT, WHOLE, moving_leads
+from keytool.pages.movement import MOVEMENT, WHOLE, moving_leads
 from tests.pages.conftest import PHONE, Seen
 from tests.pages.test_key_page import walk_to
 

@@ -13,10 +13,10 @@ from typing import Any
 
 import pytest
 
-from keytool.pages.home import home
 from keytool.pages.offline import LISTS, put_in
+from keytool.pages.written_files import written_root
 
-WORKER = home() / "site" / "worker.js"
+WORKER = written_root() / "site" / "worker.js"
 
 
 def lists(site: Path) -> dict[str, Any]:

@@ -11,15 +11,15 @@ import pytest
 from keytool.identify import CANNOT_TELL, address, answers_at, ground, stand
 from keytool.library import Library, load, root
 from keytool.library.basis import Basis
-from keytool.library.model import Said
-from keytool.library.show import sureness_words
+from keytool.library.model import Claim
+from keytool.library.wording import sureness_words
 from keytool.pages import assets, pages, write
 from keytool.pages.html import Html, el, json_in_page
 from keytool.pages.key_data import sureness_steps
 from keytool.pages.page import heading
-from keytool.pages.voices import voices
-from keytool.pages.ways import ways
-from keytool.pages.writer import Writer
+from keytool.pages.page_writer import Writer
+from keytool.pages.paths import paths_to
+from keytool.pages.practice_and_published import voices
 
 HOSTILE = 'An "odd" & *starred* _under_ [link](x) |bar| name\u2028here'
 
@@ -142,7 +142,7 @@ def test_ways_lead_where_they_say(library: Library):
     for key in library.keys.values():
         it = ground(library, key)
         for entry in list(library.members(key.scope))[::5]:
-            for way in ways(it, entry.id)[:3]:
+            for way in paths_to(it, entry.id)[:3]:
                 standing = stand(it, answers_at(it, address(way.answers)))
                 assert standing.ends == (way.end,) and entry.id in it.within[way.end]
                 assert all(each.lead != CANNOT_TELL for each in way.answers)
@@ -170,8 +170,8 @@ def test_hand_written_pages_have_no_slot_left(library: Library):
 
 
 def test_each_statement_stands_under_the_voice_of_its_weakest_basis(small: Library):
-    said = [Said(f"{kind} words.", (basis,)) for kind, basis in BASES.items()]
-    html = "".join(voices(Writer(small, "voices.md"), [*said, Said("joined words.", tuple(BASES.values())[:2])]))
+    said = [Claim(f"{kind} words.", (basis,)) for kind, basis in BASES.items()]
+    html = "".join(voices(Writer(small, "voices.md"), [*said, Claim("joined words.", tuple(BASES.values())[:2])]))
     under = dict(re.findall(r"wm-voice wm-voice-(\w+)\">(.*?)(?=<div class=\"wm-voice |\Z)", html, re.DOTALL))
     assert "common-practice words" in under["practice"] and "common-practice" not in under["published"] + under["memory"]
     assert "published words" in under["published"] and "computed words" in under["published"]

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from PIL import Image
 
-from keytool.figures.drawn import of_entry
+from keytool.figures.library_figures import of_entry
 from keytool.library import Library
 from keytool.pages.entry_page import entry_page
 from keytool.pages.plate_pages import plate_assets, sheet_page, sheets_page, themes

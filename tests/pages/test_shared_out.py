@@ -8,8 +8,8 @@ from functools import partial
 
 import pytest
 
-from keytool.pages import shared_out as module
-from keytool.pages.shared_out import shared_out
+from keytool.pages import parallel as module
+from keytool.pages.parallel import run_parallel
 
 
 def process_and(number: int) -> tuple[int, int]:
@@ -26,12 +26,12 @@ def two_processors(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def test_results_come_in_the_order_of_the_jobs(two_processors: None):
-    assert [number for _, number in shared_out([partial(process_and, each) for each in range(20)])] == list(range(20))
+    assert [number for _, number in run_parallel([partial(process_and, each) for each in range(20)])] == list(range(20))
 
 
 def test_a_fault_in_a_job_is_raised_here(two_processors: None):
     with pytest.raises(ValueError, match="job 3 is at fault"):
-        shared_out([partial(process_and, 1), partial(fail, 3)])
+        run_parallel([partial(process_and, 1), partial(fail, 3)])
 
 
 def test_nothing_is_forked_while_a_thread_runs(two_processors: None):
@@ -39,7 +39,7 @@ def test_nothing_is_forked_while_a_thread_runs(two_processors: None):
     thread = threading.Thread(target=stop.wait)
     thread.start()
     try:
-        assert {process for process, _ in shared_out([partial(process_and, each) for each in range(4)])} == {os.getpid()}
+        assert {process for process, _ in run_parallel([partial(process_and, each) for each in range(4)])} == {os.getpid()}
     finally:
         stop.set()
         thread.join()
@@ -47,4 +47,4 @@ def test_nothing_is_forked_while_a_thread_runs(two_processors: None):
 
 def test_one_processor_does_all_itself(monkeypatch: pytest.MonkeyPatch):
     monkeypatch.setattr(module, "_processors", lambda: 1)
-    assert {process for process, _ in shared_out([partial(process_and, each) for each in range(4)])} == {os.getpid()}
+    assert {process for process, _ in run_parallel([partial(process_and, each) for each in range(4)])} == {os.getpid()}

@@ -11,10 +11,10 @@ import pytest
 
 from keytool.identify import ground
 from keytool.library import Library
-from keytool.library.show import plain
+from keytool.library.wording import plain
 from keytool.pages.entry_page import entry_page
-from keytool.pages.lists import first_keys, key_cards
-from keytool.pages.writer import Writer
+from keytool.pages.index_pages import first_keys, key_cards
+from keytool.pages.page_writer import Writer
 from tests.pages.conftest import PHONE, Seen
 
 Visit = Callable[..., Seen]

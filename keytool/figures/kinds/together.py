@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from .. import geometry
-from ..reach import bounds
+from ..bounds import bounds
 from ..shapes import Box, Dots, Leader, Path, Shape, Step, Swell
 
 

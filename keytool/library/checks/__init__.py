@@ -1,43 +1,17 @@
 """Rules that go beyond the shape of one file: one small module each.
 
 A rule is a module with a `NAME`, a docstring that says the rule, and `check(loaded)`, which
-yields a finding for each place that breaks it. To add one, write the module and list it here.
+yields a finding for each place that breaks it. To add one, write the module: whatever has a
+`check` here is a rule.
 """
 
 from __future__ import annotations
 
+import importlib
+import pkgutil
 from collections.abc import Iterator
-from typing import Protocol
+from typing import Protocol, cast
 
-from keytool.library.checks import (
-    asked,
-    commonness,
-    contrast,
-    division,
-    ends,
-    failures,
-    feeding,
-    figures,
-    inherited,
-    leads,
-    length,
-    look_alikes,
-    manners,
-    markup,
-    members,
-    mix_ups,
-    names,
-    parallel,
-    questions,
-    ranges,
-    reach,
-    rings,
-    statements,
-    unread,
-    unused,
-    visible,
-    within,
-)
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
 
@@ -51,35 +25,14 @@ class Check(Protocol):
         """What breaks the rule."""
 
 
-CHECKS: tuple[Check, ...] = (
-    names,
-    leads,
-    reach,
-    rings,
-    asked,
-    contrast,
-    division,
-    visible,
-    ends,
-    length,
-    questions,
-    parallel,
-    statements,
-    within,
-    inherited,
-    members,
-    commonness,
-    feeding,
-    look_alikes,
-    figures,
-    markup,
-    mix_ups,
-    unread,
-    ranges,
-    failures,
-    manners,
-    unused,
-)
+def _found() -> Iterator[Check]:
+    for name in sorted(name for _, name, _ in pkgutil.iter_modules(__path__)):
+        module = importlib.import_module(f"{__name__}.{name}")
+        if hasattr(module, "check"):
+            yield cast(Check, module)
+
+
+CHECKS: tuple[Check, ...] = tuple(_found())
 
 
 def run(loaded: Loaded) -> tuple[Finding, ...]:

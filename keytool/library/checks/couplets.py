@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from keytool.library.checks.asked import wrong
-from keytool.library.checks.parts import Part
+from keytool.library.checks.asked_states import wrong
+from keytool.library.checks.file_parts import Part
 from keytool.library.finding import Place
 from keytool.library.load import Loaded
 from keytool.library.model import Couplet, Key

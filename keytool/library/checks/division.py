@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from itertools import combinations, islice, product
 
 from keytool.library.checks.couplets import At, couplets, is_whole
-from keytool.library.checks.words import seen_words
+from keytool.library.checks.showing_text import seen_words
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
 from keytool.library.model import Lead, Library

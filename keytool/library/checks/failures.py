@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.library.checks.known import not_among
+from keytool.library.checks.unknown_ids import not_among
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
 

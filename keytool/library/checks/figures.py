@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterator
 from typing import Any
 
-from keytool.library.checks.known import unknown
-from keytool.library.checks.parts import Part, parts
+from keytool.library.checks.file_parts import Part, parts
+from keytool.library.checks.unknown_ids import unknown
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
 from keytool.library.value import Interval

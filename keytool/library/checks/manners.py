@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.library.checks.known import is_broken, not_among, unknown
+from keytool.library.checks.unknown_ids import is_broken, not_among, unknown
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from keytool.library.checks.known import is_broken, of_kind, unknown
-from keytool.library.checks.parts import Part, texts
+from keytool.library.checks.file_parts import Part, texts
+from keytool.library.checks.unknown_ids import is_broken, of_kind, unknown
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
 from keytool.library.messages import did_you_mean

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.library.checks.known import unknown
-from keytool.library.checks.parts import bases, parts
+from keytool.library.checks.file_parts import bases, parts
+from keytool.library.checks.unknown_ids import unknown
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
 from keytool.library.yaml_file import DataPath

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from keytool.library.model import Library
-from keytool.library.show import plain
 from keytool.library.text import QuantityRef, parts
+from keytool.library.wording import plain
 
 
 def as_shown(library: Library, text: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from keytool.library.checks.known import not_among, unknown
+from keytool.library.checks.unknown_ids import not_among, unknown
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
 from keytool.library.model import Character

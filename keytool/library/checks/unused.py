@@ -8,7 +8,7 @@ from itertools import chain
 
 from keytool.library import text as markup
 from keytool.library.checks import names
-from keytool.library.checks.parts import bases, parts, texts
+from keytool.library.checks.file_parts import bases, parts, texts
 from keytool.library.finding import Finding, Place, Severity
 from keytool.library.load import Loaded
 

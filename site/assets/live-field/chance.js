@@ -1,7 +1,7 @@
 /* Chance for a live field: seeded streams of numbers, and draws from ranges.
  *
  * The live field is a set of plain scripts that share the one object `WetmountField`; they are listed
- * in order in keytool/pages/moving.py and work from a folder as well as from a web server.
+ * in order in keytool/pages/movement.py and work from a folder as well as from a web server.
  * Lengths are in µm, times in seconds, angles in radians, x to the right and y down from the middle
  * of the field. Figures of biology come from the caller; there are none in these scripts.
  */

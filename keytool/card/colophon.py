@@ -1,0 +1,95 @@
+"""What a card says of itself and of your microscope, as lines of words."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from keytool.card.words import NO_BREAK
+from keytool.library import wording
+from keytool.library.model import Library
+
+EXAMPLE = "field-number-example"
+"""The quantity of the library the example is worked out from where the user gave no field diameters."""
+EYEPIECE = 10
+"""The magnifications of the vocabulary are those with 10× eyepieces."""
+
+
+@dataclass(frozen=True, slots=True)
+class Imprint:
+    """What a side says besides its content.
+
+    `field_diameters` maps the power of an objective to the diameter of the field of view in mm, `divisions` to what one
+    division of the eyepiece scale measures in µm; where empty, the worked example or nothing is printed.
+    """
+
+    version: str
+    reviewed: str
+    site_address: str
+    field_diameters: Mapping[int, float] = field(default_factory=dict)
+    divisions: Mapping[int, float] = field(default_factory=dict)
+
+    @property
+    def address(self) -> str:
+        """The site's address without a slash at its end."""
+        return self.site_address.rstrip("/")
+
+    @property
+    def short_address(self) -> str:
+        """The address as one types it."""
+        return self.address.partition("://")[2] or self.address
+
+
+def legend(library: Library) -> str:
+    """Each basis mark with its meaning; words that share a mark share a place."""
+    meanings: dict[str, list[str]] = {}
+    values = list(library.vocabulary["value"].values())
+    for kind in library.vocabulary["basis"].values():
+        if kind.id == "published":
+            for value in values:
+                meanings.setdefault(value.get("mark"), []).append(f"{kind.label}, {value.label}")
+        else:
+            meanings.setdefault(kind.get("mark"), []).append(kind.label)
+    each = (f"{mark}{NO_BREAK}{' or '.join(_without_repeats(words))}" for mark, words in meanings.items())
+    return f"Marks: {' · '.join(each)}."
+
+
+def made(imprint: Imprint) -> str:
+    """Version, date, licence."""
+    return f"wetmount {imprint.version} · entries reviewed up to {imprint.reviewed} · CC BY 4.0 · print at 100 %"
+
+
+def microscope(library: Library, imprint: Imprint) -> list[str]:
+    """Your field diameters, or an example that says it is one; and your eyepiece scale, if you gave it."""
+    return [*(yours(imprint)[:1] if imprint.field_diameters else _example(library)), *yours(imprint)[bool(imprint.field_diameters) :]]
+
+
+def yours(imprint: Imprint) -> list[str]:
+    """Only what was given of your microscope, the field of view first."""
+    lines = []
+    if imprint.field_diameters:
+        lines.append(f"Your field of view: {_powers(imprint.field_diameters, 'mm')}.")
+    if imprint.divisions:
+        lines.append(f"One division of your eyepiece scale: {_powers(imprint.divisions, 'µm')}.")
+    return lines
+
+
+def _example(library: Library) -> list[str]:
+    if EXAMPLE not in library.quantities:
+        return []
+    number = library.quantities[EXAMPLE]
+    known = {int(id) // EYEPIECE: number.low * EYEPIECE / int(id) for id in library.vocabulary["magnification"]}
+    return [
+        f"Field of view, for example with field number {wording.number(number.low)}: {_powers(known, 'mm')} "
+        "(= field number / objective; yours stands on the eyepiece)."
+    ]
+
+
+def _powers(values: Mapping[int, float], unit: str) -> str:
+    return " · ".join(f"{power}× objective {value:.3g} {unit}".replace(" ", NO_BREAK) for power, value in sorted(values.items()))
+
+
+def _without_repeats(words: list[str]) -> list[str]:
+    first, *rest = words
+    head = first.partition(", ")[0] + ", "
+    return [first, *(each.removeprefix(head) for each in rest)]

@@ -1,0 +1,67 @@
+"""The whole of a thing, as the field holds it, where its plate shows a part: the worm of a head, a thread that runs on."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from keytool.library.model import Entry, Figure
+from keytool.library.value import Interval
+
+from . import draw, kinds
+from .library_figures import resolved
+from .motion import WIDE
+from .shapes import Drawing
+
+_SLENDER = 25.0
+"""Length over width of a worm whose width neither its entry nor its plate says."""
+_USUAL = 800.0
+"""µm; about the length of many soil nematodes (memory), for an entry that says none or speaks of a group of many sizes."""
+
+
+def whole_of(entry: Entry, field: float) -> Drawing | None:
+    """The entry's drawing as a whole thing: a head becomes the worm it belongs to, a stretch of thread runs through the field."""
+    figure = entry.figure
+    if figure is None:
+        return None
+    kind, params = figure.kind, params_of(figure, entry)
+    if is_worm_part(figure):
+        length = _middle(entry, "body-length", _USUAL)
+        width = min(_middle(entry, "body-width", params.get("width", length / _SLENDER)), length / 6)
+        kind, params = "nematode-body", {"length": length, "width": width}
+    known = {p.name: p for p in kinds()[kind].params}
+    own = known.get("length")
+    if kind in ("thread", "filament", "vessel", "hair") and own and "length" not in params and params.get("form") != "helical":
+        params["length"] = min(own.high, 1.1 * field)
+    return draw(kind, _fitting(params, known), title=entry.name)
+
+
+def is_worm_part(figure: Figure) -> bool:
+    """Whether a figure shows the head or the tail of a worm."""
+    return figure.kind == "nematode-head" or (figure.kind == "nematode-body" and figure.params.get("view") == "tail")
+
+
+def params_of(figure: Figure, entry: Entry) -> dict[str, Any]:
+    """The parameters of a figure without the accent: in the field nothing is asked about."""
+    return {name: value for name, value in resolved(figure, entry).items() if name != "accent"}
+
+
+def _fitting(params: dict[str, Any], known: dict[str, Any]) -> dict[str, Any]:
+    """The same, every length drawn back into what the kind can draw."""
+    return {k: min(max(v, known[k].low), known[k].high) if known[k].type == "um" and v is not None else v for k, v in params.items()}
+
+
+def _middle(entry: Entry, character: str, otherwise: float) -> float:
+    """The middle of what the entry says of a length, in µm; of a group of many sizes, the other length as far as it may be."""
+    statement = entry.statements.get(character)
+    if statement is None or not isinstance(statement.showing, Interval):
+        return otherwise
+    low, high = statement.showing.low, statement.showing.high
+    return min(max(otherwise, low), high) if low <= 0 or high > WIDE * low else (low + high) / 2
+
+
+def strewn(entry: Entry) -> int:
+    """Of a drawing of small bodies that lie scattered: how many shapes make one body; else 0."""
+    figure = entry.figure
+    if figure is None or figure.kind != "dots" or figure.params.get("layout", "scattered") != "scattered":
+        return 0
+    return 2 if figure.params.get("form") in ("unresolved", "clubs", "spore-rods") else 1

@@ -1,0 +1,186 @@
+"""The whole site: all pages, all assets, its navigation; and the same written to a folder."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from keytool.identify import Ground, ground
+from keytool.library.model import Library
+from keytool.pages.cards_page import cards_page
+from keytool.pages.characters_page import characters_page, state_assets, states_shown
+from keytool.pages.downloads import downloads, downloads_page
+from keytool.pages.entry_page import entry_page
+from keytool.pages.extras import Extras
+from keytool.pages.guides import guide_page, guides_page
+from keytool.pages.index_pages import cautions_page, entries_page, first_keys, keys_page, quantities_page, terms_page
+from keytool.pages.key_page import key_page
+from keytool.pages.look_alikes import look_alike_page, look_alikes_page
+from keytool.pages.movement import live_field_page
+from keytool.pages.offline import offline_page
+from keytool.pages.page import Asset, Page
+from keytool.pages.parallel import run_parallel
+from keytool.pages.plate_pages import plate_assets, sheet_page, sheets_page, themes
+from keytool.pages.practice_and_published import voices_page
+from keytool.pages.prose import prose_pages
+from keytool.pages.sources_page import sources_page
+from keytool.pages.written_files import written_root
+
+NOTHING = Extras()
+
+
+@dataclass(frozen=True, slots=True)
+class SiteContent:
+    """Everything of a site that is made from the library: pages, assets, navigation, and the day of the last review."""
+
+    pages: tuple[Page, ...]
+    assets: tuple[Asset, ...]
+    navigation: list[dict[str, Any]]
+    reviewed: str
+
+
+def build_site(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> SiteContent:
+    """The whole site of a library that is free of problems, before a site builder has seen it. Pages stand in a fixed order."""
+    folder = site or written_root() / "site"
+    reviewed = max((entry.reviewed for entry in library.entries.values()), default="2000-01-01")
+    drawn = _drawn(library)
+    taken = downloads(library)
+    pages = [
+        *prose_pages(library, folder, extras.slots),
+        keys_page(library),
+        *(drawn.pages[f"keys/{id}.md"] for id in library.keys),
+        entries_page(library),
+        *(drawn.pages[f"entries/{id}.md"] for id in library.entries),
+        drawn.pages["characters/index.md"],
+        terms_page(library),
+        sources_page(library),
+        cautions_page(library),
+        guides_page(library),
+        *(guide_page(library, each) for each in library.guides.values()),
+        look_alikes_page(library),
+        *(drawn.pages[f"look-alikes/{id}.md"] for id in library.look_alikes),
+        sheets_page(library),
+        *(drawn.pages[f"drawings/{theme}.md"] for theme in themes(library)),
+        voices_page(library),
+        quantities_page(library),
+        *([live_field_page(library)] if library.manners else []),
+        cards_page(library, extras),
+        downloads_page(library, taken),
+        offline_page(),
+    ]
+    added = (Asset(path, content, "keydata") for path, content in extras.files.items())
+    return SiteContent(tuple(pages), (*_written(folder), *taken, *drawn.assets, *added), navigation(library), reviewed)
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawn:
+    """The pages with drawings, by path, and the drawings that are files."""
+
+    pages: dict[str, Page]
+    assets: list[Asset]
+
+
+def _drawn(library: Library) -> _Drawn:
+    """What takes long, because it is drawn, shared out: what shows the same drawings stays together."""
+    grounds = [ground(library, key) for key in library.keys.values()]
+    done = run_parallel(
+        [
+            *(partial(_of_key, each) for each in sorted(grounds, key=lambda each: -len(each.key.couplets))),
+            *(partial(_of_theme, library, grounds, theme) for theme in themes(library)),
+            partial(_of_characters, library),
+            partial(_of_look_alikes, library),
+        ]
+    )
+    made = [each for group in done for each in group]
+    return _Drawn({each.path: each for each in made if isinstance(each, Page)}, [each for each in made if isinstance(each, Asset)])
+
+
+def _of_key(of: Ground) -> list[Page | Asset]:
+    return [key_page(of)]
+
+
+def _of_theme(library: Library, grounds: Sequence[Ground], theme: str) -> list[Page | Asset]:
+    entries = [each for each in library.entries.values() if each.theme == theme]
+    return [*(entry_page(library, grounds, each) for each in entries), sheet_page(library, theme), *plate_assets(library, theme)]
+
+
+def _of_characters(library: Library) -> list[Page | Asset]:
+    shown = states_shown(library)
+    return [characters_page(library, shown), *state_assets(library, shown)]
+
+
+def _of_look_alikes(library: Library) -> list[Page | Asset]:
+    return [look_alike_page(library, each) for each in library.look_alikes.values()]
+
+
+def pages(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> list[Page]:
+    """Every page, in a fixed order. The library must be free of problems."""
+    return list(build_site(library, site, extras).pages)
+
+
+def assets(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> list[Asset]:
+    """Every file that is no page: what stands under `site/assets`, the downloads, the drawings, and the extra files."""
+    return list(build_site(library, site, extras).assets)
+
+
+def _written(folder: Path) -> list[Asset]:
+    """Every file under `site/assets` as it stands there."""
+    return [
+        Asset(path.relative_to(folder).as_posix(), path.read_bytes(), f"site/{path.relative_to(folder).as_posix()}")
+        for path in sorted((folder / "assets").rglob("*"))
+        if path.is_file()
+    ]
+
+
+def navigation(library: Library) -> list[dict[str, Any]]:
+    """The navigation, as site builders take it. Entries are reached from their index and from the keys."""
+    return [
+        {"Home": "index.md"},
+        {"Keys": ["keys/index.md", *({library.keys[id].title: f"keys/{id}.md"} for id in first_keys(library))]},
+        {
+            "Entries": [
+                "entries/index.md",
+                {"Look-alikes": "look-alikes/index.md"},
+                {"All drawings": "drawings/index.md"},
+                {"Two voices": "voices.md"},
+            ]
+        },
+        {
+            "Bench": [
+                "guides/index.md",
+                *({each.title: f"guides/{each.id}.md"} for each in library.guides.values()),
+                *([{"Live field": "live-field.md"}] if library.manners else []),
+                {"Bench cards": "cards.md"},
+                {"Characters": "characters/index.md"},
+                {"Figures": "quantities.md"},
+                {"Take care": "cautions.md"},
+            ]
+        },
+        {"Words": "terms.md"},
+        {"Contribute": [f"contribute/{name}.md" for name in ("index", "form", "fields", "judgement", "commands")]},
+        {
+            "About": [
+                {"About wetmount": "about.md"},
+                {"Sources": "sources.md"},
+                {"Downloads": "downloads.md"},
+                {"Without a network": "offline.md"},
+            ]
+        },
+    ]
+
+
+def write(library: Library, folder: Path, site: Path | None = None, extras: Extras = NOTHING) -> None:
+    """Pages and assets as files under `folder`, for any site builder; what stood there under these names is replaced."""
+    whole = build_site(library, site, extras)
+    for page in whole.pages:
+        _put(folder / page.path, page.text.encode())
+    for asset in whole.assets:
+        _put(folder / asset.path, asset.content)
+
+
+def _put(path: Path, content: bytes) -> None:
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_bytes(content)
