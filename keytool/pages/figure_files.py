@@ -1,0 +1,94 @@
+"""Drawings as files of their own: fetched when they come into sight, written once however many pages show them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from hashlib import sha256
+
+from keytool.figures import contrast, to_svg
+from keytool.figures.contrast import SMALLEST
+from keytool.figures.shapes import Drawing
+from keytool.pages.html import Html, el
+from keytool.pages.page import Asset
+from keytool.pages.page_writer import Writer
+
+FOLDER = "figures"
+LETTERS = 11.0
+"""The least height (px) of the lettering of a scale bar, to be read at a dim bench."""
+PEN = 0.95
+"""The least width (px) of one pen."""
+INKS = "color:#2b241b;--wm-accent:#9a3a14;--wm-paper:#fdf9ee"
+"""The inks of every drawing. No page recolours one: in the dark it lies on a plate of dimmed paper and multiplies with it."""
+_LEFT_OUT = re.compile(r"<(title|desc)\b.*?</\1>\n?|\s(?:role|class|aria-labelledby|data-part)=\"[^\"]*\"", re.DOTALL)
+"""What an `<img>` has no use for: words (they stand in its `alt`), and the names of parts."""
+_ID = "f"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """The plates of drawings shown together, in order (None where there is no drawing), and whether they are all at one scale."""
+
+    plates: tuple[Html | None, ...]
+    one_scale: bool
+
+
+class FigureFiles:
+    """Gathers the drawings that pages show, each as one file named after what is in it."""
+
+    def __init__(self) -> None:
+        self._files: dict[str, Asset] = {}
+
+    @property
+    def assets(self) -> list[Asset]:
+        """Every file gathered so far, by name."""
+        return [self._files[path] for path in sorted(self._files)]
+
+    def path(self, drawing: Drawing, scale: float) -> str:
+        """The path in the site of a drawing at `scale` px to the µm; the file is gathered."""
+        svg = _LEFT_OUT.sub("", to_svg(drawing, scale, id_prefix=_ID)).replace("<svg ", f'<svg style="{INKS}" ', 1)
+        content = svg.encode()
+        path = f"{FOLDER}/{sha256(content).hexdigest()[:12]}.svg"
+        self._files.setdefault(path, Asset(path, content, "keydata"))
+        return path
+
+    def img(self, writer: Writer, drawing: Drawing, scale: float, *, alt: str = "", now: bool = False) -> Html:
+        """The drawing as an `<img>` at `scale` px to the µm, fetched when it comes into sight, or at once where it is sure to be seen.
+
+        `alt` is empty where words beside it say what is drawn.
+        """
+        return el(
+            "img",
+            src=writer.href(self.path(drawing, scale)),
+            alt=alt,
+            width=f"{drawing.box.width * scale:.0f}",
+            height=f"{drawing.box.height * scale:.0f}",
+            loading=None if now else "lazy",
+            decoding=None if now else "async",
+        )
+
+    def plate(self, writer: Writer, drawing: Drawing, scale: float, *, alt: str = "", now: bool = False) -> Html:
+        """The drawing on its paper; a page may zoom all plates of a row alike by `--zoom`."""
+        size = f"--w:{drawing.box.width * scale:.1f}px;--h:{drawing.box.height * scale:.1f}px"
+        return el("span", self.img(writer, drawing, scale, alt=alt, now=now), class_="plate drawn", style=size, data_search_exclude=True)
+
+    def row(
+        self,
+        writer: Writer,
+        drawings: Sequence[Drawing | None],
+        width: float,
+        height: float,
+        *,
+        smallest: float = SMALLEST,
+        now: bool = False,
+    ) -> Row:
+        """The plates of drawings shown together, each within `width` by `height` px.
+
+        They share one scale unless the smallest could then no longer be seen.
+        """
+        shown = contrast(drawings, width, height, letter=LETTERS, pen=PEN, smallest=smallest)
+        plates = (
+            self.plate(writer, each, scale, now=now) if each else None for each, scale in zip(shown.drawings, shown.scales, strict=True)
+        )
+        return Row(tuple(plates), shown.one_scale)
