@@ -24,6 +24,7 @@ def copy_mini(to: Path) -> Path:
     shutil.copytree(TESTS / "mini", to / "keydata")
     shutil.copytree(KEYDATA / "schema", to / "keydata" / "schema")
     shutil.copy(KEYDATA / "vocabulary.yaml", to / "keydata")
+    shutil.copy(KEYDATA / "bench" / "quantities-identification.yaml", to / "keydata" / "bench")
     return to
 
 

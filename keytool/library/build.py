@@ -12,6 +12,7 @@ from typing import Any
 from keytool import __version__
 from keytool.library.basis import Basis
 from keytool.library.model import (
+    Applies,
     Caution,
     Character,
     Claim,
@@ -28,8 +29,11 @@ from keytool.library.model import (
     Manner,
     Mistake,
     Photo,
+    Picture,
     Quantity,
     Rule,
+    SampleStep,
+    SampleSteps,
     Shortcut,
     Source,
     State,
@@ -83,6 +87,20 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         look_alikes={raw["id"]: _look_alikes(raw) for raw in _of(files, "look-alike")},
         voices={id: _voices(id, raw) for part in _of(files, "voices") for id, raw in part.items()},
         photos={raw["id"]: _photo(raw) for raw in _of(files, "photo")},
+        samples={
+            id: SampleSteps(
+                id,
+                tuple(raw["of"]),
+                {kind: SampleStep(each["step"], each["strength"], each.get("note", "")) for kind, each in raw["steps"].items()},
+            )
+            for part in _of(files, "samples")
+            for id, raw in part.items()
+        },
+        pictures={
+            id: Picture(id, raw["name"], raw["power"], tuple(raw["like"]), raw["entry"])
+            for part in _of(files, "pictures")
+            for id, raw in part.items()
+        },
         files={key: file.name for key, file in files.items()},
     )
 
@@ -149,6 +167,8 @@ def _character(raw: Raw, words: Vocabulary) -> Character:
         asks=raw["asks"],
         kind=raw["kind"],
         magnification=raw["magnification"],
+        applies=_applies(raw["applies"]),
+        effort=raw.get("effort", "look"),
         look=raw["look"],
         misread=raw["misread"]["rate"],
         misread_basis=bases(raw["misread"]["basis"]),
@@ -158,6 +178,13 @@ def _character(raw: Raw, words: Vocabulary) -> Character:
         plus_minus=error["plus-minus"] * _factor(words, raw["unit"]) if error else 0.0,
         plus_minus_basis=bases(error["basis"]) if error else (),
     )
+
+
+def _applies(raw: Any) -> Applies:
+    if raw == "everything":
+        return Applies()
+    where = {character: frozenset(states) for character, states in raw.get("where", {}).items()}
+    return Applies(tuple(raw["to"]), where, raw.get("else", ""))
 
 
 def _guide(raw: Raw) -> Guide:

@@ -23,6 +23,8 @@ SINGLE = {
     "cautions.yaml": "cautions",
     "bench/shortcuts.yaml": "shortcuts",
     "bench/manners.yaml": "manners",
+    "bench/samples.yaml": "samples",
+    "bench/pictures.yaml": "pictures",
     "bench/voices.yaml": "voices",
 }
 NEEDED = f"guides/{build.FIRST_GUIDE}.yaml"

@@ -72,12 +72,26 @@ class State:
 
 
 @dataclass(frozen=True, slots=True)
+class Applies:
+    """What a character has a meaning for.
+
+    The groups and entries of `to` (empty: everything), and of these only what shows one of the states of `where` of another
+    character. `otherwise` is the state that everything else shows, such as none, or empty.
+    """
+
+    to: tuple[str, ...] = ()
+    where: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    otherwise: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Character:
     """Something one can look at. `states` is empty for a number; `unit` is empty for states.
 
     `misread` is how often a careful beginner gets it wrong (0 to 1), spread evenly over the
     wrong states; `mix_ups` gives the rate for a pair (what is there, what is seen) where it
-    differs. `plus_minus` is the reading error of a number in base units.
+    differs. `plus_minus` is the reading error of a number in base units. `effort` is a word of the
+    closed list `effort`.
     """
 
     id: str
@@ -85,6 +99,8 @@ class Character:
     asks: str
     kind: str
     magnification: int
+    applies: Applies
+    effort: str
     look: str
     misread: float
     misread_basis: tuple[Basis, ...]
@@ -372,6 +388,35 @@ class Photo:
     card: Derivative
 
 
+@dataclass(frozen=True, slots=True)
+class SampleStep:
+    """How many classes more common (above 0) or rarer something is in a kind of sample, and the word for how far that is believed."""
+
+    step: int
+    strength: str
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class SampleSteps:
+    """What is met more or less often in kinds of sample: the entries and groups it is true of, and a step for each kind."""
+
+    id: str
+    of: tuple[str, ...]
+    steps: Mapping[str, SampleStep]
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """Something to point at before anything was looked at closely: what looks like it, and the entry whose drawing is shown."""
+
+    id: str
+    name: str
+    power: int
+    like: tuple[str, ...]
+    entry: str
+
+
 @dataclass(frozen=True)
 class Library:
     """Everything in `keydata/`, by id. Mappings keep the order of the files."""
@@ -391,6 +436,8 @@ class Library:
     look_alikes: Mapping[str, LookAlikes]
     voices: Mapping[str, Voices]
     photos: Mapping[str, Photo]
+    samples: Mapping[str, SampleSteps]
+    pictures: Mapping[str, Picture]
     files: Mapping[tuple[str, str], str]
     """(kind, id) to the file it was read from, such as ("entry", "plectus")."""
 

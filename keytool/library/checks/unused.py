@@ -31,8 +31,9 @@ def check(loaded: Loaded) -> Iterator[Finding]:
     for id in library.sources:
         if id not in sources:
             yield _advice("source", id, loaded.files.place_of("sources", id))
+    read = {part.path[0] for part in parts(loaded) if part.path[-1:] == ("used-in",)}
     for id in library.quantities:
-        if id not in used:
+        if id not in used | read:
             yield _advice("quantity", id, loaded.files.place_of("quantities", id))
     for id in library.characters:
         if id not in used | stated:
