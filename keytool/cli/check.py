@@ -66,11 +66,10 @@ def _proofs(loaded: Loaded) -> tuple[dict[str, int], list[Finding]]:
 
 
 def _pictures(loaded: Loaded) -> list[Finding]:
-    """What is wrong with the drawings, and photographs that are not there."""
-    from keytool.contribute.photo.record import missing
+    """What is wrong with the drawings."""
     from keytool.figures.findings import findings
 
-    return [*findings(loaded), *missing(loaded)]
+    return list(findings(loaded))
 
 
 def _costs(loaded: Loaded, terminal: object) -> None:

@@ -20,11 +20,13 @@ def where(named: Path | None) -> Path:
 
 def opened(named: Path | None) -> Loaded:
     """The library as loaded. Ends the command when it has problems, since nothing is to be made from those."""
+    from keytool.figures.findings import findings as of_drawings
     from keytool.library import load
     from keytool.library.checks import run as run_checks
 
     loaded = load(where(named))
-    problems = [each for each in (*loaded.findings, *run_checks(loaded)) if each.severity.value == "problem"]
+    found = [*loaded.findings, *run_checks(loaded)]
+    problems = [each for each in (*found, *(of_drawings(loaded) if not found else ())) if each.severity.value == "problem"]
     if problems:
         first = problems[0]
         raise click.ClickException(

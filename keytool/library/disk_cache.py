@@ -6,33 +6,45 @@ code that made it; a changed byte anywhere means another hash, and everything is
 
 from __future__ import annotations
 
+import enum
 import hashlib
+import importlib
+import io
 import os
 import pickle
 from collections.abc import Iterable
+from dataclasses import is_dataclass
 from pathlib import Path
 from typing import Any
 
 from keytool.library.save import save
 
 MOST_KEPT = 4
+_DIGEST = hashlib.sha256().digest_size
 LIBRARY_CODE = Path(__file__).parent
 
 
 def recall(kind: str, key: str) -> Any:
     """What was remembered of a kind, such as "library", under this key; None where nothing is."""
+    file = _file(kind, key)
     try:
-        return pickle.loads(_file(kind, key).read_bytes())
-    except (OSError, pickle.UnpicklingError, AttributeError, EOFError, ImportError, IndexError, TypeError, ValueError):
+        if file is None or not _is_own(file.parent) or not _is_own(file):
+            return None
+        digest, data = (whole := file.read_bytes())[:_DIGEST], whole[_DIGEST:]
+        return _OwnTypes(io.BytesIO(data)).load() if hashlib.sha256(data).digest() == digest else None
+    except Exception:  # whatever a strange file makes of the reader, nothing was remembered
         return None
 
 
 def remember(kind: str, key: str, made: Any) -> None:
     """Keep something under its key; only the newest few of a kind. Without a cache folder that can be written, nothing happens."""
     file = _file(kind, key)
+    if file is None:
+        return
     try:
-        file.parent.mkdir(parents=True, exist_ok=True)
-        save(file, pickle.dumps(made))
+        file.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
+        data = pickle.dumps(made, protocol=5)
+        save(file, hashlib.sha256(data).digest() + data)
         for old in sorted(file.parent.glob(f"*.{kind}"), key=lambda each: each.stat().st_mtime)[:-MOST_KEPT]:
             old.unlink(missing_ok=True)
     except OSError:
@@ -45,11 +57,38 @@ def key_of(folders: Iterable[Path], *more: str) -> str:
     for folder in folders:
         for path in sorted(folder.rglob("*")):
             if path.is_file() and "__pycache__" not in path.parts:
-                whole.update(path.relative_to(folder).as_posix().encode() + b"\0")
-                whole.update(hashlib.sha256(path.read_bytes()).digest())
+                whole.update(os.fsencode(path.relative_to(folder)) + b"\0")
+                try:
+                    whole.update(hashlib.sha256(path.read_bytes()).digest())
+                except OSError as error:  # reading the library says so with its place
+                    whole.update(f"unreadable: {error.errno}".encode())
     return whole.hexdigest()[:24]
 
 
-def _file(kind: str, key: str) -> Path:
-    cache = os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache"
+class _OwnTypes(pickle.Unpickler):
+    """Reads plain data and the frozen types of this package, and nothing else: no function can be named, so none can be run."""
+
+    def find_class(self, module: str, name: str) -> Any:
+        """A data class or a closed list of this package."""
+        if module.partition(".")[0] == "keytool":
+            found = getattr(importlib.import_module(module), name)
+            if isinstance(found, type) and (is_dataclass(found) or issubclass(found, enum.Enum)):
+                return found
+        raise pickle.UnpicklingError(f"{module}.{name} is not of the library")
+
+
+def _is_own(path: Path) -> bool:
+    """Whether nobody else can have written there (where files have owners)."""
+    if not hasattr(os, "getuid"):
+        return True
+    there = path.stat()
+    return there.st_uid == os.getuid() and not there.st_mode & 0o022
+
+
+def _file(kind: str, key: str) -> Path | None:
+    """Where a thing is kept; None where there is no home to keep it in."""
+    try:
+        cache = os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache"
+    except RuntimeError:
+        return None
     return Path(cache) / "wetmount" / f"{key}.{kind}"

@@ -87,6 +87,10 @@ def load(root: Path) -> Loaded:
     for path in sorted(keydata.rglob("*")):
         name = f"keydata/{path.relative_to(keydata).as_posix()}"
         kind = _kind(path, keydata)
+        if path.is_symlink():
+            tip = "Put the file itself there: a link may lead to what is not to be published."
+            findings.append(Finding("place", Place(name), "This is a link to another place.", tip=tip))
+            continue
         if kind is None:
             findings += _stray(path, name, keydata)
             continue

@@ -187,7 +187,13 @@ def _pattern(at: _At) -> Iterator[Finding]:
 
 
 def _twice(at: _At) -> Iterator[Finding]:
-    double = next(each for number, each in enumerate(at.value) if each in at.value[:number])
+    known: set[str] = set()
+    for each in at.value:
+        written = json.dumps(each, sort_keys=True)
+        if written in known:
+            break
+        known.add(written)
+    double = each
     yield at.finding(f"{at.name} names '{_short(double)}' twice.", tip="Keep one of the two.")
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Iterator
 
@@ -12,7 +13,10 @@ from keytool.library.finding import Finding, Place
 CHECK = "readable"
 LARGEST_FILE = 1_000_000
 GREEK_MU = "\u03bc"
-_INVISIBLE = ("Cc", "Cf", "Zl", "Zp", "Co")
+_INVISIBLE = ("Cc", "Cf", "Zl", "Zp", "Co", "Cs")
+_BLANK = "\u115f\u1160\u2800\u3164\uffa0"
+"""Letters by their class, and yet nothing is seen of them."""
+_BLANKS = re.compile(f"[{_BLANK}]").search
 _NOT_YAML = yaml.reader.Reader.NON_PRINTABLE
 
 
@@ -30,7 +34,7 @@ def decode(raw: bytes, name: str) -> tuple[str | None, list[Finding]]:
     try:
         text = raw.decode("utf-8")
     except UnicodeDecodeError as error:
-        line, column = _line_column(raw[: error.start].decode("utf-8", "replace"))
+        line, column = line_column(raw[: error.start].decode("utf-8", "replace"))
         return None, [
             say(
                 name,
@@ -53,7 +57,9 @@ def _unwelcome_characters(text: str, name: str) -> Iterator[Finding]:
 
 
 def _unwelcome_in(line: str) -> Iterator[tuple[int, str, str]]:
-    if line.isprintable() and GREEK_MU not in line and unicodedata.is_normalized("NFC", line):
+    if line.isascii() and line.isprintable():
+        return
+    if line.isprintable() and GREEK_MU not in line and not _BLANKS(line) and unicodedata.is_normalized("NFC", line):
         return  # as nearly every line; what follows finds where the fault is
     if "\t" in line:
         yield line.index("\t"), "A tab.", "Use spaces; two for each level."
@@ -67,10 +73,25 @@ def _unwelcome_in(line: str) -> Iterator[tuple[int, str, str]]:
         column = next((i for i, (one, other) in enumerate(zip(line, composed, strict=False)) if one != other), 0)
         yield column, "A letter is written in a form that looks right but is not the usual one (not NFC).", "Delete it and type it again."
     for column, char in enumerate(line):
-        if char != "\t" and (unicodedata.category(char) in _INVISIBLE or _NOT_YAML.match(char)):
+        if char != "\t" and (unicodedata.category(char) in _INVISIBLE or char in _BLANK or _NOT_YAML.match(char)):
             yield column, f"An invisible character, U+{ord(char):04X}.", "Delete it; retype the words on both sides if you cannot see it."
             break
 
 
-def _line_column(before: str) -> tuple[int, int]:
+def escaped_in(value: str) -> tuple[str, str] | None:
+    """What is wrong with a value although its file looks right: signs that an escape in double quotes has made.
+
+    Returns:
+        The message and what to do, or None. The ends of lines inside a text are no fault.
+    """
+    if value.isascii() and value.isprintable():
+        return None if not value or value.strip() else ("A text of nothing but spaces.", "Write what is meant, or leave the line out.")
+    for line in value.split("\n"):
+        for _, message, _ in _unwelcome_in(line):
+            return message, "It is written as an escape, a backslash in double quotes. Delete it; texts are plain."
+    return None
+
+
+def line_column(before: str) -> tuple[int, int]:
+    """The line and column, from 1, at which a text goes on after `before`."""
     return before.count("\n") + 1, len(before) - (before.rfind("\n") + 1) + 1

@@ -13,6 +13,15 @@ Style = Callable[[str, str], str]
 """Makes words stand out: from "place", "problem", "advice", "allowed", "tip" or "total" and the words, the words styled."""
 
 
+MOST_SHOWN = 500
+"""So many findings are shown; whoever has more mends these first."""
+
+
+def _visible(words: str) -> str:
+    """Words with every sign that a terminal would act on, or that cannot be seen, written out."""
+    return words if words.isprintable() else "".join(each if each.isprintable() else ascii(each)[1:-1] for each in words)
+
+
 def unstyled(_part: str, words: str) -> str:
     """The words as they are."""
     return words
@@ -23,18 +32,20 @@ def as_text(findings: Iterable[Finding], style: Style = unstyled) -> str:
 
     No line break at the end.
     """
-    ordered = sorted(findings, key=lambda each: each.order)
+    every = sorted(findings, key=lambda each: each.order)
+    ordered = every[:MOST_SHOWN]
+    left = [f"... and {len(every) - MOST_SHOWN} more. Mend these first."] if len(every) > MOST_SHOWN else []
     files = ["\n".join(_lines(each, style) for each in group) for _, group in groupby(ordered, key=lambda each: each.place.file)]
-    return "\n\n".join([*files, style("total", total(ordered))])
+    return "\n\n".join([*files, *left, style("total", total(every))])
 
 
 def _lines(finding: Finding, style: Style) -> str:
     severity = "advice: " if finding.severity is Severity.ADVICE else ""
-    lines = [f"{style('place', f'{finding.place}:')} {style(finding.severity.value, severity + finding.message)}"]
+    lines = [f"{style('place', _visible(f'{finding.place}:'))} {style(finding.severity.value, severity + _visible(finding.message))}"]
     if finding.allowed:
-        lines.append(f"    {style('allowed', f'allowed: {finding.allowed}')}")
+        lines.append(f"    {style('allowed', f'allowed: {_visible(finding.allowed)}')}")
     if finding.tip:
-        lines.append(f"    {style('tip', f'tip: {finding.tip}')}")
+        lines.append(f"    {style('tip', f'tip: {_visible(finding.tip)}')}")
     return "\n".join(lines)
 
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
+import re
+from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
-from jsonschema import Draft202012Validator
+from jsonschema import Draft202012Validator, ValidationError, validators
 
 from keytool.library.finding import Finding
 from keytool.library.messages import sentences
@@ -44,6 +45,15 @@ class Schemas:
         return list(_findings(self._texts, kind, file))
 
 
+def _whole_pattern(validator: Any, pattern: str, value: Any, schema: Any) -> Iterator[ValidationError]:
+    """A pattern as ECMA-262 reads it, whose `$` is the very end: Python's also fits before a last line break."""
+    if validator.is_type(value, "string") and not re.search(re.sub(r"\$$", r"\\Z", pattern), value):
+        yield ValidationError(f"{value!r} does not match {pattern!r}")
+
+
+_Validator = validators.extend(Draft202012Validator, {"pattern": _whole_pattern})  # type: ignore[no-untyped-call]
+
+
 @lru_cache(maxsize=KEPT)
 def _findings(texts: tuple[str, ...], kind: str, file: YamlFile) -> tuple[Finding, ...]:
     found = (each for error in _validator(texts, kind).iter_errors(file.data) for each in sentences(error, file))
@@ -51,9 +61,9 @@ def _findings(texts: tuple[str, ...], kind: str, file: YamlFile) -> tuple[Findin
 
 
 @lru_cache(maxsize=64)
-def _validator(texts: tuple[str, ...], kind: str) -> Draft202012Validator:
+def _validator(texts: tuple[str, ...], kind: str) -> Any:
     named = _by_name(texts)
-    return Draft202012Validator(_whole(named[f"{kind}.schema.json"], f"{kind}.schema.json", named))
+    return _Validator(_whole(named[f"{kind}.schema.json"], f"{kind}.schema.json", named))
 
 
 def _whole(part: Any, name: str, named: Mapping[str, dict[str, Any]]) -> Any:

@@ -8,6 +8,7 @@ text. So `no`, `12:30`, `012` and dates stay what was typed.
 from __future__ import annotations
 
 import re
+import sys
 from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
@@ -16,7 +17,7 @@ from typing import Any, TypeAlias
 import yaml
 
 from keytool.library.finding import Finding, Place
-from keytool.library.plain_text import decode, say
+from keytool.library.plain_text import decode, escaped_in, line_column, say
 
 DEEPEST_NESTING = 24
 KEPT = 4096
@@ -83,12 +84,14 @@ def _read(raw: bytes, name: str) -> YamlFile:
     text, findings = decode(raw, name)
     if text is None:
         return YamlFile(name, None, tuple(findings))
-    fault: yaml.YAMLError | None = None
+    fault: Exception | None = None
     for loader in (_Fast, _Pure):  # the pure one has the last word, so that a fault reads the same on every machine
         try:
             return _parsed(text, name, loader)
         except yaml.YAMLError as error:
             fault = error
+        except (ValueError, OverflowError):  # an escape such as "\\U00110000" that names no character
+            return YamlFile(name, None, (_no_character(text, name),))
     return YamlFile(name, None, (_syntax_finding(fault, name),))
 
 
@@ -130,6 +133,14 @@ def _refused(event: Any) -> tuple[str, str] | None:
     return None
 
 
+def _no_character(text: str, name: str) -> Finding:
+    """The first escape past the last character there is; a fault of the whole file where it cannot be found."""
+    found = next((each for each in re.finditer(r"\\U([0-9A-Fa-f]{8})", text) if int(each[1], 16) > sys.maxunicode), None)
+    line, column = line_column(text[: found.start()] if found else "")
+    escape = f"'{found[0]}'" if found else "An escape"
+    return say(name, f"{escape} stands for no character.", line=line, column=column, tip="Write the letter itself.")
+
+
 def _syntax_finding(fault: Any, name: str) -> Finding:
     mark = getattr(fault, "problem_mark", None) or getattr(fault, "context_mark", None)
     problem = getattr(fault, "problem", None) or "it holds a sign that has no place here"
@@ -168,7 +179,14 @@ class _Reading:
             return self._mapping(node, path)
         if isinstance(node, yaml.SequenceNode):
             return [self.value(item, (*path, i)) for i, item in enumerate(node.value)]
+        self._plain(node)
         return _scalar(node)
+
+    def _plain(self, node: yaml.Node) -> None:
+        """A finding for a value or a name that holds what no file may hold, written as an escape."""
+        if wrong := escaped_in(str(node.value)):
+            line, column = _mark(node)
+            self.findings.append(say(self.name, wrong[0], line=line, column=column, tip=wrong[1]))
 
     def _mapping(self, node: yaml.MappingNode, path: DataPath) -> dict[str, Any]:
         result: dict[str, Any] = {}
@@ -185,6 +203,7 @@ class _Reading:
                     )
                 )
                 continue
+            self._plain(key_node)
             key = str(key_node.value)
             here = (*path, key)
             if key in result:

@@ -17,7 +17,6 @@ from keytool.contribute.photo.bar import bar_length, burnt
 from keytool.contribute.photo.bar import words as bar_words
 from keytool.contribute.photo.micrometer import NoScale, scale
 from keytool.contribute.photo.picture import MOST_PIXELS, NoPicture, picture
-from keytool.contribute.photo.record import missing
 from keytool.library import load
 from tests.conftest import copy_mini, everything_found
 from tests.contribute.helping import run
@@ -77,7 +76,7 @@ def test_a_photograph_is_turned_stripped_and_given_its_bar(mini: Path, photo: Pa
     assert record["original"]["width"] == 900 and len(record["original"]["sha256"]) == 64
     assert record["page"]["bar"] == 100 and record["card"]["um-per-pixel"] == pytest.approx(0.5 * 900 / 720, rel=1e-3)
     loaded = load(mini)
-    assert everything_found(loaded) == [] and list(missing(loaded)) == []
+    assert everything_found(loaded) == []
     assert not (folder / photo.name).exists()
 
 
@@ -271,8 +270,8 @@ def test_a_scale_is_needed_and_only_one(mini: Path, photo: Path) -> None:
 def test_a_record_that_lost_its_picture_is_found(mini: Path, photo: Path) -> None:
     run(mini, "photo", "add", str(photo), *ADD, "--um-per-pixel", "0.5")
     (mini / "keydata/photos/coat-button/coat-button-1.page.jpg").unlink()
-    (found,) = missing(load(mini))
-    assert found.message == "'coat-button-1.page.jpg' is not there."
+    (found,) = everything_found(load(mini))
+    assert found.message == "'coat-button-1.page.jpg' is not there as a file of its own beside the record."
     assert found.place.file == "keydata/photos/coat-button/coat-button-1.yaml" and found.place.line > 1
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import warnings
+import zlib
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -11,6 +12,7 @@ from PIL import Image, ImageOps, UnidentifiedImageError
 
 FORMATS = ("JPEG", "PNG", "TIFF", "WEBP")
 LARGEST_FILE = 60_000_000
+DAMAGED = (UnidentifiedImageError, SyntaxError, ValueError, TypeError, KeyError, IndexError, EOFError, OverflowError, zlib.error)
 MOST_PIXELS = 80_000_000
 LEAST_SIDE = 200
 
@@ -40,12 +42,13 @@ def picture(path: Path) -> Picture:
         if raw > LARGEST_FILE:
             raise NoPicture(f"'{path.name}' has {raw // 1_000_000} MB; at most {LARGEST_FILE // 1_000_000} MB are taken. Save it as JPEG.")
         with warnings.catch_warnings():
-            warnings.simplefilter("ignore", Image.DecompressionBombWarning)  # the limit below is lower and says what to do
+            warnings.simplefilter("ignore")  # what a strange file makes Pillow say tells its sender nothing; the limits below do
             with Image.open(path, formats=FORMATS) as opened:
                 _within_limits(path.name, opened)
+                _whole(path, opened)
                 upright = ImageOps.exif_transpose(opened)
                 return Picture(_plain(upright), hashlib.sha256(path.read_bytes()).hexdigest())
-    except (UnidentifiedImageError, Image.DecompressionBombError, SyntaxError, ValueError, EOFError) as error:
+    except (Image.DecompressionBombError, *DAMAGED) as error:
         raise NoPicture(_not_taken(path.name, error)) from None
     except OSError as error:
         raise NoPicture(f"'{path.name}' cannot be read: {error.strerror or 'it is damaged or cut short'}.") from None
@@ -64,6 +67,29 @@ def _within_limits(name: str, opened: Image.Image) -> None:
         raise NoPicture(f"'{name}' holds {getattr(opened, 'n_frames', 1)} pictures. Save the one that is meant by itself.")
 
 
+def _whole(path: Path, opened: Image.Image) -> None:
+    """Refuses a PNG whose pixels stop before the last row; Pillow would leave the rest blank without a word.
+
+    Source: PNG specification (W3C, third edition), sections 7.2 and 10: each row is a filter byte and its samples, deflated.
+    """
+    if opened.format != "PNG" or opened.info.get("interlace"):
+        return
+    raw, at, held = path.read_bytes(), 8, zlib.decompressobj()
+    bits, colour = raw[24], raw[25]
+    row = 1 + (opened.width * bits * {0: 1, 2: 3, 3: 1, 4: 2, 6: 4}[colour] + 7) // 8
+    given = 0
+    while at + 8 <= len(raw) and given < row * opened.height:
+        size, kind = int.from_bytes(raw[at : at + 4]), raw[at + 4 : at + 8]
+        if kind == b"IDAT":
+            left = raw[at + 8 : at + 8 + size]
+            while left and given < row * opened.height:
+                given += len(held.decompress(left, 1 << 20))
+                left = held.unconsumed_tail
+        at += size + 12
+    if given < row * opened.height:
+        raise NoPicture(f"'{path.name}' stops after {given // row} of {opened.height} rows: it is cut short.")
+
+
 def _not_taken(name: str, error: Exception) -> str:
     if isinstance(error, Image.DecompressionBombError):
         return f"'{name}' would unpack to far more pixels than the {MOST_PIXELS // 1_000_000} million that are taken."
@@ -79,6 +105,4 @@ def _plain(image: Image.Image) -> Image.Image:
     if image.mode in ("RGBA", "LA", "PA") or "transparency" in image.info:
         over = image.convert("RGBA")
         image = Image.alpha_composite(Image.new("RGBA", over.size, "white"), over)
-    bare = Image.new("RGB", image.size)
-    bare.paste(image.convert("RGB"))
-    return bare
+    return Image.frombytes("RGB", image.size, image.convert("RGB").tobytes())

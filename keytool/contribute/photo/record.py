@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import io
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,7 +13,6 @@ from keytool.contribute.draft import file_text
 from keytool.contribute.photo.bar import burnt
 from keytool.contribute.photo.picture import NoPicture, Picture
 from keytool.library import Loaded
-from keytool.library.finding import Finding
 
 PAGE_WIDTH, CARD_WIDTH = 1280, 720
 """The longer side of a derivative in pixels: for a screen, and for 60 mm of a card at 300 to the inch."""
@@ -89,19 +88,6 @@ def taken(loaded: Loaded, picture: Picture, given: Given) -> Taken:
     }
     name = f"{folder}/{given.id}.yaml"
     return Taken({**files, name: file_text(loaded, "photo", name, record).encode()}, record)
-
-
-def missing(loaded: Loaded) -> Iterator[Finding]:
-    """A finding for each picture that a record of a photograph names and that is not there."""
-    for photo in loaded.library.photos.values():
-        for kind, derivative in (("page", photo.page), ("card", photo.card)):
-            if not (loaded.root / FOLDER / photo.entry / derivative.file).is_file():
-                yield Finding(
-                    "photos",
-                    loaded.files.place("photo", photo.id, (kind, "file")),
-                    f"'{derivative.file}' is not there.",
-                    tip="Take the photograph in again with 'wetmount photo add --replace'.",
-                )
 
 
 def _within(image: Image.Image, longest: int) -> Image.Image:

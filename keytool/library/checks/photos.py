@@ -1,0 +1,49 @@
+"""The pictures of a photograph are what their record says, and carry nothing besides: no place, no device, no maker's name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from keytool.library.finding import Finding
+from keytool.library.load import Loaded
+from keytool.library.model import Derivative
+
+NAME = "photos"
+FORMATS = {".jpg": "JPEG", ".png": "PNG"}
+CARRIED = ("jfif", "jfif_version", "jfif_unit", "jfif_density", "dpi", "progressive", "progression", "interlace", "gamma", "srgb")
+"""What Pillow tells of a picture that says how it is stored, not where, when or by whom it was taken."""
+LARGEST_FILE = 4_000_000
+AGAIN = "Make it anew with 'wetmount photo add --replace', which keeps nothing but the pixels."
+
+
+def check(loaded: Loaded) -> Iterator[Finding]:
+    """A finding for each picture that is missing, is a link, is no picture, has another size, or carries hidden data."""
+    for photo in loaded.library.photos.values():
+        for name, derivative in (("page", photo.page), ("card", photo.card)):
+            place = loaded.files.place("photo", photo.id, (name, "file"))
+            if wrong := _wrong(loaded.root / "keydata" / "photos" / photo.entry, derivative):
+                yield Finding(NAME, place, wrong, tip=AGAIN)
+
+
+def _wrong(folder: Path, derivative: Derivative) -> str:
+    path = folder / derivative.file
+    if path.is_symlink() or not path.is_file():
+        return f"'{derivative.file}' is not there as a file of its own beside the record."
+    if path.stat().st_size > LARGEST_FILE:
+        return f"'{derivative.file}' is larger than {LARGEST_FILE // 1_000_000} MB."
+    from PIL import Image, UnidentifiedImageError  # takes a while, and most libraries checked have no photographs
+
+    try:
+        with Image.open(path, formats=[FORMATS.get(path.suffix, "JPEG")]) as image:
+            if image.size != (derivative.width, derivative.height):
+                wide, high = image.size
+                return f"'{derivative.file}' is {wide} × {high} pixels, but the record says {derivative.width} × {derivative.height}."
+            image.load()
+            carried = sorted({*map(str, image.info), *(["exif"] if image.getexif() else [])} - {*CARRIED})
+            chunks = [marker for marker, _ in getattr(image, "applist", ()) if marker not in ("APP0", "APP14")]
+    except (OSError, ValueError, SyntaxError, TypeError, EOFError, UnidentifiedImageError, Image.DecompressionBombError):
+        return f"'{derivative.file}' cannot be read as a picture."
+    if carried or chunks:
+        return f"'{derivative.file}' carries more than its pixels: {', '.join([*carried, *chunks])}."
+    return ""
