@@ -24,6 +24,12 @@ PLACES = {
     "shortcuts": "bench/shortcuts.yaml",
     "manners": "bench/manners.yaml",
     "voices": "bench/voices.yaml",
+    "state-words": "words/states*.yaml",
+    "name-words": "words/names*.yaml",
+    "question-words": "words/questions*.yaml",
+    "number-words": "words/numbers.yaml",
+    "several-words": "words/several.yaml",
+    "spelling": "words/spelling.yaml",
     "vocabulary": "vocabulary.yaml",
 }
 """Where each kind of file stands in `keydata/`; the first are what people write most."""

@@ -11,6 +11,7 @@ from typing import Any
 
 from keytool import __version__
 from keytool.library.basis import Basis
+from keytool.library.lay_words import lay_words
 from keytool.library.model import (
     Applies,
     Caution,
@@ -48,6 +49,8 @@ from keytool.library.value import Interval, Showing, States
 from keytool.library.yaml_file import YamlFile
 
 Raw = Mapping[str, Any]
+LAY = ("state", "number", "name", "question", "several")
+"""The kinds of files of lay words, in the order they are asked for."""
 FIRST_GUIDE = "making-the-slide"
 """The guide that every library has: how to make a slide that can be compared with the last one."""
 
@@ -101,6 +104,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
             for part in _of(files, "pictures")
             for id, raw in part.items()
         },
+        lay=lay_words(*(_of(files, f"{kind}-words") for kind in LAY), spelling=next(_of(files, "spelling"), {})),
         files={key: file.name for key, file in files.items()},
     )
 

@@ -26,7 +26,18 @@ SINGLE = {
     "bench/samples.yaml": "samples",
     "bench/pictures.yaml": "pictures",
     "bench/voices.yaml": "voices",
+    "words/numbers.yaml": "number-words",
+    "words/several.yaml": "several-words",
+    "words/spelling.yaml": "spelling",
 }
+MANY = {
+    ("", "sources"): "sources",
+    ("bench", "quantities"): "quantities",
+    ("words", "states"): "state-words",
+    ("words", "names"): "name-words",
+    ("words", "questions"): "question-words",
+}
+"""Kinds of which there may be many files: the folder, and how their names begin."""
 NEEDED = f"guides/{build.FIRST_GUIDE}.yaml"
 FOLDERS = {"characters": "character", "keys": "key", "entries": "entry", "guides": "guide", "look-alikes": "look-alike", "photos": "photo"}
 DEPTHS = {"entries": 3, "photos": 3}
@@ -128,10 +139,10 @@ def _kind(path: Path, keydata: Path) -> str | None:
         return None
     if inside.as_posix() in SINGLE:
         return SINGLE[inside.as_posix()]
-    if len(inside.parts) == 1 and path.stem.startswith("sources"):
-        return "sources"
-    if inside.parts[0] == "bench" and path.stem.startswith("quantities"):
-        return "quantities"
+    folder = "/".join(inside.parts[:-1])
+    for (where, begins), kind in MANY.items():
+        if folder == where and path.stem.startswith(begins):
+            return kind
     return FOLDERS.get(inside.parts[0]) if len(inside.parts) == DEPTHS.get(inside.parts[0], 2) else None
 
 
@@ -145,7 +156,7 @@ def _stray(path: Path, name: str, keydata: Path) -> Iterator[Finding]:
             "Nothing reads this file.",
             "characters/<id>.yaml, keys/<id>.yaml, entries/<theme>/<id>.yaml, guides/<id>.yaml, "
             "look-alikes/<id>.yaml, photos/<entry>/<id>.yaml, "
-            "sources*.yaml, bench/quantities*.yaml, " + ", ".join(SINGLE),
+            + ", ".join([*(f"{where}/{begins}*.yaml".lstrip("/") for where, begins in MANY), *SINGLE]),
             "Move it to its place, and let its name end in .yaml.",
         )
 

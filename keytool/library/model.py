@@ -13,6 +13,7 @@ from functools import cached_property
 from typing import Any
 
 from keytool.library.basis import Basis
+from keytool.library.lay_words import LayWords
 from keytool.library.value import Showing
 
 
@@ -438,6 +439,7 @@ class Library:
     photos: Mapping[str, Photo]
     samples: Mapping[str, SampleSteps]
     pictures: Mapping[str, Picture]
+    lay: LayWords
     files: Mapping[tuple[str, str], str]
     """(kind, id) to the file it was read from, such as ("entry", "plectus")."""
 
