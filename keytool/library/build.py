@@ -49,8 +49,6 @@ from keytool.library.value import Interval, Showing, States
 from keytool.library.yaml_file import YamlFile
 
 Raw = Mapping[str, Any]
-LAY = ("state", "number", "name", "question", "several")
-"""The kinds of files of lay words, in the order they are asked for."""
 FIRST_GUIDE = "making-the-slide"
 """The guide that every library has: how to make a slide that can be compared with the last one."""
 
@@ -104,7 +102,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
             for part in _of(files, "pictures")
             for id, raw in part.items()
         },
-        lay=lay_words(*(_of(files, f"{kind}-words") for kind in LAY), spelling=next(_of(files, "spelling"), {})),
+        lay=lay_words(lambda kind: _of(files, kind)),
         files={key: file.name for key, file in files.items()},
     )
 

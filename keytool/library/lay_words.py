@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -42,25 +42,25 @@ class LayWords:
     spelling: Mapping[str, Any] = field(default_factory=dict)
 
 
-def lay_words(
-    states: Iterable[Raw], sizes: Iterable[Raw], names: Iterable[Raw], questions: Iterable[Raw], several: Iterable[Raw], spelling: Raw
-) -> LayWords:
-    """The lay words of all files; what stands for one thing in several files is joined in the order of the files."""
+def lay_words(files: Callable[[str], Iterable[Raw]]) -> LayWords:
+    """The lay words of all files of each kind; what stands for one thing in several files is joined in the order of the files."""
     by_state: dict[str, dict[str, tuple[str, ...]]] = {}
     by_id: dict[str, tuple[str, ...]] = {}
-    for file in states:
+    for file in files("state-words"):
         for character, each in file["characters"].items():
             here = by_state.setdefault(character, {})
             for state, phrases in each.items():
                 here[state] = (*here.get(state, ()), *phrases)
-    for file in names:
+    for file in files("name-words"):
         for id, phrases in file["names"].items():
             by_id[id] = (*by_id.get(id, ()), *phrases)
+    sizes = (each for file in files("number-words") for each in file["numbers"].items())
+    questions = (each for file in files("question-words") for each in file["questions"])
     return LayWords(
         by_state,
-        {id: SizeWords(raw["along"], tuple(raw["of"]), tuple(raw["not-of"])) for file in sizes for id, raw in file["numbers"].items()},
+        {id: SizeWords(raw["along"], tuple(raw["of"]), tuple(raw["not-of"])) for id, raw in sizes},
         by_id,
-        tuple(Question(raw["goes-to"], raw.get("at", ""), tuple(raw["ask"])) for file in questions for raw in file["questions"]),
-        {word: tuple(ids) for file in several for word, ids in file["several"].items()},
-        {name: value for name, value in spelling.items() if name != "basis"},
+        tuple(Question(raw["goes-to"], raw.get("at", ""), tuple(raw["ask"])) for raw in questions),
+        {word: tuple(ids) for file in files("several-words") for word, ids in file["several"].items()},
+        {name: value for file in files("spelling") for name, value in file.items() if name != "basis"},
     )
