@@ -31,7 +31,7 @@ def put_in(mini: Path, case: Path) -> list[Finding]:
     """What is found with one case; the library is as before afterwards."""
     target = mini / case.read_text("utf-8").splitlines()[0]
     before = target.read_bytes() if target.exists() else None
-    target.parent.mkdir(exist_ok=True)
+    target.parent.mkdir(parents=True, exist_ok=True)
     shutil.copy(case.with_suffix(".yaml"), target)
     found = everything_found(load(mini))
     if before is None:
