@@ -30,6 +30,12 @@ PLACES = {
     "number-words": "words/numbers.yaml",
     "several-words": "words/several.yaml",
     "spelling": "words/spelling.yaml",
+    "constants": "bench/constants.yaml",
+    "tally": "bench/tally.yaml",
+    "bench-rules": "bench/bench-rules.yaml",
+    "cannot-say": "bench/cannot-say.yaml",
+    "chambers": "bench/chambers.yaml",
+    "densities": "bench/densities.yaml",
     "vocabulary": "vocabulary.yaml",
 }
 """Where each kind of file stands in `keydata/`; the first are what people write most."""

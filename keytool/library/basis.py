@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Any
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,3 +40,11 @@ _WEAKNESS = {
 def weakest(bases: Iterable[Basis]) -> Basis:
     """The basis to show where there is room for one mark: never firmer than any of the rest."""
     return max(bases, key=lambda basis: basis.weakness)
+
+
+def bases(raw: Any) -> tuple[Basis, ...]:
+    """One basis or several, as written in a file."""
+    return tuple(
+        Basis(each["kind"], tuple(each.get("sources", ())), each.get("value", ""), each.get("how", ""), each.get("note", ""))
+        for each in (raw if isinstance(raw, list) else [raw])
+    )

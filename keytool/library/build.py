@@ -10,7 +10,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from keytool import __version__
-from keytool.library.basis import Basis
+from keytool.library.basis import bases
+from keytool.library.bench_records import FILES as BENCH_FILES
+from keytool.library.bench_records import bench
 from keytool.library.lay_words import lay_words
 from keytool.library.model import (
     Applies,
@@ -104,20 +106,13 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         },
         lay=lay_words(lambda kind: _of(files, kind)),
         files={key: file.name for key, file in files.items()},
+        bench=bench({kind: data for kind in BENCH_FILES.values() for data in _of(files, kind)}),
     )
 
 
 def vocabulary(raw: Raw) -> Vocabulary:
     """The closed lists as words."""
     return {name: {id: Word(id, word["label"], word) for id, word in words.items()} for name, words in raw.items()}
-
-
-def bases(raw: Any) -> tuple[Basis, ...]:
-    """One basis or several, as written."""
-    return tuple(
-        Basis(each["kind"], tuple(each.get("sources", ())), each.get("value", ""), each.get("how", ""), each.get("note", ""))
-        for each in (raw if isinstance(raw, list) else [raw])
-    )
 
 
 def _of(files: Mapping[tuple[str, str], YamlFile], kind: str) -> Iterator[Any]:

@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from keytool.library import build
+from keytool.library.bench_records import FILES as BENCH_FILES
 from keytool.library.finding import Finding, Place, Severity
 from keytool.library.model import Library
 from keytool.library.schemas import Schemas
@@ -29,6 +30,7 @@ SINGLE = {
     "words/numbers.yaml": "number-words",
     "words/several.yaml": "several-words",
     "words/spelling.yaml": "spelling",
+    **BENCH_FILES,
 }
 MANY = {
     ("", "sources"): "sources",

@@ -13,6 +13,7 @@ from functools import cached_property
 from typing import Any
 
 from keytool.library.basis import Basis
+from keytool.library.bench_records import Bench
 from keytool.library.lay_words import LayWords
 from keytool.library.value import Showing
 
@@ -442,6 +443,8 @@ class Library:
     lay: LayWords
     files: Mapping[tuple[str, str], str]
     """(kind, id) to the file it was read from, such as ("entry", "plectus")."""
+    bench: Bench = field(default_factory=Bench)
+    """Constants, tally, rules and densities of counting."""
 
     def is_group(self, entry: str) -> bool:
         """Whether an entry holds others; only entries that hold none are met in a drop."""
