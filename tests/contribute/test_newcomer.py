@@ -35,7 +35,9 @@ WORM = (
     "--shows",
     "tail=blunt",
     "--shows",
-    "head-cap=dark",
+    "spear-base=plain",
+    "--shows",
+    "resting-posture=spiral",
     "--yes",
 )
 
@@ -54,9 +56,9 @@ def after(library_of_ilse: Path) -> Library:
     assert told.exit_code == 1
     said = words(told.output)
     assert "COLLISION: it comes out at Aphelenchus type, which does not hold Tarn End worm." in said
-    assert "They differ in head cap (Tarn End worm: 'a strong cap'; Aphelenchus type: 'pale and soft')." in said
+    assert "They differ in posture at rest (Tarn End worm: 'a spiral'; Aphelenchus type: 'nearly straight')." in said
     assert len(told.output.split()) < 600, "a page to read, not more"
-    added = run(library_of_ilse, "new", "entry", *WORM, "--couplet", "--by", "head-cap")
+    added = run(library_of_ilse, "new", "entry", *WORM, "--couplet", "--by", "resting-posture")
     assert added.exit_code == 0, added.output
     assert "Every check passes and every proof holds." in words(added.output)
     loaded = load(library_of_ilse)
@@ -80,7 +82,7 @@ def test_its_page_and_the_page_of_its_key_show_it(after: Library) -> None:
     grounds = [ground(after, key) for key in after.keys.values()]
     assert "An invented worm of the Tarn End market garden." in entry_page(after, grounds, after.entries["tarn-end-worm"]).text
     page = key_page(next(each for each in grounds if each.key.id == "nematode-mouthparts")).text
-    assert "Tarn End worm" in page and "A strong cap" in page
+    assert "Tarn End worm" in page and "A spiral" in page
 
 
 def test_the_card_holds_the_new_couplet(after: Library) -> None:
@@ -98,6 +100,6 @@ def test_the_impact_report_says_what_it_changes_for_others(library_of_ilse: Path
     result = run(library_of_ilse, "impact", "--base", str(KEYDATA.parent), "--no-cards")
     assert result.exit_code == 0, result.output
     assert "- new: tarn-end-worm" in result.output
-    assert "- new: nematode-mouthparts/tarn-end-worm-head-cap" in result.output
+    assert "- new: nematode-mouthparts/tarn-end-worm-resting-posture" in result.output
     assert "## Questions" in result.output
     assert "ends elsewhere" not in result.output

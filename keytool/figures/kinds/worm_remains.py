@@ -72,6 +72,29 @@ def _overgrown(n: float, w: float) -> Sketch:
     return Sketch((tube.hull(worm, 0.9, 1.5, "outline", pen_um), *threads), pen_um)
 
 
+def _full_of_young(n: float, w: float) -> Sketch:
+    """A mother whose young hatched inside her: small whole worms coil in her skin, with an egg or two among them."""
+    mother = _strand(n, w, lambda t: 0.5 * sin(2 * pi * (0.5 * t + 0.1)))
+    pen_um = min(tube.pen_of(mother.ring()), w / 12)
+    young: list[Shape] = []
+    for start, phase in ((0.13, 0.0), (0.31, 2.0), (0.49, 4.4), (0.66, 1.2)):
+        axis = tuple(
+            tube.beside(mother.axis, mother.half, start + 0.16 * j / 60, 0.5 * sin(2 * pi * 1.15 * j / 60 + phase)) for j in range(61)
+        )
+        long = sum(((q[0] - p[0]) ** 2 + (q[1] - p[1]) ** 2) ** 0.5 for p, q in itertools.pairwise(axis))
+        small = Strand(axis, long, profile(long, 0.25 * w, "conoid-sharp", 0.14))
+        right, left = tube.sides(small.axis, small.half)
+        young.append(pen.stroke((*right, *reversed(left)), 0.7, "young", closed=True))
+        young.append(
+            pen.line([tube.beside(small.axis, small.half, 0.1 + 0.75 * j / 30, 0.0) for j in range(31)], (0.6,), "young", role="faint")
+        )
+    eggs = [
+        pen.stroke(geometry.ellipse(x, y, 0.24 * w, 0.15 * w, turn=1.3, count=36), 0.9, "eggs", closed=True)
+        for x, y in (tube.beside(mother.axis, mother.half, t, u) for t, u in ((0.30, -0.45), (0.475, 0.5)))
+    ]
+    return Sketch((tube.hull(mother, 0.9, 1.7, "outline", pen_um), *young, *eggs), pen_um)
+
+
 def _collapsed(n: float, w: float) -> Sketch:
     """A dead worm: kinked and shrunken, the gut in separate drops."""
     kinks = [(0.0, 0.0), (0.35, 0.26), (0.10, 0.46), (0.55, 0.62), (0.42, 0.80), (0.75, 1.0)]
@@ -123,16 +146,26 @@ def _head_on(n: float, w: float) -> Sketch:
     return Sketch((*(pen.line(t, (1.0, 0.6), "body", role="faint") for t in trail), *out), pen_for(1.2 * w, 1.8 * w))
 
 
-_FORMS: dict[str, Drawer] = {"shed-skin": _skin, "full-of-threads": _overgrown, "collapsed": _collapsed, "head-on": _head_on}
+_FORMS: dict[str, Drawer] = {
+    "shed-skin": _skin,
+    "full-of-threads": _overgrown,
+    "full-of-young": _full_of_young,
+    "collapsed": _collapsed,
+    "head-on": _head_on,
+}
 
 KIND = Kind(
     "worm-remains",
     "a nematode that is dead or empty, or that points its head at you",
     (
-        choice("form", tuple(_FORMS), "empty shed skin; skin packed with threads of a fungus; collapsed dead worm; head seen end-on"),
+        choice(
+            "form",
+            tuple(_FORMS),
+            "empty shed skin; skin packed with threads of a fungus; mother full of hatched young; collapsed dead worm; head seen end-on",
+        ),
         um("length", 600, 80, 8000, "length along the body (not used for one seen end-on)"),
         um("width", 26, 4, 300, "greatest width"),
-        accent("body", "folds", "rings", "threads", "drops", "mouth", "lips", "mouth-lining"),
+        accent("body", "folds", "rings", "threads", "young", "eggs", "drops", "mouth", "lips", "mouth-lining"),
     ),
     build,
     lambda v: (
