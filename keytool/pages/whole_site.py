@@ -27,6 +27,7 @@ from keytool.pages.plate_pages import plate_assets, sheet_page, sheets_page, the
 from keytool.pages.practice_and_published import voices_page
 from keytool.pages.prose import prose_pages
 from keytool.pages.sources_page import sources_page
+from keytool.pages.words_data import words_data
 from keytool.pages.written_files import written_root
 
 NOTHING = Extras()
@@ -72,7 +73,7 @@ def build_site(library: Library, site: Path | None = None, extras: Extras = NOTH
         offline_page(),
     ]
     added = (Asset(path, content, "keydata") for path, content in extras.files.items())
-    return SiteContent(tuple(pages), (*_written(folder), *taken, *drawn.assets, *added), navigation(library), reviewed)
+    return SiteContent(tuple(pages), (*_written(folder), *taken, words_data(library), *drawn.assets, *added), navigation(library), reviewed)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,88 @@
+"""The lay words of a library made ready to hear with: plain data, the same that the page's script reads."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from keytool.library.model import Character, Library, State
+from keytool.library.wording import plain
+from keytool.words.fold import Token, fold, tokens
+
+SAID, TOLD = 100, 70
+"""What a phrase weighs: as people say it, and as the library describes the state."""
+NARROW, WIDE = 0.65, 80
+"""What a match counts for a character that hardly any entry states and that was not named; from so many entries on it counts in full."""
+
+
+def compile_words(library: Library) -> dict[str, Any]:
+    """Everything `hear` needs, as plain data that can be written as JSON.
+
+    `states` holds (character, state, phrases), a phrase being its weight and its words, denied ones with "!", those not made out
+    with "?"; `weights` how telling each word is, in hundredths; `found` the numbers of the states it stands in; `groups` the
+    groups of words of one meaning each belongs to.
+    """
+    lay = library.lay
+    spelling = {name: value for name, value in lay.spelling.items() if name != "alike"}
+    states = [
+        (character, state, _phrases(library, character, state))
+        for character in library.characters.values()
+        for state in character.states.values()
+    ]
+    found: dict[str, list[int]] = {}
+    for number, (_, _, phrases) in enumerate(states):
+        for word in sorted({word.lstrip("!?") for _, words in phrases for word in words.split()}):
+            found.setdefault(word, []).append(number)
+    forms = spelling["forms"]
+    groups: dict[str, list[int]] = {}
+    for number, words in enumerate(lay.spelling["alike"]):
+        for word in dict.fromkeys(each.word for phrase in words for each in tokens(phrase, spelling)):
+            groups.setdefault(word, []).append(number)
+    return {
+        "spelling": spelling,
+        "weights": {word: round(100 * math.log(1 + len(states) / len(where))) for word, where in sorted(found.items())},
+        "found": dict(sorted(found.items())),
+        "groups": groups,
+        "parts": sorted({fold(each, forms) for each in spelling["parts"]}),
+        "kinds": {fold(each, forms): list(themes) for each, themes in spelling["kinds"].items()},
+        "characters": {each.id: _about(library, each) for each in library.characters.values()},
+        "states": [[character.id, state.id, [list(each) for each in phrases]] for character, state, phrases in states],
+        "sizes": [
+            [id, each.along, [fold(word, forms) for word in each.of], [fold(word, forms) for word in each.not_of]]
+            for id, each in lay.sizes.items()
+        ],
+    }
+
+
+def written(token: Token) -> str:
+    """A token as a phrase keeps it."""
+    return ("?" if token.unclear else "!" if token.denied else "") + token.word
+
+
+def _phrases(library: Library, character: Character, state: State) -> list[tuple[int, str]]:
+    spelling = library.lay.spelling
+    own = [*library.lay.states.get(character.id, {}).get(state.id, ()), state.name]
+    told = re.split(r"[.;:,]", plain(library, state.about))
+    phrases: dict[str, int] = {}
+    for weight, texts in ((SAID, own), (TOLD, told)):
+        for text in texts:
+            words = " ".join(dict.fromkeys(written(each) for each in tokens(text, spelling)))
+            if words:
+                phrases.setdefault(words, weight)
+    return [(weight, words) for words, weight in phrases.items()]
+
+
+def _about(library: Library, character: Character) -> dict[str, Any]:
+    """The themes in which a character is stated, how widely it is used (in hundredths), and the words of its name and question."""
+    spelling = library.lay.spelling
+    stating = [entry for entry in library.entries.values() if character.id in entry.statements]
+    words = dict.fromkeys(each.word for each in _named(library, character, spelling))
+    wide = round(100 * (NARROW + (1 - NARROW) * min(1.0, math.sqrt(len(stating) / WIDE))))
+    return {"themes": sorted({entry.theme for entry in stating}), "wide": wide, "words": list(words)}
+
+
+def _named(library: Library, character: Character, spelling: Any) -> Iterator[Token]:
+    for text in (character.name, character.asks):
+        yield from tokens(plain(library, text), spelling)
