@@ -12,13 +12,13 @@ from keytool.contribute.parse_answer import NotUnderstood
 from keytool.contribute.rule_messages import minimal_valid_entry
 from keytool.contribute.similar import kind_and_groups, that_matter
 from keytool.contribute.talk import Talk, ids_of, maybe, one_of
-from keytool.identify.match import cells, unstated
 from keytool.library import Loaded
 from keytool.library.build import Reader
 from keytool.library.checks.feeding import THEME as FED_THEME
 from keytool.library.checks.within import HOLDING_KINDS
 from keytool.library.messages import did_you_mean, listed
 from keytool.library.model import Character, Entry, Key
+from keytool.library.pieces import cells, unstated
 from keytool.library.value import Showing
 from keytool.library.wording import name_of, plain, showing_words
 

@@ -36,6 +36,7 @@ SOUND_CHARACTER: Mapping[str, Any] = {
     "asks": "Probe?",
     "kind": "states",
     "magnification": 40,
+    "applies": "everything",
     "look": "Probe.",
     "misread": {"rate": 0.1, "basis": {"kind": "memory"}},
     "states": {each: {"name": "Probe", "about": "Probe."} for each in (PROBED, "other")},

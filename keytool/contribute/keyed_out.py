@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from keytool.identify import Fault
-from keytool.identify.match import Showings, cells, unstated
 from keytool.identify.prove import contains
 from keytool.library.model import Entry, Key, Library
+from keytool.library.pieces import Showings, cells, unstated
 from keytool.library.value import Showing
 
 

@@ -2,20 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from keytool.identify.observation import CANNOT_TELL, Answer, Answers
 
-CANNOT_TELL = "cannot-tell"
-
-
-@dataclass(frozen=True, slots=True)
-class Answer:
-    """An answer at one couplet: the id of a lead, or CANNOT_TELL."""
-
-    couplet: str
-    lead: str
-
-
-Answers = tuple[Answer, ...]
+__all__ = ["CANNOT_TELL", "Answer", "Answers", "told"]
 
 
 def told(answers: Answers) -> Answers:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from keytool.identify.answer import Answers, told
 from keytool.identify.ground import Ground
-from keytool.identify.walk import Standing
+from keytool.identify.standing import Standing
 
 LEAST_RIVAL = 0.005
 RIVALS = 2

@@ -6,9 +6,10 @@ import math
 from collections import Counter
 from dataclasses import dataclass
 
-from keytool.identify.match import Showings, cells
-from keytool.identify.weigh import entropy, priors
+from keytool.identify.model import prior_chances
+from keytool.identify.questions import entropy
 from keytool.library.model import Key, Library
+from keytool.library.pieces import Showings, cells
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +31,7 @@ class Cost:
 def cost(library: Library, key: Key) -> Cost:
     """The cost of a key that has been proved."""
     members = list(library.members(key.scope))
-    prior = priors(library, key.scope)
+    prior = prior_chances(library, key.scope)
     ends: Counter[str] = Counter()
     expected, most = 0.0, 0
     for entry in members:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from keytool.identify.answer import CANNOT_TELL, Answers
 from keytool.identify.ground import Ground
-from keytool.identify.walk import Standing
+from keytool.identify.standing import Standing
 
 SEVERAL = 2
 """From this many in a row on, the hand belongs on the microscope and not on the key."""

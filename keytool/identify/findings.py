@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from keytool.identify.prove import Failure, Fault, Proof
+from keytool.identify.prove import Fault, Proof, ProofFailure
 from keytool.library.checks.showing_text import seen_words
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
@@ -18,7 +18,7 @@ def findings(loaded: Loaded, proof: Proof) -> list[Finding]:
 
     Where several combinations of states go wrong in the same way, the first is shown and the rest are counted.
     """
-    alike: dict[tuple[Fault, str, str, str, str], list[Failure]] = {}
+    alike: dict[tuple[Fault, str, str, str, str], list[ProofFailure]] = {}
     for each in proof.failures:
         alike.setdefault((each.fault, each.entry, each.couplet, each.lead, each.about), []).append(each)
     return [_finding(_Case(loaded, proof.key, group[0], len(group) - 1)) for group in alike.values()]
@@ -30,7 +30,7 @@ class _Case:
 
     loaded: Loaded
     key: str
-    failure: Failure
+    failure: ProofFailure
     more: int
 
     @property

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 
 from keytool.identify.answer import CANNOT_TELL, Answer, Answers
 from keytool.identify.ground import Ground
-from keytool.identify.match import cells, unstated
-from keytool.identify.walk import Standing, stand
+from keytool.identify.standing import Standing, stand
+from keytool.library.pieces import cells, unstated
 from keytool.library.value import Showing
 
 

@@ -12,9 +12,9 @@ from functools import cached_property
 from typing import Any
 
 from keytool.identify.looks import Looks, alone, looks
-from keytool.identify.match import cells, unstated
 from keytool.identify.weigh import priors
 from keytool.library.model import Couplet, Entry, Key, Lead, Library
+from keytool.library.pieces import cells, unstated
 from keytool.library.requirements import required
 from keytool.library.value import Interval, Showing, States
 

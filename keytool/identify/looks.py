@@ -18,9 +18,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 
-from keytool.identify.match import holds, pieces
 from keytool.identify.weigh import seen
 from keytool.library.model import Couplet, Entry, Key, Library
+from keytool.library.pieces import holds, pieces
 from keytool.library.requirements import everything
 from keytool.library.value import Showing
 
@@ -57,7 +57,7 @@ def looks(library: Library, key: Key, members: Sequence[Entry]) -> Looks:
     for couplet in key.couplets.values():
         for name in couplet.characters:
             before = wholes.get(name, [everything(library.characters[name])])
-            wholes[name] = [part for whole in before for part in pieces(name, couplet, whole)]
+            wholes[name] = [part for whole in before for part in pieces(name, couplet.leads.values(), whole)]
     rows: dict[str, list[tuple[float, ...]]] = {name: [] for name in wholes}
     known: dict[tuple[str, Showing], int] = {}
     row: dict[str, dict[str, int]] = {}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from keytool.identify.answer import Answer, Answers
-from keytool.identify.walk import address
+from keytool.identify.standing import address
 from keytool.library.model import Couplet, Key, Library
 from keytool.library.requirements import required
 from keytool.library.value import Showing, States

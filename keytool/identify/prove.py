@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 
-from keytool.identify.match import Showings, cells, unstated
 from keytool.library.model import Entry, Key, Lead, Library
+from keytool.library.pieces import Showings, cells, unstated
 from keytool.library.value import Showing
 
 
@@ -22,7 +22,7 @@ class Fault(Enum):
 
 
 @dataclass(frozen=True, slots=True)
-class Failure:
+class ProofFailure:
     """One combination that goes wrong: the entry, what it shows, and the couplet that sent it wrong.
 
     `shown` holds only the characters asked about on the way; `lead` is the lead taken last,
@@ -44,14 +44,14 @@ class Proof:
     key: str
     entries: int
     combinations: int
-    failures: tuple[Failure, ...]
+    failures: tuple[ProofFailure, ...]
 
 
 def prove(library: Library, key: Key) -> Proof:
     """The proof of one key over every entry in its scope and every combination it may show."""
     members = list(library.members(key.scope))
     combinations = 0
-    failures: list[Failure] = []
+    failures: list[ProofFailure] = []
     for entry in members:
         showings = {name: statement.showing for name, statement in entry.statements.items()}
         for failure in _from(library, key, entry, key.first, showings, (), {}):
@@ -63,21 +63,21 @@ def prove(library: Library, key: Key) -> Proof:
 
 def _from(
     library: Library, key: Key, entry: Entry, at: str, showings: Showings, path: tuple[str, ...], shown: Mapping[str, Showing]
-) -> Iterator[Failure | None]:
+) -> Iterator[ProofFailure | None]:
     """One item for each combination that can be shown from here on: None where it ends rightly."""
     couplet = key.couplets[at]
     if at in path:
-        yield Failure(Fault.LOOP, entry.id, at, "", at, shown)
+        yield ProofFailure(Fault.LOOP, entry.id, at, "", at, shown)
         return
     if missing := unstated(couplet, showings):
         for name in missing:
-            yield Failure(Fault.UNSTATED, entry.id, at, "", name, shown)
+            yield ProofFailure(Fault.UNSTATED, entry.id, at, "", name, shown)
         return
     for cell in cells(couplet, showings):
         now = {**shown, **{name: cell.showings[name] for name in couplet.characters}}
         if len(cell.leads) != 1:
             fault = Fault.OVERLAP if cell.leads else Fault.GAP
-            yield Failure(fault, entry.id, at, "", ", ".join(lead.id for lead in cell.leads), now)
+            yield ProofFailure(fault, entry.id, at, "", ", ".join(lead.id for lead in cell.leads), now)
             continue
         lead = cell.leads[0]
         if lead.couplet:
@@ -85,7 +85,7 @@ def _from(
         elif contains(library, lead, entry):
             yield None
         else:
-            yield Failure(Fault.WRONG_END, entry.id, at, lead.id, lead.goes_to, now)
+            yield ProofFailure(Fault.WRONG_END, entry.id, at, lead.id, lead.goes_to, now)
 
 
 def contains(library: Library, lead: Lead, entry: Entry) -> bool:

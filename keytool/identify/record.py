@@ -8,7 +8,7 @@ from typing import Any
 from keytool.identify.answer import CANNOT_TELL, Answers
 from keytool.identify.arrive import Arrival, arrivals
 from keytool.identify.ground import Ground
-from keytool.identify.walk import Standing, address, stand
+from keytool.identify.standing import Standing, address, stand
 from keytool.library.wording import feeding_words, name_of, plain, sureness_words
 
 FORMAT = "wetmount-walk 1"

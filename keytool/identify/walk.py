@@ -1,190 +1,181 @@
-"""Walk a key: one answer at a time, with "cannot tell" as a proper answer, and back.
+"""Walk a key: one answer at a time, with "cannot tell" as a proper answer, and anything else that was seen besides.
 
-A walk is nothing but its answers, so it has an address: `rings=fine/spear=cannot-tell`. The
-same address gives the same standing here, in the terminal and on the page.
+A walk is nothing but what was told, so it has an address. As long as every question is answered the key is followed as printed;
+questions that are settled by what was told already are passed over. After a "cannot tell" everything stays possible, and the next
+question is the one that tells most for its effort: a question of the key, or simply a character, but only one that has a meaning
+for nearly all that is still likely.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from operator import mul
 
-from keytool.identify.answer import CANNOT_TELL, Answer, Answers, told
-from keytool.identify.ground import Ground
-from keytool.identify.joint import chances, next_chances
-from keytool.identify.weigh import entropy
-from keytool.library.value import Showing
-
-LEAST_GAIN = 1e-6
-
-
-class NoSuchAnswer(Exception):
-    """Raised for an address that this key does not have; the message says which part, and what is there."""
+from keytool.identify.model import CompiledKey, Model
+from keytool.identify.observation import CANNOT_TELL, Trail
+from keytool.identify.posterior import Posterior, likelihood, mass, met, posterior
+from keytool.identify.questions import effort_of, information, power_at_hand, questions
+from keytool.identify.result import Identification, Named, identification, narrowest, word
+from keytool.library.pieces import Box
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
+@dataclass(frozen=True)
+class WalkState:
     """Where a walk stands.
 
-    `asks` is the couplet to answer next, empty at an end. `ends` are the ends and onward keys
-    that can still be reached, the likeliest first: exactly one when the walk has arrived, more
-    when it had to stop undecided. `possible` are the entries that fit every answer, the
-    likeliest first; `chance` is the chance of each entry in scope, answers and misreading
-    considered.
+    `asks` is the couplet to answer next, or `asks_character` a character to look at instead; both empty when it is over.
+    `arrived` is the end it came to, `goes_on` the key that takes over; both empty while something is asked, or when it stops
+    undecided. `passed` are the couplets that what was told has settled, each with its lead; `open` those that could not be told.
+    `ends` are the ends and onward keys of this key that are likely, the likeliest first.
     """
 
     asks: str
-    ends: tuple[str, ...]
-    possible: tuple[str, ...]
-    chance: Mapping[str, float]
+    asks_character: str
+    arrived: str
+    goes_on: str
+    passed: Mapping[str, str]
+    open: tuple[str, ...]
+    ends: tuple[Named, ...]
+    result: Identification
 
     @property
     def is_over(self) -> bool:
-        """Whether there is nothing left to ask."""
-        return not self.asks
+        """Whether there is nothing left to ask in this key."""
+        return not self.asks and not self.asks_character
 
 
-def address(answers: Answers) -> str:
-    """The address of a walk, without the key: `couplet=lead/couplet=lead`."""
-    return "/".join(f"{each.couplet}={each.lead}" for each in answers)
+def evaluate(model: Model, trail: Trail) -> WalkState:
+    """Where a trail stands in the last of its keys. It must have one."""
+    leg = trail.legs[-1]
+    compiled = model.keys[leg.key]
+    given = {answer.couplet: answer.lead for answer in leg.answers}
+    after = posterior(model, trail)
+    result = identification(model, after)
+    passed, at, end = _printed(compiled, given, after)
+    undecided = tuple(id for id in compiled.order if given.get(id) == CANNOT_TELL)
+    asks = asks_character = ""
+    if at and given.get(at) != CANNOT_TELL:
+        asks = at
+    elif at:
+        end = _settled(model, compiled, after)
+        if not end:
+            asks, asks_character = _best_question(model, compiled, given, after)
+            end = "" if asks or asks_character else _only(model, compiled, after)
+    goes_on = end if end in model.keys else ""
+    return WalkState(asks, asks_character, "" if goes_on else end, goes_on, passed, undecided, _ends(model, compiled, after), result)
 
 
-def answers_at(ground: Ground, address: str) -> Answers:
-    """The answers of an address.
-
-    Raises:
-        NoSuchAnswer: it names a couplet or a lead that the key does not have, or one couplet
-            twice, or a couplet that is not asked at that point.
-    """
-    answers: Answers = ()
-    for part in filter(None, address.split("/")):
-        couplet, _, lead = part.partition("=")
-        if couplet not in ground.key.couplets:
-            raise NoSuchAnswer(f"'{couplet}' is not a couplet of {ground.key.id}.")
-        allowed = [*ground.key.couplets[couplet].leads, CANNOT_TELL]
-        if lead not in allowed:
-            raise NoSuchAnswer(f"'{lead}' is not an answer to '{couplet}'. Answers: {', '.join(allowed)}.")
-        asked = stand(ground, answers).asks
-        if couplet != asked:
-            raise NoSuchAnswer(f"'{couplet}' is not asked there; " + (f"the question is '{asked}'." if asked else "the walk is over."))
-        answers = (*answers, Answer(couplet, lead))
-    return answers
+def _printed(compiled: CompiledKey, given: Mapping[str, str], after: Posterior) -> tuple[dict[str, str], str, str]:
+    """The key as printed: what is passed over, the couplet where it stands (unanswered, or not told), and the end it came to."""
+    passed: dict[str, str] = {}
+    at = compiled.key.first
+    while True:
+        lead = given.get(at, "")
+        if lead in ("", CANNOT_TELL):
+            lead = settled_lead(compiled.boxes[at], after)
+            if not lead:
+                return passed, at, ""
+            passed[at] = lead
+        taken = compiled.key.couplets[at].leads[lead]
+        if not taken.couplet:
+            return passed, "", taken.goes_to
+        at = taken.couplet
 
 
-def stand(ground: Ground, answers: Answers) -> Standing:
-    """Where the answers lead.
-
-    As long as every question is answered the key is followed as printed. After a "cannot
-    tell" all its leads stay open, and the next question is the one, of those they lead to,
-    that tells most about what is still possible.
-    """
-    given = {each.couplet: each.lead for each in answers}
-    chance = chances(ground, answers)
-    possible = tuple(sorted(_possible(ground, answers), key=lambda id: (-round(chance[id], 9), id)))
-    open_couplets, ends = _reach(ground, given, possible)
-    asks = ""
-    if open_couplets:
-        asks = open_couplets[0]
-        if CANNOT_TELL in given.values() and (len(open_couplets) > 1 or ends):
-            asks = _best_question(ground, answers, open_couplets, possible, chance)
-    if asks:
-        ends = ()
-    elif open_couplets:
-        ends = _reach(ground, given, possible, through=True)[1]
-    sure = {end: sum(chance[id] for id in ground.within[end]) for end in ends}
-    return Standing(asks, tuple(sorted(ends, key=lambda end: (-round(sure[end], 9), end))), possible, chance)
-
-
-def _possible(ground: Ground, answers: Answers) -> list[str]:
-    """The entries that may show all that was answered, each character taken together over all answers."""
-    said = told(answers)
-    wanted: dict[str, list[Showing]] = {}
-    for each in said:
-        for name, showing in ground.wants[each.couplet][each.lead].items():
-            wanted.setdefault(name, []).append(showing)
-
-    def fits(id: str) -> bool:
-        if any(each.lead not in ground.may[each.couplet][id] for each in said):
-            return False
-        statements = ground.library.entries[id].statements
-        for name, showings in wanted.items():
-            if name in statements:
-                left = statements[name].showing
-                for showing in showings:
-                    left = left.meet(showing)
-                if left.is_empty:
-                    return False
-        return True
-
-    return [entry.id for entry in ground.members if fits(entry.id)]
-
-
-def _reach(
-    ground: Ground, given: Mapping[str, str], possible: tuple[str, ...], *, through: bool = False
-) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """The unanswered couplets and the ends that lie before us, in reading order.
-
-    Past a "cannot tell" only leads that something still possible may take are followed; with
-    `through` unanswered couplets are passed in the same way, so that all ends ahead are found.
-    """
-    couplets: dict[str, None] = {}
-    ends: dict[str, None] = {}
-    waiting, seen = [ground.key.first], set()
-    while waiting:
-        at = waiting.pop()
-        if at in seen:
-            continue
-        seen.add(at)
-        leads = ground.key.couplets[at].leads
-        answer = given.get(at)
-        if answer is None:
-            couplets[at] = None
-            if not through:
-                continue
-        if answer is None or answer == CANNOT_TELL:
-            live = [lead for lead in leads if any(lead in ground.may[at][id] for id in possible)] or list(leads)
-        else:
-            live = [answer]
-        for id in live:
-            lead = leads[id]
-            if lead.couplet:
-                waiting.append(lead.couplet)
-            else:
-                ends[lead.goes_to] = None
-    number = {couplet.id: couplet.number for couplet in ground.key.couplets.values()}
-    return tuple(sorted(couplets, key=number.__getitem__)), tuple(ends)
-
-
-def _best_question(
-    ground: Ground, answers: Answers, nearest: tuple[str, ...], possible: tuple[str, ...], chance: Mapping[str, float]
-) -> str:
-    """The unanswered couplet ahead that tells most, or an empty text when none tells anything.
-
-    The wording of a couplet may take for granted what the couplets before it ask ("the whip of
-    this slider"). So one behind another that is unanswered is only asked when none of the `nearest` tells anything.
-    """
-    everywhere, ends = _reach(ground, {each.couplet: each.lead for each in answers}, possible, through=True)
-    if len(ends) < 2:
+def settled_lead(leads: Mapping[str, Sequence[Box]], after: Posterior) -> str:
+    """The one lead that what was told of a couplet's characters leaves, or an empty text where several are open."""
+    names = frozenset(name for boxes in leads.values() for box in boxes for name in box)
+    told: tuple[Box, ...] = ({},)
+    for looks, boxes in after.evidence.parts:
+        if any(look.characters & names for look in looks):
+            told = met(told, boxes)
+    if not any(told):
         return ""
-    for candidates in (nearest, everywhere):
-        gains = {id: gain(ground, answers, id, possible, chance) for id in candidates}
-        best = max(candidates, key=lambda id: round(gains[id], 6))
-        if gains[best] > LEAST_GAIN:
-            return best
+    fitting = [lead for lead, boxes in leads.items() if met(told, boxes)]
+    return fitting[0] if len(fitting) == 1 else ""
+
+
+def _settled(model: Model, compiled: CompiledKey, after: Posterior) -> str:
+    """The narrowest end that holds most of the chance, or an empty text."""
+    found = narrowest(model, after.chance, model.figure("holds-share"), compiled.within)
+    return found.id if found else ""
+
+
+def _only(model: Model, compiled: CompiledKey, after: Posterior) -> str:
+    """The end a walk stops at when nothing is left to ask: the first, where it leads clearly."""
+    ends = _ends(model, compiled, after)
+    if len(ends) == 1 or (ends and ends[0].chance >= model.figure("settled-lead") * ends[1].chance):
+        return ends[0].id
     return ""
 
 
-def gain(ground: Ground, answers: Answers, couplet: str, possible: tuple[str, ...], chance: Mapping[str, float]) -> float:
-    """How much an answer at a couplet is expected to tell about what is still possible, in bits.
+def _ends(model: Model, compiled: CompiledKey, after: Posterior) -> tuple[Named, ...]:
+    least = model.figure("name-share")
+    found = [(mass(after.chance, numbers), id) for id, numbers in compiled.within.items()]
+    ranked = sorted(found, key=lambda each: (-round(each[0], 9), each[1]))
+    return tuple(Named(id, chance, word(model, chance)) for chance, id in ranked if chance >= least)
 
-    What the answers before say of a character it asks about is no news a second time.
 
-    Source: information gain, Shannon 1948 (from memory).
-    """
-    before = [chance[id] for id in possible]
-    total = sum(before)
-    after = 0.0
-    for given in next_chances(ground, answers, couplet, possible):
-        joint = [chance[id] * given[id] for id in possible]
-        after += sum(joint) / total * entropy(joint) if total > 0 else 0.0
-    return entropy(before) - after
+def _best_question(model: Model, compiled: CompiledKey, given: Mapping[str, str], after: Posterior) -> tuple[str, str]:
+    """The couplet or the character that tells most for its effort among those that have a meaning for what is likely."""
+    share, least = model.figure("asks-share"), model.figure("least-gain")
+    asked = after.evidence.told | after.evidence.unsure
+    reached, power = _reaching(model, compiled, given), power_at_hand(model, after)
+    scope = mass(after.chance, compiled.scope)
+    best, couplet, character = 0.0, "", ""
+    for id in compiled.order:
+        each = compiled.key.couplets[id]
+        if id in given or id not in reached or set(each.characters) <= asked:
+            continue
+        if sum(map(mul, after.chance, reached[id])) < share * scope:
+            continue
+        gain = _gain(model, compiled.boxes[id], after)
+        worth = gain / max(effort_of(model, name, power) for name in each.characters)
+        if gain >= least and round(worth, 9) > round(best, 9):
+            best, couplet = worth, id
+    for question in questions(model, after, power):
+        if round(question.worth, 9) > round(best, 9):
+            best, couplet, character = question.worth, "", question.character
+    return couplet, character
+
+
+def _reaching(model: Model, compiled: CompiledKey, given: Mapping[str, str]) -> dict[str, list[float]]:
+    """For each couplet that lies ahead, how much of each entry comes to it, given the leads taken."""
+    found = {compiled.key.first: _marks(compiled.scope, len(model.entries))}
+    for id in compiled.order:
+        if id not in found:
+            continue
+        here, leads = found[id], compiled.key.couplets[id].leads
+        taken = given.get(id, CANNOT_TELL)
+        flows = {taken: [1.0] * len(here)} if taken != CANNOT_TELL else lead_chances(model, compiled.boxes[id])
+        for lead, chances in flows.items():
+            if goes := leads[lead].couplet:
+                flow = list(map(mul, here, chances))
+                found[goes] = [a + b for a, b in zip(found[goes], flow, strict=True)] if goes in found else flow
+    return found
+
+
+def lead_chances(model: Model, leads: Mapping[str, Sequence[Box]]) -> dict[str, list[float]]:
+    """For each lead and entry, the chance that the lead is taken when nothing was told before; over the leads they add up to 1."""
+    each = {lead: likelihood(model, boxes) for lead, boxes in leads.items()}
+    totals = [sum(column) for column in zip(*each.values(), strict=True)]
+    return {lead: [a / b for a, b in zip(chances, totals, strict=True)] for lead, chances in each.items()}
+
+
+def _gain(model: Model, leads: Mapping[str, Sequence[Box]], after: Posterior) -> float:
+    """How much an answer is expected to tell, in bits, beyond what was told of its characters before."""
+    names = frozenset(name for boxes in leads.values() for box in boxes for name in box)
+    told: tuple[Box, ...] = ({},)
+    for looks, boxes in after.evidence.parts:
+        if any(look.characters & names for look in looks):
+            told = met(told, boxes)
+    chances = lead_chances(model, {lead: left for lead, boxes in leads.items() if (left := met(told, boxes))})
+    return information([list(row) for row in zip(*chances.values(), strict=True)], after.chance)
+
+
+def _marks(numbers: Sequence[int], size: int) -> list[float]:
+    marked = [0.0] * size
+    for number in numbers:
+        marked[number] = 1.0
+    return marked

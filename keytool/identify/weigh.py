@@ -9,8 +9,8 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
-from keytool.identify.match import shares
 from keytool.library.model import Character, Entry, Library
+from keytool.library.pieces import shares
 from keytool.library.value import Interval, Showing, States
 
 

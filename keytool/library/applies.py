@@ -26,7 +26,7 @@ def ruled_out_by(library: Library, character: Character, entry: Entry) -> str:
     for name, states in character.applies.where.items():
         if name in entry.statements:
             showing = entry.statements[name].showing
-            if isinstance(showing, States) and not showing.ids & states:
+            if isinstance(showing, States) and showing.ids.isdisjoint(states):
                 return name
         if name in library.characters and (above := ruled_out_by(library, library.characters[name], entry)):
             return above

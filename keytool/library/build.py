@@ -13,6 +13,7 @@ from keytool import __version__
 from keytool.library.basis import bases
 from keytool.library.bench_records import FILES as BENCH_FILES
 from keytool.library.bench_records import bench
+from keytool.library.graph import raw_goes, reading_order
 from keytool.library.lay_words import lay_words
 from keytool.library.model import (
     Applies,
@@ -180,7 +181,7 @@ def _character(raw: Raw, words: Vocabulary) -> Character:
 def _applies(raw: Any) -> Applies:
     if raw == "everything":
         return Applies()
-    where = {character: frozenset(states) for character, states in raw.get("where", {}).items()}
+    where = {character: tuple(states) for character, states in raw.get("where", {}).items()}
     return Applies(tuple(raw["to"]), where, raw.get("else", ""))
 
 
@@ -234,22 +235,6 @@ def _voices(id: str, raw: Raw) -> Voices:
         tuple(raw["entries"]),
         tuple(raw.get("keys", ())),
     )
-
-
-def _reading_order(key: Raw) -> list[str]:
-    """Couplets so that every lead goes forward, first leads first; those never reached come last."""
-    seen: set[str] = set()
-    backwards: list[str] = []
-
-    def visit(id: str) -> None:
-        if id in key["couplets"] and id not in seen:
-            seen.add(id)
-            for lead in reversed(key["couplets"][id]["leads"].values()):
-                visit(lead.get("couplet", ""))
-            backwards.append(id)
-
-    visit(key["first"])
-    return [*reversed(backwards), *(id for id in key["couplets"] if id not in seen)]
 
 
 class Reader:
@@ -338,7 +323,7 @@ class Reader:
     def key(self, raw: Raw) -> Key:
         """A key with its couplets numbered in reading order."""
         couplets = {}
-        for number, id in enumerate(_reading_order(raw), 1):
+        for number, id in enumerate(reading_order(raw["first"], raw_goes(raw["couplets"])), 1):
             each = raw["couplets"][id]
             leads = {
                 lead: Lead(

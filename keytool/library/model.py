@@ -82,7 +82,7 @@ class Applies:
     """
 
     to: tuple[str, ...] = ()
-    where: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    where: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     otherwise: str = ""
 
 
@@ -456,14 +456,22 @@ class Library:
 
     def ancestry(self, entry: str) -> frozenset[str]:
         """An entry and every group that contains it."""
-        found: set[str] = set()
-        waiting = [entry]
-        while waiting:
-            here = waiting.pop()
-            if here not in found and here in self.entries:
-                found.add(here)
-                waiting.extend(self.entries[here].within)
-        return frozenset(found)
+        return self._above.get(entry, frozenset())
+
+    @cached_property
+    def _above(self) -> Mapping[str, frozenset[str]]:
+        """Every entry with itself and every group that contains it."""
+        found: dict[str, frozenset[str]] = {}
+        for entry in self.entries:
+            above: set[str] = set()
+            waiting = [entry]
+            while waiting:
+                here = waiting.pop()
+                if here not in above and here in self.entries:
+                    above.add(here)
+                    waiting.extend(self.entries[here].within)
+            found[entry] = frozenset(above)
+        return found
 
     def members(self, groups: tuple[str, ...]) -> Iterator[Entry]:
         """The entries met in a drop (those that hold no others) within any of the groups."""

@@ -15,8 +15,8 @@ import pytest
 import yaml
 
 from keytool.identify import cost, prove
-from keytool.identify.match import cells, unstated
 from keytool.library import Library, load
+from keytool.library.pieces import cells, unstated
 
 TEXTBOOK = {"a": 45, "b": 13, "c": 12, "d": 16, "e": 9, "f": 5}
 PRIORS = [TEXTBOOK, {"a": 4, "b": 3, "c": 2, "d": 1}, dict(zip("abcdefgh", (30, 22, 16, 12, 8, 6, 4, 2), strict=True)), {"a": 1, "b": 1}]
@@ -45,6 +45,7 @@ def key_from_code(root: Path, weights: dict[str, int], code: dict[str, str]) -> 
                 "asks": "Which?",
                 "kind": "states",
                 "magnification": 40,
+                "applies": "everything",
                 "look": "Look.",
                 "misread": {"rate": 0.1, "basis": memory},
                 "states": {"left": {"name": "left", "about": "Left."}, "right": {"name": "right", "about": "Right."}},

@@ -22,7 +22,7 @@ from keytool.contribute.keyed_out import paths_through
 from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, address, answers_at, arrivals, ground, stand
 from keytool.identify.answer import told
 from keytool.identify.joint import chances, next_chances, parts, together
-from keytool.identify.walk import gain
+from keytool.identify.standing import gain
 from keytool.library import Library, load
 from keytool.library.model import Character, Couplet
 from keytool.library.value import Interval, Showing, States

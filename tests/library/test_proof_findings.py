@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from keytool.identify import Failure, Fault, Proof
+from keytool.identify import Fault, Proof, ProofFailure
 from keytool.identify.findings import findings
 from keytool.library import load
 from keytool.library.value import Interval, States
@@ -18,38 +18,38 @@ TWO = {"holes": States(frozenset({"two"}))}
     ("failure", "line", "message", "tip"),
     [
         (
-            Failure(Fault.GAP, "coat-button", "rim", "", "", {**TWO, "width": Interval(2000.0, 5000.0)}),
+            ProofFailure(Fault.GAP, "coat-button", "rim", "", "", {**TWO, "width": Interval(2000.0, 5000.0)}),
             30,
             "'coat-button' ('two holes'; width 2 to 5 mm) fits no lead of couplet 'rim'.",
             "Add what it shows",
         ),
         (
-            Failure(Fault.OVERLAP, "coat-button", "holes", "", "closed, open", TWO),
+            ProofFailure(Fault.OVERLAP, "coat-button", "holes", "", "closed, open", TWO),
             8,
             "'coat-button' ('two holes') fits more than one lead of couplet 'holes': closed, open.",
             "one lead only",
         ),
         (
-            Failure(Fault.LOOP, "coat-button", "holes", "", "holes", {}),
+            ProofFailure(Fault.LOOP, "coat-button", "holes", "", "holes", {}),
             8,
             "'coat-button' comes back to couplet 'holes' and never ends.",
             "forward",
         ),
         (
-            Failure(Fault.UNSTATED, "coat-button", "rim", "", "rim", {"width": Interval(low=18000.0)}),
+            ProofFailure(Fault.UNSTATED, "coat-button", "rim", "", "rim", {"width": Interval(low=18000.0)}),
             30,
             "'coat-button' (width from 18 mm) comes to couplet 'rim', but does not say what it shows of 'rim'.",
             "coat-button.yaml",
         ),
         (
-            Failure(Fault.WRONG_END, "coat-button", "rim", "flat", "cuff-button", {"width": Interval(high=18000.0)}),
+            ProofFailure(Fault.WRONG_END, "coat-button", "rim", "flat", "cuff-button", {"width": Interval(high=18000.0)}),
             37,
             "'coat-button' (width below 18 mm) is sent to the end 'cuff-button', which does not hold it.",
             "stand within 'cuff-button'",
         ),
     ],
 )
-def test_each_fault_has_its_words(mini: Path, failure: Failure, line: int, message: str, tip: str) -> None:
+def test_each_fault_has_its_words(mini: Path, failure: ProofFailure, line: int, message: str, tip: str) -> None:
     (found,) = findings(load(mini), Proof("buttons", 4, 4, (failure,)))
     assert (found.place.file, found.place.line) == ("keydata/keys/buttons.yaml", line)
     assert found.message == message and tip in found.tip
@@ -57,7 +57,7 @@ def test_each_fault_has_its_words(mini: Path, failure: Failure, line: int, messa
 
 def test_alike_failures_are_counted_not_repeated(mini: Path) -> None:
     alike = tuple(
-        Failure(Fault.WRONG_END, "coat-button", "rim", "flat", "cuff-button", {"holes": States(frozenset({state}))})
+        ProofFailure(Fault.WRONG_END, "coat-button", "rim", "flat", "cuff-button", {"holes": States(frozenset({state}))})
         for state in ("two", "four", "none")
     )
     (found,) = findings(load(mini), Proof("buttons", 4, 4, alike))

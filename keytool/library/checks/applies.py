@@ -39,7 +39,7 @@ def _names(loaded: Loaded, character: Character) -> Iterator[Finding]:
         place = file.place(("applies", "where", name), of_key=True)
         yield from unknown(loaded, NAME, "character", name, place)
         other = library.characters.get(name)
-        for state in sorted(states - set(other.states)) if other else ():
+        for state in sorted(set(states) - set(other.states)) if other else ():
             message = f"'{state}' is not a state of '{name}'." if other and other.states else f"'{name}' is a number; it has no states."
             yield not_among(NAME, message, state, other.states if other else (), place)
         if _goes_round(loaded, character):

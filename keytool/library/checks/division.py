@@ -10,7 +10,8 @@ from keytool.library.checks.showing_text import seen_words
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
 from keytool.library.model import Lead, Library
-from keytool.library.value import Interval, Showing, States
+from keytool.library.pieces import single_pieces, takes
+from keytool.library.value import Showing
 
 NAME = "division"
 MOST_SHOWN = 3
@@ -40,7 +41,7 @@ def _overlaps(at: At, named: list[Lead]) -> Iterator[Finding]:
 
 def _gaps(at: At, named: list[Lead]) -> Iterator[Finding]:
     library = at.loaded.library
-    left = [seen for seen in _cells(library, named) if not any(_takes(lead, seen) for lead in named)]
+    left = [seen for seen in _cells(library, named) if not any(takes(lead, seen) for lead in named)]
     if left:
         shown = ", nor ".join(seen_words(library, seen) for seen in islice(left, MOST_SHOWN))
         more = f", nor {len(left) - MOST_SHOWN} more" if len(left) > MOST_SHOWN else ""
@@ -55,20 +56,5 @@ def _gaps(at: At, named: list[Lead]) -> Iterator[Finding]:
 def _cells(library: Library, named: list[Lead]) -> Iterator[Mapping[str, Showing]]:
     """All that can be seen of the couplet's characters, cut so finely that a lead takes all of a cell or nothing."""
     ids = list(named[0].when)
-    for combination in product(*(_pieces(library, id, named) for id in ids)):
+    for combination in product(*(single_pieces(library, id, named) for id in ids)):
         yield dict(zip(ids, combination, strict=True))
-
-
-def _pieces(library: Library, id: str, named: list[Lead]) -> list[Showing]:
-    character = library.characters[id]
-    if not character.is_number:
-        return [States(frozenset({state})) for state in character.states]
-    pieces: list[Showing] = [Interval()]
-    for lead in named:
-        wanted = lead.when[id]
-        pieces = [part for piece in pieces for part in (piece.meet(wanted), *piece.without(wanted)) if not part.is_empty]
-    return sorted(pieces, key=lambda piece: piece.low if isinstance(piece, Interval) else 0.0)
-
-
-def _takes(lead: Lead, seen: Mapping[str, Showing]) -> bool:
-    return all(not seen[id].meet(wanted).is_empty for id, wanted in lead.when.items())

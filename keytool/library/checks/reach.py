@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from keytool.library.finding import Finding
+from keytool.library.graph import reached
 from keytool.library.load import Loaded
 from keytool.library.model import Key, Lead
 
@@ -30,15 +31,3 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 def _gets_lost(key: Key, lead: Lead) -> bool:
     """Whether a lead names a couplet that is not there, so that nobody can say what it was to reach."""
     return bool(lead.couplet) and lead.couplet not in key.couplets
-
-
-def reached(key: Key) -> frozenset[str]:
-    """The couplets that can be reached from the first one, itself among them."""
-    met: set[str] = set()
-    waiting = [key.first]
-    while waiting:
-        id = waiting.pop()
-        if id in key.couplets and id not in met:
-            met.add(id)
-            waiting += [lead.couplet for lead in key.couplets[id].leads.values()]
-    return frozenset(met)

@@ -1,0 +1,672 @@
+/* Identification, the same as keytool.identify gives it: pure, no page, no network.
+ *
+ *   const engine = wetmountEngine.open(data)          data as keytool.identify.library_data makes it
+ *   engine.parse(address, key) -> {trail, left}       never throws; left: what was left out, in plain sentences
+ *   engine.write(trail) -> address
+ *   engine.describe(trail) -> result                  everything that was told, weighed
+ *   engine.walk(trail) -> {asks, asksCharacter, arrived, goesOn, passed, open, ends, result}
+ *   engine.explain(trail, entry) -> [{sources, weight}]
+ *
+ * A trail: {sample, pictures: [], legs: [{key, answers: [{couplet, lead}]}], saw: [observation]}.
+ * An observation: {character, states: [], negated} | {character, low, high, about} (base units, null where open)
+ * | {character} (cannot tell), each also {pointed: true}.
+ */
+(function (root, make) {
+  "use strict";
+  if (typeof module === "object" && module.exports) module.exports = make();
+  else root.wetmountEngine = make();
+})(typeof self === "object" ? self : this, function () {
+  "use strict";
+
+  const CANNOT_TELL = "cannot-tell";
+  const LEAST = 1e-9;
+  const BINS = 16;
+  const COUNTED = 0.0005;
+  const NUMBER = /^(~)?(\d+(?:\.\d+)?)?(?:(\.\.)(\d+(?:\.\d+)?)?)?$/;
+
+  const has = (map, name) => Object.prototype.hasOwnProperty.call(map, name);
+  const sum = (values) => { let total = 0; for (const value of values) total += value; return total; };
+  const nine = (value) => Math.round(value * 1e9) / 1e9;
+
+  function runs(packed) {
+    const values = [];
+    for (let i = 0; i < packed.length; i += 2) for (let n = 0; n < packed[i + 1]; n++) values.push(packed[i]);
+    return values;
+  }
+
+  function stretches(packed) {
+    const numbers = [];
+    for (let i = 0; i < packed.length; i += 2) for (let n = 0; n < packed[i + 1]; n++) numbers.push(packed[i] + n);
+    return numbers;
+  }
+
+  /* ---- values: a list of numbers of states, or [low, high) ---- */
+
+  function meet(number, one, other) {
+    if (!number) return one.filter((state) => other.includes(state));
+    return [Math.max(one[0], other[0]), Math.min(one[1], other[1])];
+  }
+
+  const isEmpty = (number, value) => (number ? !(value[0] < value[1]) : value.length === 0);
+
+  /* ---- the chance of what is seen, given what is there ---- */
+
+  const log = (value) => (value === Infinity ? Infinity : value > 0 ? Math.log(value) : -Infinity);
+  const share = (x, low, high) => Math.min(1, Math.max(0, (x - low) / (high - low)));
+
+  function below(x, low, high, blur) {
+    if (x === Infinity) return 1;
+    if (x === -Infinity) return 0;
+    const width = Math.max(high - low, 1e-6);
+    const ramp = (t) => (t > 0 ? (t * t) / 2 : 0);
+    const a = x - low, b = x - low - width;
+    return Math.min(1, Math.max(0, (ramp(a + blur) - ramp(a - blur) - ramp(b + blur) + ramp(b - blur)) / (2 * blur * width)));
+  }
+
+  function entropy(weights) {
+    const total = sum(weights);
+    if (!(total > 0)) return 0;
+    let bits = 0;
+    for (const weight of weights) if (weight > 0) bits -= (weight / total) * Math.log2(weight / total);
+    return bits;
+  }
+
+  function information(rows, masses) {
+    const total = sum(masses);
+    const outcomes = rows[0].map(() => 0);
+    let noise = 0;
+    rows.forEach((row, i) => {
+      row.forEach((chance, outcome) => { outcomes[outcome] += masses[i] * chance; });
+      if (masses[i] > 0) noise += masses[i] * entropy(row);
+    });
+    return Math.max(0, entropy(outcomes) - noise / total);
+  }
+
+  function open(data) {
+    const figures = data.figures;
+    const entries = data.entries;
+    const size = entries.length;
+    const indexOf = new Map(entries.map((id, number) => [id, number]));
+    const soft = Math.log(1 + figures["soft-edge"]);
+    const prior = data.prior;
+
+    const tables = new Map();
+    for (const [id, raw] of Object.entries(data.characters)) {
+      const number = !raw.states;
+      const row = Int32Array.from(runs(raw.row));
+      tables.set(id, {
+        id, number, row, rows: raw.rows, states: raw.states || [], domain: raw.domain, power: raw.power, effort: raw.effort,
+        where: raw.where || {}, span: raw.span, misread: raw.misread, error: raw.error,
+        has: raw.has === 1 ? null : runs(raw.has), outcomes: null,
+      });
+    }
+    const groups = new Map(Object.entries(data.groups).map(([id, packed]) => [id, stretches(packed)]));
+    const domains = data.domains.map((packed) => new Set(stretches(packed)));
+    const pictures = new Map(Object.entries(data.pictures).map(([id, packed]) => [id, new Set(stretches(packed))]));
+    const pictured = new Array(size).fill(0);
+    for (const like of pictures.values()) for (const number of like) pictured[number] += 1;
+    const samples = new Map(Object.entries(data.samples));
+
+    const members = (id) => (groups.has(id) ? groups.get(id) : [indexOf.get(id)]);
+    const keys = new Map();
+    for (const [id, raw] of Object.entries(data.keys)) {
+      const scope = new Set(raw.scope.flatMap(members));
+      const couplets = new Map();
+      for (const [name, each] of Object.entries(raw.couplets)) {
+        const leads = new Map(Object.entries(each.leads).map(([lead, what]) => [lead, {
+          couplet: what.couplet || "", key: what.key || "", end: what.end || "", goes: what.couplet || what.key || what.end,
+          boxes: what.boxes.map((box) => new Map(Object.entries(box).map(([character, value]) => [
+            character, tables.get(character).number ? [value[0] === null ? -Infinity : value[0], value[1] === null ? Infinity : value[1]] : value,
+          ]))),
+        }]));
+        couplets.set(name, { id: name, asks: each.asks, leads });
+      }
+      keys.set(id, { id, first: raw.first, scope, couplets, scopeOf: raw.scope });
+    }
+    for (const key of keys.values()) {
+      key.within = new Map();
+      for (const couplet of key.couplets.values()) {
+        for (const lead of couplet.leads.values()) {
+          if (lead.couplet) continue;
+          const held = lead.end ? members(lead.end) : keys.get(lead.key).scopeOf.flatMap(members);
+          key.within.set(lead.goes, [...new Set(held)].filter((number) => key.scope.has(number)).sort((a, b) => a - b));
+        }
+      }
+    }
+
+    /* ---- tables ---- */
+
+    function blind(table, value) {
+      if (!table.number) return value.length / table.states.length;
+      const low = Math.log(table.span[0]), high = Math.log(table.span[1]);
+      return Math.max(share(log(value[1]), low, high) - share(log(value[0]), low, high), LEAST);
+    }
+
+    function rowChances(table, value) {
+      if (!table.number) {
+        return table.rows.map((row) => { let total = 0; for (const state of value) total += row[state]; return Math.max(total, LEAST); });
+      }
+      const unknown = blind(table, value), top = log(value[1]), bottom = log(value[0]);
+      return table.rows.map((row) => {
+        if (!row.length) return unknown;
+        const low = Math.log(row[0]), high = Math.log(row[1]);
+        return Math.max((1 - table.misread) * (below(top, low, high, soft) - below(bottom, low, high, soft)) + table.misread * unknown, LEAST);
+      });
+    }
+
+    function outcomes(table) {
+      if (table.outcomes) return table.outcomes;
+      if (!table.number) return (table.outcomes = table.rows);
+      const low = Math.log(table.span[0]), high = Math.log(table.span[1]);
+      const ends = [-Infinity];
+      for (let step = 1; step < BINS; step++) ends.push(low + ((high - low) * step) / BINS);
+      ends.push(Infinity);
+      table.outcomes = table.rows.map((row) => {
+        if (!row.length) return new Array(BINS).fill(1 / BINS);
+        const a = Math.log(row[0]), b = Math.log(row[1]);
+        const under = ends.map((end) => below(end, a, b, soft));
+        return Array.from({ length: BINS }, (_, i) => (1 - table.misread) * (under[i + 1] - under[i]) + table.misread / BINS);
+      });
+      return table.outcomes;
+    }
+
+    /* ---- what was told ---- */
+
+    function valueOf(observation) {
+      const table = tables.get(observation.character);
+      if (!table.number) {
+        const named = observation.states;
+        const numbers = table.states.map((_, number) => number);
+        return numbers.filter((number) => named.includes(table.states[number]) !== Boolean(observation.negated));
+      }
+      const width = figures[observation.about ? "about-share" : "reading-share"];
+      const low = observation.low === null ? -Infinity : observation.low;
+      const high = observation.high === null ? Infinity : observation.high;
+      return [
+        low === -Infinity ? -Infinity : low - Math.max(table.error, width * low),
+        high === Infinity ? Infinity : high + Math.max(table.error, width * high),
+      ];
+    }
+
+    const isUnsure = (observation) => !(observation.states && observation.states.length) && (observation.low === undefined);
+    const charactersOf = (look) => new Set(look.boxes.flatMap((box) => [...box.keys()]));
+
+    function met(one, other) {
+      const found = [];
+      for (const a of one) {
+        for (const b of other) {
+          const both = new Map(a);
+          let empty = false;
+          for (const [name, value] of b) {
+            const number = tables.get(name).number;
+            const left = both.has(name) ? meet(number, both.get(name), value) : value;
+            both.set(name, left);
+          }
+          for (const [name, value] of both) if (isEmpty(tables.get(name).number, value)) empty = true;
+          if (!empty) found.push(both);
+        }
+      }
+      return found;
+    }
+
+    function implied(told) {
+      const found = new Map();
+      const waiting = [...told].sort();
+      while (waiting.length) {
+        const where = tables.get(waiting.shift()).where;
+        for (const [name, states] of Object.entries(where)) {
+          if (!told.has(name) && !found.has(name)) {
+            found.set(name, { boxes: [new Map([[name, states]])], source: [name], pointed: false });
+            waiting.push(name);
+          }
+        }
+      }
+      return [...found.values()];
+    }
+
+    function evidence(trail) {
+      const looks = [], unsure = new Set();
+      for (const leg of trail.legs) {
+        const key = keys.get(leg.key);
+        for (const answer of leg.answers) {
+          const couplet = key.couplets.get(answer.couplet);
+          if (answer.lead === CANNOT_TELL) couplet.asks.forEach((name) => unsure.add(name));
+          else looks.push({ boxes: couplet.leads.get(answer.lead).boxes, source: [leg.key, answer.couplet, answer.lead], pointed: false });
+        }
+      }
+      for (const observation of trail.saw) {
+        if (isUnsure(observation)) unsure.add(observation.character);
+        else looks.push({ boxes: [new Map([[observation.character, valueOf(observation)]])], source: [observation.character], pointed: Boolean(observation.pointed) });
+      }
+      looks.forEach((look) => { look.characters = charactersOf(look); });
+      const firm = looks.filter((look) => !look.pointed);
+      const told = new Set(firm.flatMap((look) => [...look.characters]));
+      for (const look of implied(told)) { look.characters = charactersOf(look); firm.push(look); }
+      let parts = [];
+      const conflicts = [];
+      for (const look of firm.slice().reverse()) {
+        const near = parts.filter((part) => part.looks.some((each) => [...each.characters].some((name) => look.characters.has(name))));
+        let boxes = look.boxes;
+        for (const part of near) boxes = met(boxes, part.boxes);
+        if (!boxes.length) { conflicts.push(look); continue; }
+        parts = parts.filter((part) => !near.includes(part));
+        parts.push({ looks: [...near.flatMap((part) => part.looks), look], boxes });
+      }
+      return {
+        parts, conflicts, told,
+        pointed: looks.filter((look) => look.pointed && ![...look.characters].some((name) => told.has(name))),
+        unsure: new Set([...unsure].filter((name) => !told.has(name))),
+        pictures: trail.pictures || [], scopes: trail.legs.map((leg) => leg.key), sample: trail.sample || "",
+      };
+    }
+
+    function likelihood(boxes) {
+      const total = new Float64Array(size);
+      for (const box of boxes) {
+        const each = new Float64Array(size).fill(1);
+        for (const [name, value] of box) {
+          const table = tables.get(name), chances = rowChances(table, value), row = table.row;
+          for (let i = 0; i < size; i++) each[i] *= chances[row[i]];
+        }
+        for (let i = 0; i < size; i++) total[i] += each[i];
+      }
+      return total;
+    }
+
+    function blindOf(boxes) {
+      let total = 0;
+      for (const box of boxes) {
+        let product = 1;
+        for (const [name, value] of box) product *= blind(tables.get(name), value);
+        total += product;
+      }
+      return total;
+    }
+
+    function before(found) {
+      const weights = Float64Array.from(prior);
+      if (found.sample) for (const [number, factor] of Object.entries(samples.get(found.sample))) weights[Number(number)] *= factor;
+      for (const id of new Set(found.scopes)) {
+        const scope = keys.get(id).scope;
+        for (let i = 0; i < size; i++) if (!scope.has(i)) weights[i] *= figures["wrong-key-rate"];
+      }
+      const rate = figures["pointed-rate"];
+      for (const picture of found.pictures) {
+        const like = pictures.get(picture);
+        for (let i = 0; i < size; i++) weights[i] *= like.has(i) ? (1 - rate) / pictured[i] : rate / pictures.size;
+      }
+      return weights;
+    }
+
+    function describedSo(found) {
+      const rate = figures["elsewhere-rate"];
+      const numbers = [...new Set([...found.told].map((name) => tables.get(name).domain))].filter((number) => number !== -1).sort((a, b) => a - b);
+      let clusters = [];
+      for (const number of numbers) {
+        const domain = domains[number];
+        const near = clusters.filter((cluster) => [...domain].some((each) => cluster.all.has(each)));
+        clusters = clusters.filter((cluster) => !near.includes(cluster));
+        const all = new Set(domain);
+        for (const cluster of near) for (const each of cluster.all) all.add(each);
+        clusters.push({ all, sets: [domain, ...near.flatMap((cluster) => cluster.sets)] });
+      }
+      const factors = new Float64Array(size).fill(1);
+      for (const cluster of clusters) for (let i = 0; i < size; i++) if (cluster.sets.some((set) => !set.has(i))) factors[i] *= rate;
+      return factors;
+    }
+
+    function posterior(trail) {
+      const found = evidence(trail);
+      const weights = before(found);
+      const start = sum(weights);
+      let unknown = 1;
+      for (const part of found.parts) {
+        const chances = likelihood(part.boxes);
+        for (let i = 0; i < size; i++) weights[i] *= chances[i];
+        unknown *= blindOf(part.boxes);
+      }
+      for (const look of found.pointed) {
+        const rate = figures["pointed-rate"], right = likelihood(look.boxes);
+        let mean = 0;
+        for (let i = 0; i < size; i++) mean += right[i] * prior[i];
+        for (let i = 0; i < size; i++) weights[i] *= (1 - rate) * right[i] + rate * mean;
+        unknown *= blindOf(look.boxes);
+      }
+      const factors = describedSo(found);
+      for (let i = 0; i < size; i++) weights[i] *= factors[i];
+      const total = sum(weights), outsidePrior = figures["outside-prior"];
+      const outside = (outsidePrior * unknown) / (outsidePrior * unknown + ((1 - outsidePrior) * total) / start);
+      for (let i = 0; i < size; i++) weights[i] /= total;
+      return { chance: weights, outside, evidence: found };
+    }
+
+    /* ---- what to look at next ---- */
+
+    const mass = (chance, numbers) => { let total = 0; for (const number of numbers) total += chance[number]; return total; };
+
+    function applying(table, chance) {
+      if (!table.has) return sum(chance);
+      let total = 0;
+      for (let i = 0; i < size; i++) if (table.has[i]) total += chance[i];
+      return total;
+    }
+
+    function powerAtHand(after) {
+      let power = 0;
+      for (const name of after.evidence.told) power = Math.max(power, tables.get(name).power);
+      return power || 40;
+    }
+
+    const effortOf = (table, power) => data.effort[table.effort] + (table.power !== power ? figures["change-power-cost"] : 0);
+
+    function questions(after) {
+      const power = powerAtHand(after), found = [];
+      for (const table of tables.values()) {
+        if (after.evidence.told.has(table.id) || after.evidence.unsure.has(table.id)) continue;
+        if (applying(table, after.chance) < figures["asks-share"]) continue;
+        const masses = new Array(table.rows.length).fill(0);
+        for (let i = 0; i < size; i++) masses[table.row[i]] += after.chance[i];
+        const gain = information(outcomes(table), masses);
+        if (gain >= figures["least-gain"]) {
+          const effort = effortOf(table, power);
+          found.push({ character: table.id, gain, effort, worth: gain / effort });
+        }
+      }
+      return found.sort((a, b) => nine(b.worth) - nine(a.worth) || (a.character < b.character ? -1 : 1));
+    }
+
+    /* ---- what it comes to ---- */
+
+    const wordOf = (chance) => data.sureness.find(([, from]) => nine(chance) >= from)[0];
+    const named = (id, chance) => ({ id, chance, word: wordOf(chance) });
+
+    function narrowest(chance, least, sets) {
+      let best = null;
+      for (const [id, numbers] of sets) {
+        const held = mass(chance, numbers);
+        if (held < least) continue;
+        const each = { id, size: numbers.length, held };
+        if (!best || each.size < best.size || (each.size === best.size && (nine(each.held) > nine(best.held) || (nine(each.held) === nine(best.held) && id < best.id)))) best = each;
+      }
+      return best ? named(best.id, best.held) : null;
+    }
+
+    const everySet = [...entries.map((id, number) => [id, [number]]), ...groups];
+
+    function feeding(chance) {
+      const shares = new Map();
+      entries.forEach((id, number) => {
+        for (const each of has(data.feeding, id) ? data.feeding[id] : []) shares.set(each, (shares.get(each) || 0) + chance[number]);
+      });
+      return [...shares].filter(([, held]) => held >= figures["name-share"])
+        .sort((a, b) => nine(b[1]) - nine(a[1]) || (a[0] < b[0] ? -1 : 1)).map(([id, held]) => named(id, held));
+    }
+
+    function identification(after) {
+      const chance = after.chance;
+      const ranked = entries.map((id, number) => number)
+        .sort((a, b) => nine(chance[b]) - nine(chance[a]) || (entries[a] < entries[b] ? -1 : 1));
+      const listed = ranked.slice(0, figures["names-most"]).filter((number) => chance[number] >= figures["name-share"]);
+      const rest = ranked.filter((number) => !listed.includes(number) && chance[number] >= COUNTED);
+      const verdict = narrowest(chance, figures["holds-share"], everySet);
+      const first = chance[ranked[0]], second = ranked.length > 1 ? chance[ranked[1]] : 0;
+      const next = questions(after);
+      return {
+        chance: Object.fromEntries(entries.map((id, number) => [id, chance[number]])),
+        verdict,
+        names: listed.map((number) => named(entries[number], chance[number])),
+        rest: { count: rest.length, chance: 1 - mass(chance, listed) },
+        settled: verdict !== null || first >= figures["settled-lead"] * second,
+        feeding: feeding(chance),
+        outside: after.outside,
+        fits: after.outside < figures["outside-share"],
+        next,
+        look: next.length ? next[0].character : "",
+        conflicts: after.evidence.conflicts.map((look) => ({ source: look.source })),
+      };
+    }
+
+    const describe = (trail) => identification(posterior(trail));
+
+    function explain(trail, entry) {
+      const after = posterior(trail), number = indexOf.get(entry), rest = 1 - after.chance[number];
+      const bits = (chances) => {
+        if (rest <= 0) return 0;
+        let without = 0, others = 0;
+        for (let i = 0; i < size; i++) {
+          without += after.chance[i] / chances[i];
+          if (i !== number) others += after.chance[i];
+        }
+        without -= after.chance[number] / chances[number];
+        return Math.log2(chances[number] / (without > 0 ? others / without : 1));
+      };
+      const reasons = [
+        ...after.evidence.parts.map((part) => ({ sources: part.looks.map((look) => look.source), weight: bits(likelihood(part.boxes)) })),
+        ...after.evidence.pointed.map((look) => ({ sources: [look.source], weight: bits(likelihood(look.boxes)) })),
+      ];
+      return reasons.sort((a, b) => Math.abs(nine(b.weight)) - Math.abs(nine(a.weight)));
+    }
+
+    /* ---- walks ---- */
+
+    function toldOf(couplet, after) {
+      let told = [new Map()];
+      for (const part of after.evidence.parts) {
+        if (part.looks.some((look) => couplet.asks.some((name) => look.characters.has(name)))) told = met(told, part.boxes);
+      }
+      return told;
+    }
+
+    function settledLead(couplet, after) {
+      const told = toldOf(couplet, after);
+      if (!told.some((box) => box.size)) return "";
+      const fitting = [...couplet.leads].filter(([, lead]) => met(told, lead.boxes).length).map(([id]) => id);
+      return fitting.length === 1 ? fitting[0] : "";
+    }
+
+    function leadChances(leads) {
+      const each = [...leads].map(([lead, boxes]) => [lead, likelihood(boxes)]);
+      const totals = new Float64Array(size);
+      for (const [, chances] of each) for (let i = 0; i < size; i++) totals[i] += chances[i];
+      for (const [, chances] of each) for (let i = 0; i < size; i++) chances[i] /= totals[i];
+      return each;
+    }
+
+    const boxesOf = (couplet) => [...couplet.leads].map(([id, lead]) => [id, lead.boxes]);
+
+    function gainOf(couplet, after) {
+      const told = toldOf(couplet, after);
+      const left = boxesOf(couplet).map(([lead, boxes]) => [lead, met(told, boxes)]).filter(([, boxes]) => boxes.length);
+      const chances = leadChances(left);
+      const rows = Array.from({ length: size }, (_, i) => chances.map(([, each]) => each[i]));
+      return information(rows, after.chance);
+    }
+
+    function reaching(key, given) {
+      const found = new Map();
+      const start = new Float64Array(size);
+      for (const number of key.scope) start[number] = 1;
+      found.set(key.first, start);
+      for (const couplet of key.couplets.values()) {
+        if (!found.has(couplet.id)) continue;
+        const here = found.get(couplet.id);
+        const taken = given.has(couplet.id) ? given.get(couplet.id) : CANNOT_TELL;
+        const flows = taken !== CANNOT_TELL ? [[taken, null]] : leadChances(boxesOf(couplet));
+        for (const [lead, chances] of flows) {
+          const goes = couplet.leads.get(lead).couplet;
+          if (!goes) continue;
+          const flow = here.map((value, i) => (chances ? value * chances[i] : value));
+          found.set(goes, found.has(goes) ? found.get(goes).map((value, i) => value + flow[i]) : flow);
+        }
+      }
+      return found;
+    }
+
+    function bestQuestion(key, given, after, next) {
+      const reached = reaching(key, given), scope = mass(after.chance, key.scope), power = powerAtHand(after);
+      let best = 0, asks = "", asksCharacter = "";
+      for (const couplet of key.couplets.values()) {
+        if (given.has(couplet.id) || !reached.has(couplet.id)) continue;
+        if (couplet.asks.every((name) => after.evidence.told.has(name) || after.evidence.unsure.has(name))) continue;
+        const flow = reached.get(couplet.id);
+        let arriving = 0;
+        for (let i = 0; i < size; i++) arriving += after.chance[i] * flow[i];
+        if (arriving < figures["asks-share"] * scope) continue;
+        const gain = gainOf(couplet, after);
+        const worth = gain / Math.max(...couplet.asks.map((name) => effortOf(tables.get(name), power)));
+        if (gain >= figures["least-gain"] && nine(worth) > nine(best)) { best = worth; asks = couplet.id; }
+      }
+      for (const question of next) {
+        if (nine(question.worth) > nine(best)) { best = question.worth; asks = ""; asksCharacter = question.character; }
+      }
+      return [asks, asksCharacter];
+    }
+
+    function endsOf(key, chance) {
+      return [...key.within].map(([id, numbers]) => [id, mass(chance, numbers)])
+        .sort((a, b) => nine(b[1]) - nine(a[1]) || (a[0] < b[0] ? -1 : 1))
+        .filter(([, held]) => held >= figures["name-share"]).map(([id, held]) => named(id, held));
+    }
+
+    function walk(trail) {
+      const leg = trail.legs[trail.legs.length - 1];
+      const key = keys.get(leg.key);
+      const given = new Map(leg.answers.map((answer) => [answer.couplet, answer.lead]));
+      const after = posterior(trail);
+      const result = identification(after);
+      const passed = {};
+      let at = key.first, end = "", asks = "", asksCharacter = "";
+      for (;;) {
+        const couplet = key.couplets.get(at);
+        let lead = given.has(at) ? given.get(at) : "";
+        if (lead === "" || lead === CANNOT_TELL) {
+          lead = settledLead(couplet, after);
+          if (!lead) break;
+          passed[at] = lead;
+        }
+        const taken = couplet.leads.get(lead);
+        if (!taken.couplet) { at = ""; end = taken.goes; break; }
+        at = taken.couplet;
+      }
+      const ends = endsOf(key, after.chance);
+      if (at && given.get(at) !== CANNOT_TELL) asks = at;
+      else if (at) {
+        const held = narrowest(after.chance, figures["holds-share"], key.within);
+        end = held ? held.id : "";
+        if (!end) {
+          [asks, asksCharacter] = bestQuestion(key, given, after, result.next);
+          if (!asks && !asksCharacter && (ends.length === 1 || (ends.length && ends[0].chance >= figures["settled-lead"] * ends[1].chance))) end = ends[0].id;
+        }
+      }
+      const goesOn = keys.has(end) ? end : "";
+      return {
+        asks, asksCharacter, arrived: goesOn ? "" : end, goesOn, passed,
+        open: [...key.couplets.keys()].filter((id) => given.get(id) === CANNOT_TELL), ends, result,
+      };
+    }
+
+    /* ---- addresses ---- */
+
+    const figure = (value) => (value === null ? "" : value.toFixed(6).replace(/0+$/, "").replace(/\.$/, ""));
+
+    function observed(observation) {
+      if (isUnsure(observation)) return CANNOT_TELL;
+      if (observation.states && observation.states.length) return (observation.negated ? "!" : "") + observation.states.join(",");
+      const low = figure(observation.low), high = figure(observation.high);
+      return (observation.about ? "~" : "") + (low === high ? low : `${low}..${high}`);
+    }
+
+    function write(trail) {
+      const parts = [];
+      if (trail.sample) parts.push(`from:${trail.sample}`);
+      for (const picture of trail.pictures || []) parts.push(`at:${picture}`);
+      for (const leg of trail.legs || []) {
+        parts.push(`key:${leg.key}`);
+        for (const answer of leg.answers) parts.push(`${answer.couplet}=${answer.lead}`);
+      }
+      for (const each of trail.saw || []) parts.push(`saw:${each.pointed ? "~" : ""}${each.character}=${observed(each)}`);
+      return parts.join("/");
+    }
+
+    function short(text) {
+      const clean = [...text].map((letter) => (/[\p{C}\p{Z}]/u.test(letter) && letter !== " " ? "?" : letter)).join("");
+      return [...clean].length <= 40 ? clean : [...clean].slice(0, 39).join("") + "…";
+    }
+
+    function observationOf(name, said) {
+      const table = tables.get(name);
+      if (said === CANNOT_TELL) return { character: name };
+      if (table.number) {
+        const match = NUMBER.exec(said);
+        if (!match || !(match[2] || match[4])) return `'${short(said)}' is no number for '${name}'.`;
+        const low = match[2] ? Number(match[2]) : null;
+        const high = match[4] ? Number(match[4]) : match[3] ? null : low;
+        if (low !== null && high !== null && low > high) return `'${short(said)}' for '${name}' runs backwards.`;
+        if (low === 0 && high === 0) return `Nothing is 0 of '${name}'.`;
+        return { character: name, low, high, about: Boolean(match[1]) };
+      }
+      const negated = said.startsWith("!");
+      const states = (negated ? said.slice(1) : said).split(",");
+      for (const state of states) {
+        if (!table.states.includes(state)) return `'${short(state)}' is not a state of '${name}': ${table.states.join(", ")}.`;
+      }
+      const chosen = table.states.filter((state) => states.includes(state));
+      if (negated && chosen.length === table.states.length) return `Not one state of '${name}' is left.`;
+      return { character: name, states: chosen, negated };
+    }
+
+    function decoded(part) {
+      try { return decodeURIComponent(part).trim(); } catch (error) { return part.trim(); }
+    }
+
+    function parse(address, first) {
+      const trail = { sample: "", pictures: [], legs: first ? [{ key: first, answers: [] }] : [], saw: [] };
+      const left = [];
+      const unknown = (what, name) => left.push(`There is no ${what} '${short(name)}'.`);
+      const takeKey = (id) => {
+        if (!keys.has(id)) unknown("key", id);
+        else if (!trail.legs.length || trail.legs[trail.legs.length - 1].key !== id) trail.legs.push({ key: id, answers: [] });
+      };
+      for (const raw of String(address).split(/[/#]/)) {
+        if (!raw) continue;
+        const part = decoded(raw);
+        const colon = part.indexOf(":"), name = colon < 0 ? part : part.slice(0, colon), rest = colon < 0 ? "" : part.slice(colon + 1);
+        if (colon >= 0 && name === "from") {
+          if (samples.has(rest)) trail.sample = rest; else unknown("kind of sample", rest);
+        } else if (colon >= 0 && name === "at") {
+          if (!pictures.has(rest)) unknown("picture", rest); else if (!trail.pictures.includes(rest)) trail.pictures.push(rest);
+        } else if (colon >= 0 && name === "key") {
+          takeKey(rest);
+        } else if (colon >= 0 && name === "saw") {
+          const equals = rest.indexOf("=");
+          const told = equals < 0 ? rest : rest.slice(0, equals);
+          const pointed = told.startsWith("~"), character = pointed ? told.slice(1) : told;
+          if (!tables.has(character)) { unknown("character", character); continue; }
+          const found = observationOf(character, equals < 0 ? CANNOT_TELL : rest.slice(equals + 1));
+          if (typeof found === "string") left.push(found);
+          else {
+            if (pointed) found.pointed = true;
+            trail.saw = [...trail.saw.filter((each) => each.character !== character), found];
+          }
+        } else if (colon < 0 && part.includes("=")) {
+          const couplet = part.slice(0, part.indexOf("=")), lead = part.slice(part.indexOf("=") + 1);
+          if (!trail.legs.length) { left.push(`'${short(couplet)}' was answered before any key was opened.`); continue; }
+          const leg = trail.legs[trail.legs.length - 1], key = keys.get(leg.key);
+          if (!key.couplets.has(couplet)) unknown(`question of ${leg.key}`, couplet);
+          else if (lead !== CANNOT_TELL && !key.couplets.get(couplet).leads.has(lead)) unknown(`answer to '${couplet}'`, lead);
+          else {
+            const answers = leg.answers.filter((each) => each.couplet !== couplet);
+            if (answers.length < leg.answers.length) left.push(`'${couplet}' was answered twice; the later answer counts.`);
+            leg.answers = [...answers, { couplet, lead }];
+          }
+        } else if (keys.has(part)) takeKey(part);
+        else left.push(`'${short(part)}' says nothing that this library knows.`);
+      }
+      return { trail, left };
+    }
+
+    return { describe, explain, walk, parse, write, keys: [...keys.keys()], entries, members };
+  }
+
+  return { open, CANNOT_TELL };
+});
