@@ -6,9 +6,7 @@ import networkx
 from hypothesis import given
 from hypothesis import strategies as st
 
-from keytool.library.build import _reading_order
-from keytool.library.checks.reach import reached
-from keytool.library.checks.rings import rings
+from keytool.library.graph import raw_goes, reached, reading_order, rings
 from keytool.library.model import Couplet, Key, Lead
 
 SLUGS = [f"c{number}" for number in range(8)]
@@ -67,7 +65,7 @@ def test_reading_order_goes_forward_where_there_is_no_ring(key: Key) -> None:
             for each in key.couplets.values()
         },
     }
-    order = _reading_order(raw)
+    order = reading_order(raw["first"], raw_goes(raw["couplets"]))
     assert sorted(order) == sorted(key.couplets)
     met = graph(key).subgraph(reached(key))
     if networkx.is_directed_acyclic_graph(met):
