@@ -9,6 +9,7 @@ from keytool.library.model import Library
 
 from . import FigureError, draw, kinds
 from .kinds import Kind, Param
+from .kinds.shelled_amoeba import BELOW
 from .library_figures import of_entry, of_state
 from .shapes import Drawing
 
@@ -26,7 +27,7 @@ NEEDS: Mapping[tuple[str, str], Mapping[str, object]] = {
 }
 """What must be there for a parameter of a kind to show: (kind, parameter) to the other parameters."""
 _CHOICE_NEEDS: Mapping[tuple[str, str], Mapping[str, object]] = {
-    **{("shelled-amoeba", form): {"view": "below"} for form in ("central", "off-centre", "slanted-round", "slanted-oval", "hidden-slit")},
+    **{("shelled-amoeba", form): {"view": "below"} for form in BELOW},
     ("shelled-amoeba", "below"): {"form": "central"},
     ("bundle", "needles"): {"width": 2},
     ("bundle", "needle"): {"width": 2},

@@ -9,6 +9,7 @@ from ..ciliates import bell
 from ..kind import Kind, Values, accent, choice, num, um, word
 from .beans import colpoda, fed, fungus_eater, l_shape, pear, slipper
 from .hunters import ear, flask, flat_leaf, long_neck
+from .kin import big_mouth, edge_unseen, slender_walker, smooth_bean
 from .movers import hypotrich, in_tube, jumper, leaper
 from .odd_shapes import helmet, stiff_stalk, twist
 
@@ -39,6 +40,10 @@ _FORMS: dict[str, Callable[[float], Sketch]] = {
     "in-tube": in_tube,
     "bell": bell,
     "stiff-bell": stiff_stalk,
+    "smooth-bean": smooth_bean,
+    "big-mouth": big_mouth,
+    "slender-walker": slender_walker,
+    "edge-unseen": edge_unseen,
 }
 
 
@@ -52,7 +57,8 @@ KIND = Kind(
             "pear with an even coat; slipper with two star bubbles; bean with a notch; bean full of food; L-shaped "
             "bean; bean feeding on a hypha; walker on bristles, without or"
             "with three tail bristles; jumper with a sail, or without; ball with stiff hairs; flask; long neck; ear; "
-            "flat leaf; twist; helmet; in a tube of slime; bell on a coiling or a stiff stalk",
+            "flat leaf; twist; helmet; in a tube of slime; bell on a coiling or a stiff stalk; bean with a shallow notch; bean with a "
+            "huge mouth; slender walker; small oval whose edge is not made out",
         ),
         um("length", 45, 5, 1000, "length of the body without hairs and stalk"),
         accent(

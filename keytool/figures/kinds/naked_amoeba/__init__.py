@@ -9,6 +9,7 @@ from ..amoebae import amoeba
 from ..kind import Kind, Values, accent, choice, num, um, word
 from .armed import cones, rays, spikes
 from .net import net
+from .round_ones import lens, sun
 from .slugs import eruptive, fan, knob_slug, plain, slug, wrinkled
 
 
@@ -29,6 +30,8 @@ _FORMS: dict[str, Callable[[float], Sketch]] = {
     "cones": cones,
     "net": net,
     "plain": plain,
+    "lens": lens,
+    "sun": sun,
 }
 
 
@@ -40,7 +43,7 @@ KIND = Kind(
             "form",
             tuple(_FORMS),
             "several broad lobes; steady slug; slug whose front bursts to the sides; slug with a rear knob; fan; bag in folds; "
-            "thin spikes; hair-thin rays; cones; net; small plain cell",
+            "thin spikes; hair-thin rays; cones; net; small plain cell; lens with a clear rim; sun with stiff rays",
         ),
         um("length", 25, 2, 1000, "length in the direction of travel, without spikes and rays"),
         accent("body", "pseudopods", "nucleus", "vacuole", "contents", "folds", "knob", "rear", "crystals"),

@@ -18,6 +18,7 @@ _SIDES: dict[str, Sequence[Point]] = {  # right half, closed end up, length 1, m
     "egg": pts("0 0, .2 .03, .36 .2, .4 .46, .34 .72, .19 .92, .105 1"),
     "lens": pts("0 0, .24 .02, .43 .17, .49 .42, .43 .67, .25 .88, .12 .95, .105 1"),
     "dome": pts("0 0, .34 .04, .66 .24, .82 .55, .84 .82, .78 .97, .7 1, .5 1, .3 1"),
+    "barrel": pts("0 0, .13 0, .2 .03, .31 .2, .345 .5, .31 .8, .2 .97, .13 1"),
     "cap": pts("0 0, .34 .04, .74 .26, .98 .62, 1.06 .86, 1.02 .98, .92 1, .6 .97, .34 .97"),
 }
 
@@ -38,6 +39,8 @@ def _from_the_side(v: Values) -> Sketch:
     lip, foot = side[-1]
     shapes: list[Shape] = [pen.contour(edge, 1.3, 2.4, "outline", closed=False), *shell_wall(edge, wall, n, pen_um)]
     shapes += rim(word(v, "rim"), lip, foot, n)
+    if form == "barrel":
+        shapes.append(pen.stroke(((-lip, 0.0), (lip, 0.0)), 1.1, "opening"))
     shapes += _cell(edge, lip, foot, n, pen_um) if wall in ("smooth", "tinted") else []
     if v["spines"]:
         shapes += _spines(edge, n)
@@ -92,7 +95,7 @@ def _spines(edge: Points, n: float) -> list[Shape]:
     return out
 
 
-BELOW = ("central", "off-centre", "slanted-round", "slanted-oval", "hidden-slit")
+BELOW = ("central", "cornered", "off-centre", "slanted-round", "slanted-oval", "hidden-slit")
 
 
 KIND = Kind(
@@ -103,14 +106,16 @@ KIND = Kind(
         choice(
             "form",
             (*_SIDES, *BELOW),
-            "side: flask, pear or urn, egg, lens, high dome, low cap; below: mouth in the middle, off the middle, "
+            "side: flask, pear or urn, egg, lens, high dome, barrel with two mouths, low cap; below: mouth in the middle, three-cornered, "
+            "off the middle, "
             "slanted near the narrow end (round or oval), hidden under a lip",
         ),
         um("length", 50, 5, 500, "length of the shell; of a dome or cap its breadth"),
         choice(
             "wall",
-            ("plates", "brown-plates", "mixed", "grains", "smooth", "tinted"),
-            "own plates, clear or brown, plates of many sizes, sand grains, smooth and clear, or brown skin",
+            ("plates", "brown-plates", "mixed", "sand-behind", "grains", "smooth", "tinted"),
+            "own plates, clear or brown, plates of many sizes, those with sand on the blunt end, sand grains, smooth and clear, "
+            "or brown skin",
         ),
         choice("rim", ("plain", "toothed", "turned-in"), "rim of the mouth"),
         choice("pseudopods", ("none", "threads", "fingers"), "what reaches out"),

@@ -12,6 +12,9 @@ from ..points import pts
 def mouth_ring(form: str, n: float) -> Points:
     """The edge of the mouth seen from below."""
     match form:
+        case "cornered":
+            corners = pts("0 .29, .07 .4, .19 .6, .17 .66, .05 .62, -.06 .63, -.17 .66, -.19 .6, -.07 .41")
+            return geometry.clockwise(geometry.curve(geometry.scaled(corners, n), closed=True, per=4))
         case "off-centre":
             return geometry.ellipse(0, 0.27 * n, 0.19 * n, 0.155 * n)
         case "slanted-round":

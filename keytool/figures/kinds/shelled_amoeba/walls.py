@@ -29,6 +29,10 @@ def shell_wall(edge: Points, wall: str, n: float, pen_um: float, hole: Points = 
             return [_plates(free, n), *pen.grain(inner, 2.0 * pen_um, "tint", lambda p: 0.8 * free(p), sizes=(0.8, 1.1))]
         case "mixed":
             return [_mixed(free, n)]
+        case "sand-behind":
+            line = box.y + 0.36 * box.height
+            behind = tuple(p for p in edge if p[1] < line)
+            return [_mixed(lambda p: free(p) and p[1] > line + 0.03 * n, n), *_grains(behind, lambda p: free(p) and p[1] < line, n)]
         case "grains":
             return _grains(edge, free, n)
         case _:
