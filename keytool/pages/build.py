@@ -21,7 +21,7 @@ from keytool.pages.valid import LibraryProblems
 from keytool.pages.whole_site import NOTHING, SiteContent, navigation
 from keytool.pages.written_files import written_root
 
-MARK = "assets/walk.js"
+MARK = "assets/wetmount.css"
 """A folder that holds this is a site made here and may be replaced."""
 
 
@@ -100,9 +100,9 @@ def plain_config(root: Path) -> str:
     `wetmount site --sources` writes such pages. Theme and navigation are those of the site of the library under `root`.
     """
     text = (written_root(root) / "mkdocs.yml").read_text("utf-8")
-    text = re.sub(r"  - wetmount:\n(?: {6}.*\n)+", "", text)
+    text = re.sub(r"  - wetmount:\n(?: {6}.*\n)+", "  - search\n", text)
     text = text.replace("docs_dir: site/pages", "docs_dir: docs").replace("strict: true", "strict: false")
-    text = text.replace("custom_dir: site/overrides", f"custom_dir: {json.dumps(str(written_root(root) / 'site' / 'overrides'))}")
+    text = text.replace("  custom_dir: site/overrides\n", "").replace("plugins:", "extra_css: [assets/wetmount.css]\n\nplugins:", 1)
     return f"{text}\nnav: {json.dumps(navigation(load(root).library), ensure_ascii=False)}\n"
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from keytool.figures import Contrast, contrast, to_svg
 from keytool.figures.library_figures import of_state
@@ -40,26 +40,22 @@ def characters_page(library: Library, shown: Shown) -> Page:
         el("p", "What one can look at, how to see it, and how often a careful beginner gets it wrong."),
     ]
     for character in sorted(library.characters.values(), key=lambda each: each.name.lower()):
-        blocks += [heading(2, character.name, character.id), _about(writer, character, shown[character.id])]
-    return page("characters/index.md", "keydata/characters", "Characters", [*blocks, writer.legend()])
+        blocks += [heading(2, character.name, character.id), *_about(writer, character, shown[character.id])]
+    return page("characters/index.md", "keydata/characters", "Characters", blocks)
 
 
-def _about(writer: Writer, character: Character, shown: Contrast) -> Html:
+def _about(writer: Writer, character: Character, shown: Contrast) -> Iterator[Html]:
     library = writer.library
     asked = [writer.link(key.id) for key in library.keys.values() if any(character.id in each.characters for each in key.couplets.values())]
-    return el(
-        "div",
-        el(
-            "p",
-            el("strong", writer.rich(character.asks)),
-            f" Seen from {writer.power(character.magnification)}.",
-        ),
-        el("p", writer.rich(character.look), class_="wm-look"),
-        _states(writer, character, shown) if character.states else None,
-        _measured(writer, character) if character.is_number else None,
-        el("div", _misread(character), writer.mark(character.misread_basis), class_="wm-said"),
-        el("p", "Asked in ", join(asked, ", "), ".", class_="wm-aside") if asked else None,
-    )
+    yield el("p", el("strong", writer.rich(character.asks)), f" Seen from {writer.power(character.magnification)}.")
+    yield el("p", writer.rich(character.look), class_="wm-look")
+    if character.states:
+        yield from _states(writer, character, shown)
+    if character.is_number:
+        yield _measured(writer, character)
+    yield el("div", el("span", _misread(character), class_="t"), writer.mark(character.misread_basis), class_="wm-said")
+    if asked:
+        yield el("p", "Asked in ", join(asked, ", "), ".", class_="label")
 
 
 def _misread(character: Character) -> str:
@@ -75,7 +71,7 @@ def _in_100(rate: float) -> str:
     return f"{number(round(100 * rate, 1))} times in 100"
 
 
-def _states(writer: Writer, character: Character, shown: Contrast) -> Html:
+def _states(writer: Writer, character: Character, shown: Contrast) -> Iterator[Html]:
     drawn = any(shown.drawings)
     plates = [
         lazy(drawing, scale, writer.href(_place(character, state))) if drawing else empty()
@@ -90,11 +86,9 @@ def _states(writer: Writer, character: Character, shown: Contrast) -> Html:
         )
         for state, plate in zip(character.states.values(), plates, strict=True)
     ]
-    return el(
-        "div",
-        el("ul", *items, class_=f"wm-states {'wm-drawn' if drawn else 'wm-undrawn'}", role="list"),
-        el("p", "These drawings are not at one scale: read the bar under each.", class_="wm-aside") if not shown.one_scale else None,
-    )
+    yield el("ul", *items, class_=f"wm-states {'wm-drawn' if drawn else 'wm-undrawn'}", role="list")
+    if not shown.one_scale:
+        yield el("p", "These drawings are not at one scale: read the bar under each.", class_="label")
 
 
 def state_assets(library: Library, shown: Shown) -> list[Asset]:

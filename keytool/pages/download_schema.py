@@ -7,7 +7,7 @@ import json
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from types import NoneType, UnionType
-from typing import Any, Union, get_args, get_origin, get_type_hints
+from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
 from keytool.library.model import Library
 from keytool.library.value import Showing
@@ -75,6 +75,10 @@ def _of(hint: Any, definitions: dict[str, Schema]) -> Schema:
         return {"anyOf": [_of(each, definitions) for each in inner]}
     if origin is tuple:
         return _listed(inner, definitions)
+    if origin is Literal:
+        return {"enum": list(inner)}
+    if origin is frozenset:
+        return {"type": "array", "items": _of(inner[0], definitions), "uniqueItems": True}
     assert origin is Mapping, hint
     return {"type": "object", "additionalProperties": _of(inner[1], definitions)}
 

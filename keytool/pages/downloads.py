@@ -129,6 +129,8 @@ def _plain(value: Any) -> Any:
         return {part.name: _plain(getattr(value, part.name)) for part in fields(value)}
     if isinstance(value, Mapping):
         return {"/".join(name) if isinstance(name, tuple) else name: _plain(each) for name, each in value.items()}
+    if isinstance(value, frozenset):
+        return sorted(value)
     if isinstance(value, tuple | list):
         return [_plain(each) for each in value]
     return value

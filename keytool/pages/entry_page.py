@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from keytool.figures.library_figures import of_entry
 from keytool.identify import Ground, address
-from keytool.library.model import Entry, Library, Statement
+from keytool.library.model import Entry, Library, Mistake, Statement
 from keytool.library.wording import feeding_words, name_of, plain, showing_words, stated, telling_group
 from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
@@ -16,9 +16,10 @@ from keytool.pages.page import Page, heading, page
 from keytool.pages.page_writer import Writer
 from keytool.pages.paths import Way, paths_to
 from keytool.pages.photos import photographs
-from keytool.pages.plates import empty, portrait
+from keytool.pages.plates import Portrait, portrait, portrait_path
 from keytool.pages.practice_and_published import voices, voices_on
 from keytool.pages.shortcuts import failures_at
+from keytool.pages.thumbs import pair
 
 MOST_WAYS = 4
 """Walks shown of one key; a thing that varies may come out by many."""
@@ -28,12 +29,10 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
     """The page of one entry."""
     writer = Writer(library, f"entries/{entry.id}.md")
     drawing = of_entry(library, entry)
-    shown = portrait(drawing) if drawing else None
     sections: list[tuple[str, str, Iterable[Html | None]]] = [
-        ("Taken for something else", "mistaken", [*_mistaken(writer, entry), *_compared(writer, entry)]),
-        ("What it means", "means", [*voices(writer, entry.tells), *_inherited(writer, entry)]),
         ("What you see", "see", _statements(writer, entry)),
-        ("In the field of view", "field", field_views(writer, entry, shown)),
+        ("Mistaken for", "mistaken", [*_mistaken(writer, entry), *_compared(writer, entry)]),
+        ("What it means", "means", [*voices(writer, entry.tells), *_inherited(writer, entry)]),
         ("Photographs", "photographs", photographs(writer, entry)),
         ("How it moves", "moves", moving_entry(writer, entry)),
         (
@@ -47,7 +46,7 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
         ("How the keys come here", "keys", _keys(writer, grounds, entry)),
         ("About this page", "about", [_about(writer, entry)]),
     ]
-    blocks: list[str] = [heading(1, entry.name), _lead(writer, entry, shown.plate if shown else empty())]
+    blocks: list[str] = [_hero(writer, entry, portrait(drawing) if drawing else None)]
     for title, anchor, content in sections:
         if parts := [each for each in content if each]:
             blocks += [heading(2, title, anchor), *parts]
@@ -55,46 +54,69 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
         f"entries/{entry.id}.md",
         library.files["entry", entry.id],
         entry.name,
-        [*blocks, writer.legend()],
+        blocks,
         description=plain(library, entry.summary),
+        kind="s-entry",
+        reviewed=entry.reviewed,
+        authors=", ".join(entry.contributors),
     )
 
 
-def _lead(writer: Writer, entry: Entry, plate: Html) -> Html:
+def _hero(writer: Writer, entry: Entry, shown: Portrait | None) -> Html:
+    """Name and one sentence, the facts that stand at its side on a desk, the ink plate, and the round field beside it."""
+    is_latin = entry.scientific == entry.name
+    plates = [_ink(writer, entry, shown) if shown else None, *field_views(writer, entry, shown)]
+    return el(
+        "section",
+        el("h1", el("i", entry.name) if is_latin else entry.name),
+        el("p", writer.rich(entry.summary), class_="lead"),
+        el("div", *_facts(writer, entry), class_="facts"),
+        el("div", *plates, class_="plates") if shown else None,
+        el("p", el("strong", "What would tell: "), writer.rich(entry.would_tell)) if entry.would_tell else None,
+        *_onward(writer, entry),
+        *(_caution(writer, entry, each) for each in entry.cautions),
+        class_="part first hero",
+    )
+
+
+def _ink(writer: Writer, entry: Entry, shown: Portrait) -> Html:
+    width, height = shown.size
+    image = el(
+        "img",
+        src=writer.href(portrait_path(entry.id)),
+        width=f"{width:.0f}",
+        height=f"{height:.0f}",
+        alt=" ".join(each for each in (shown.drawing.title + ".", shown.drawing.description) if each),
+        style=f"--w:{1.3 * width:.0f}px",
+    )
+    return el("figure", image, class_="plate ink", data_search_exclude=True)
+
+
+def _facts(writer: Writer, entry: Entry) -> Iterator[Html]:
+    """In one line on a phone, one below the other at the side on a desk."""
     library = writer.library
-    kind = library.vocabulary["entry-kind"][entry.kind].label
-    theme = library.vocabulary["theme"][entry.theme].label
-    also = f"also: {', '.join(entry.also)}" if entry.also else None
-    names = [
-        el("i", entry.scientific) if entry.scientific else None,
-        kind,
-        el("a", theme, href=writer.href("entries/index.html", entry.theme)),
-        also,
-    ]
-    above = [writer.link(each) for each in entry.within]
+    if entry.scientific and entry.scientific != entry.name:
+        yield el("div", el("i", entry.scientific))
+    theme = el("a", library.vocabulary["theme"][entry.theme].label, href=writer.href("entries/index.html", entry.theme))
+    yield el("div", f"{library.vocabulary['entry-kind'][entry.kind].label}, ", theme)
+    if entry.also:
+        yield el("div", f"also: {', '.join(entry.also)}")
+    if entry.feeding:
+        yield el("div", "lives on: ", feeding_words(library, entry.feeding), " ", writer.mark(entry.feeding_basis))
+    if entry.commonness:
+        yield el("div", f"in soil drops: {library.vocabulary['commonness'][entry.commonness].label} ", writer.mark(entry.commonness_basis))
+    if entry.within:
+        yield el("div", "part of: ", join((writer.link(each) for each in entry.within), ", "))
+
+
+def _onward(writer: Writer, entry: Entry) -> Iterator[Html]:
+    """Keys that go on from a group: they name what it holds."""
+    library = writer.library
     start = first_keys(library)[0]
     onward = [id for id, key in library.keys.items() if entry.id in key.scope and entry.kind != "cannot-be-told" and id != start]
-    facts = [
-        _fact("Lives on", feeding_words(library, entry.feeding), writer.mark(entry.feeding_basis)) if entry.feeding else None,
-        _fact("In soil drops", library.vocabulary["commonness"][entry.commonness].label, writer.mark(entry.commonness_basis))
-        if entry.commonness
-        else None,
-        _fact("Part of", join(above, ", ")) if above else None,
-        _fact("What would tell", writer.rich(entry.would_tell)) if entry.would_tell else None,
-        _fact("To go on", join((writer.link(each) for each in onward), ", ")) if onward else None,
-    ]
-    return el(
-        "div",
-        el("figure", plate, class_="wm-portrait"),
-        el(
-            "div",
-            el("p", join((each for each in names if each), " · "), class_="wm-names"),
-            el("p", writer.rich(entry.summary), class_="wm-summary"),
-            el("dl", *facts, class_="wm-facts"),
-            *(_caution(writer, entry, each) for each in entry.cautions),
-        ),
-        class_="wm-entry-head",
-    )
+    if onward:
+        links = (el("a", f"Go on: {library.keys[id].title}", href=writer.place(id), class_="btn main") for id in onward)
+        yield el("p", *links, class_="acts onward")
 
 
 def _caution(writer: Writer, entry: Entry, id: str) -> Html:
@@ -108,36 +130,27 @@ def _caution(writer: Writer, entry: Entry, id: str) -> Html:
     )
 
 
-def _fact(name: str, *value: Html | str) -> Html:
-    return el("div", el("dt", name), el("dd", *[part for each in value for part in (each, " ")]))
-
-
 def _statements(writer: Writer, entry: Entry) -> Iterator[Html]:
     """What is said of the entry itself; then, folded, what it shares with each group that holds it."""
     for group, statements in stated(writer.library, entry):
-        table = el(
-            "table",
-            el("thead", el("tr", el("th", "Character", scope="col"), el("th", "Shows", scope="col"))),
-            el("tbody", *(_statement(writer, each) for each in statements)),
-            class_="wm-statements",
-        )
+        rows = el("dl", *(_statement(writer, each) for each in statements), class_="stmts")
         if group != entry.id:
             yield el(
                 "details",
                 el("summary", f"As all of: {name_of(writer.library, group)} ({len(statements)})"),
-                el("p", "Said of ", writer.link(group), " as a whole.", class_="wm-aside"),
-                table,
-                class_="wm-inherited",
+                el("p", "Said of ", writer.link(group), " as a whole.", class_="label"),
+                rows,
+                class_="wide wm-inherited",
             )
         else:
-            yield el("div", table)
+            yield rows
 
 
 def _statement(writer: Writer, statement: Statement) -> Html:
     return el(
-        "tr",
-        el("th", writer.link(statement.character), scope="row"),
-        el("td", showing_words(writer.library, statement), " ", writer.mark(statement.basis)),
+        "div",
+        el("dt", writer.link(statement.character)),
+        el("dd", el("span", showing_words(writer.library, statement), class_="t"), " ", writer.mark(statement.basis)),
     )
 
 
@@ -154,26 +167,21 @@ def _inherited(writer: Writer, entry: Entry) -> Iterator[Html]:
 
 
 def _mistaken(writer: Writer, entry: Entry) -> Iterator[Html]:
+    """Each double beside the entry, with the look that tells the two apart."""
     if entry.mistaken_for:
-        yield el(
-            "dl",
-            *(
-                join(
-                    [
-                        el("dt", writer.link(each.entry)),
-                        el(
-                            "dd",
-                            writer.rich(each.by),
-                            *([" Look at: ", writer.link(each.character), "."] if each.character else []),
-                            " ",
-                            writer.mark(each.basis),
-                        ),
-                    ]
-                )
-                for each in entry.mistaken_for
-            ),
-            class_="wm-mistaken",
-        )
+        yield el("ul", *(el("li", _double(writer, entry, each)) for each in entry.mistaken_for), class_="duos", role="list")
+
+
+def _double(writer: Writer, entry: Entry, mistake: Mistake) -> Html:
+    other = writer.library.entries[mistake.entry]
+    look = [" Look at: ", writer.link(mistake.character), "."] if mistake.character else []
+    return el(
+        "div",
+        pair(writer, entry, other),
+        el("div", el("b", writer.link(other.id)), writer.rich(mistake.by), *look, class_="t"),
+        writer.mark(mistake.basis),
+        class_="duo",
+    )
 
 
 def _compared(writer: Writer, entry: Entry) -> Iterator[Html]:
@@ -214,45 +222,41 @@ def _keys(writer: Writer, grounds: Sequence[Ground], entry: Entry) -> Iterator[H
         if found := paths_to(ground, entry.id):
             shown = [el("li", _way(writer, ground, entry, each)) for each in found[:MOST_WAYS]]
             more = len(found) - len(shown)
-            yield el(
-                "div",
-                el("h3", writer.link(ground.key.id), id=f"key-{ground.key.id}"),
-                el("ul", *shown, class_="wm-ways"),
-                el("p", f"And {more} longer way{'s' if more > 1 else ''}, since it varies.", class_="wm-aside") if more else None,
-            )
+            yield el("h3", writer.link(ground.key.id), id=f"key-{ground.key.id}")
+            yield el("ul", *shown, class_="wm-ways", role="list")
+            if more:
+                yield el("p", f"And {more} longer way{'s' if more > 1 else ''}, since it varies.", class_="label")
 
 
 def _way(writer: Writer, ground: Ground, entry: Entry, way: Way) -> Html:
+    """A walk by its last answer, with the numbers of all its statements."""
     couplets = ground.key.couplets
     steps = [f"{couplets[each.couplet].number}{'abc'[list(couplets[each.couplet].leads).index(each.lead)]}" for each in way.answers]
     last = way.answers[-1]
     words = plain(writer.library, couplets[last.couplet].leads[last.lead].text)
     end = None if way.end == entry.id else join([", which ends at ", writer.link(way.end)])
-    return join([el("a", " ".join(steps), href=f"{writer.href(f'keys/{way.key}.html')}#{address(way.answers)}"), f" {words}", end])
+    count = f"{len(steps)} question{'s' if len(steps) > 1 else ''}: {' '.join(steps)}"
+    return join(
+        [
+            el("a", words, href=f"{writer.href(f'keys/{way.key}.html')}#{address(way.answers)}"),
+            end,
+            el("span", f" {count}", class_="label"),
+        ]
+    )
 
 
 def _about(writer: Writer, entry: Entry) -> Html:
-    by, library = ", ".join(entry.contributors), writer.library
-    scientific = f" ({entry.scientific})" if entry.scientific else ""
+    by = ", ".join(entry.contributors)
     return el(
         "div",
         el("p", f"Last reviewed {entry.reviewed}. Written by {by}. Text and drawings: CC BY 4.0."),
         el(
             "p",
             "Something wrong or missing, here or in the drawing? This page is made from ",
-            el("code", library.files["entry", entry.id]),
+            el("code", writer.library.files["entry", entry.id]),
             ". ",
             el("a", "How to mend it", href=writer.href("contribute/index.html")),
             ".",
-        ),
-        el(
-            "p",
-            "To cite: ",
-            el(
-                "span",
-                f"{by}. {entry.name}{scientific}. In: wetmount {library.version}, entry “{entry.id}”, reviewed {entry.reviewed}.",
-                class_="wm-cite",
-            ),
         ),
         class_="wm-about",
         data_search_exclude=True,

@@ -1,7 +1,7 @@
 """What an entry looks like in the round field at low and at high power, at true relative size.
 
-The views hold no drawings of their own: they set the entry's portrait, which is on the page already, into a circle. Where
-the portrait shows a part only (the head of a worm), the whole is drawn once for both. The script `field-views.js` sets
+The thing is drawn once, and both views set it into a circle; where the portrait shows a part only (the head of a worm),
+that is the whole. The script `field-views.js` sets
 them anew for the user's own field number and objectives.
 """
 
@@ -18,17 +18,18 @@ from keytool.figures.motion import OPTICS
 from keytool.library.model import Entry
 from keytool.library.wording import number
 from keytool.pages.field_svg import DOT, LINE, RADIUS, Thing, content, short, thing_of
+from keytool.pages.figure_files import bare
 from keytool.pages.html import Html, el
 from keytool.pages.page_writer import Writer
-from keytool.pages.plates import DRAWN, Portrait, grouped
+from keytool.pages.plates import Portrait, grouped
 
 POWERS: tuple[Power, Power] = ("low", "high")
 NEEDED = ("field-number-example", "eyepiece-power", "wavelength", *(each for pair in OPTICS.values() for each in pair))
 """The bench quantities without which there is no field to show."""
 BAR_X = -55
 """Where the scale bar under a view begins."""
-WHOLE = "wm-whole"
-"""The id of the whole where the portrait shows a part."""
+THING = "wm-thing"
+"""The id of the thing that both views set into the field."""
 
 
 def field_views(writer: Writer, entry: Entry, portrait: Portrait | None) -> Iterator[Html]:
@@ -37,37 +38,34 @@ def field_views(writer: Writer, entry: Entry, portrait: Portrait | None) -> Iter
     if portrait is None or not is_in_field(entry) or any(each not in library.quantities for each in NEEDED):
         return
     high = optics(library, "high")
-    whole = beyond_its_plate(entry, portrait.drawing, high)
-    scale = 2 * RADIUS / max(whole.box.width, whole.box.height) if whole else portrait.scale
-    thing = thing_of(whole or portrait.drawing, WHOLE if whole else DRAWN, scale, high.diameter)
+    shown = beyond_its_plate(entry, portrait.drawing, high) or portrait.drawing
+    scale = 2 * RADIUS / max(shown.box.width, shown.box.height)
+    thing = thing_of(shown, THING, scale, high.diameter)
     given = {power: optics(library, power) for power in POWERS}
     yield el(
         "div",
         el(
             "svg",
-            el("defs", Html(grouped(to_svg(whole, scale, id_prefix=WHOLE), WHOLE)[1])),
+            el("defs", Html(grouped(bare(to_svg(shown, scale, id_prefix=THING)), THING)[1])),
             width="0",
             height="0",
             aria_hidden="true",
             class_="wm-figure",
-        )
-        if whole
-        else None,
+        ),
         *(_view(thing, entry, power, given[power], is_tonal=portrait.drawing.tonal) for power in POWERS),
-        class_="wm-fields",
+        el(
+            "p",
+            "At true size in the field of an example microscope, field number ",
+            _quantity(writer, "field-number-example"),
+            ". What is too fine for its own lines is drawn a little heavier.",
+            class_="label",
+            data_field_example=True,
+        ),
+        class_="eye",
         data_field_views=json.dumps(_for_script(thing, given), separators=(",", ":")),
         data_search_exclude=True,
     )
-    yield el(
-        "p",
-        "At true size in the field of an example microscope, field number ",
-        _quantity(writer, "field-number-example"),
-        ". What is too fine for its own lines is drawn a little heavier.",
-        class_="wm-aside",
-        data_field_example=True,
-        data_search_exclude=True,
-    )
-    yield el("div", el("script", src=writer.href("assets/field-views.js")))
+    yield el("script", src=writer.href("assets/entry.js"), defer=True)
 
 
 def _for_script(thing: Thing, given: dict[Power, Optics]) -> dict[str, object]:

@@ -26,6 +26,24 @@ _LEFT_OUT = re.compile(r"<(title|desc)\b.*?</\1>\n?|\s(?:role|class|aria-labelle
 _ID = "f"
 
 
+_WORDS = re.compile(r"<text\b.*?</text>\n?|<(g|path|polygon) [^>]*data-part=\"scale-[^>]*(?:/>|>.*?</\1>)\n?", re.DOTALL)
+"""The lettering of a drawing and its scale bar."""
+
+
+def bare(svg: str) -> str:
+    """A drawing without its words, its scale bar and the names of its parts."""
+    return _LEFT_OUT.sub("", _WORDS.sub("", svg))
+
+
+def cut_to_frame(drawing: Drawing, scale: float) -> str:
+    """A drawing at `scale` px to the µm, bare and cut to its frame: as wide and high as what is drawn."""
+    frame, box = drawing.frame, drawing.box
+    numbers = ((frame.x - box.x) * scale, (frame.y - box.y) * scale, frame.width * scale, frame.height * scale)
+    view = " ".join(f"{each:.1f}" for each in numbers)
+    svg = re.sub(r'viewBox="[^"]*"', f'viewBox="{view}"', bare(to_svg(drawing, scale, id_prefix=_ID)), count=1)
+    return re.sub(r' width="[^"]*" height="[^"]*"', f' width="{numbers[2]:.1f}" height="{numbers[3]:.1f}"', svg, count=1)
+
+
 @dataclass(frozen=True, slots=True)
 class Row:
     """The plates of drawings shown together, in order (None where there is no drawing), and whether they are all at one scale."""
@@ -45,10 +63,10 @@ class FigureFiles:
         """Every file gathered so far, by name."""
         return [self._files[path] for path in sorted(self._files)]
 
-    def path(self, drawing: Drawing, scale: float) -> str:
-        """The path in the site of a drawing at `scale` px to the µm; the file is gathered."""
-        svg = _LEFT_OUT.sub("", to_svg(drawing, scale, id_prefix=_ID)).replace("<svg ", f'<svg style="{INKS}" ', 1)
-        content = svg.encode()
+    def path(self, drawing: Drawing, scale: float, *, cut: bool = False) -> str:
+        """The path in the site of a drawing at `scale` px to the µm; the file is gathered. With `cut` it is without its scale bar."""
+        svg = cut_to_frame(drawing, scale) if cut else _LEFT_OUT.sub("", to_svg(drawing, scale, id_prefix=_ID))
+        content = svg.replace("<svg ", f'<svg style="{INKS}" ', 1).encode()
         path = f"{FOLDER}/{sha256(content).hexdigest()[:12]}.svg"
         self._files.setdefault(path, Asset(path, content, "keydata"))
         return path

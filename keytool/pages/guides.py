@@ -12,15 +12,12 @@ from keytool.pages.page_writer import Writer
 def guides_page(library: Library) -> Page:
     """All guides, with what each is about."""
     writer = Writer(library, "guides/index.md")
-    cards = [
-        el(
-            "li",
-            el("a", el("strong", each.title), el("span", plain(library, each.about)), href=writer.place(each.id), class_="wm-key-card"),
-        )
+    rows = (
+        el("li", el("a", el("strong", each.title), el("span", plain(library, each.about)), href=writer.place(each.id)))
         for each in library.guides.values()
-    ]
-    blocks = [heading(1, "At the bench"), el("ul", *cards, class_="wm-key-cards", role="list")]
-    return page("guides/index.md", "keydata/guides", "At the bench", blocks)
+    )
+    blocks = [heading(1, "At the bench"), el("ul", *rows, class_="links", role="list")]
+    return page("guides/index.md", "keydata/guides", "At the bench", blocks, kind="s-guides")
 
 
 def guide_page(library: Library, guide: Guide) -> Page:
@@ -29,7 +26,7 @@ def guide_page(library: Library, guide: Guide) -> Page:
     at_steps = {step.caution for step in guide.steps}
     blocks: list[str] = [
         heading(1, guide.title),
-        el("p", writer.rich(guide.about)),
+        el("p", writer.rich(guide.about), class_="lead"),
         *(writer.caution(each) for each in guide.cautions if each not in at_steps),
         el("ol", *(_step(writer, step) for step in guide.steps), class_="wm-method"),
     ]
@@ -39,7 +36,7 @@ def guide_page(library: Library, guide: Guide) -> Page:
         f"guides/{guide.id}.md",
         library.files["guide", guide.id],
         guide.title,
-        [*blocks, writer.legend()],
+        blocks,
         description=plain(library, guide.about),
     )
 
@@ -48,7 +45,7 @@ def _step(writer: Writer, step: Step) -> Html:
     return el(
         "li",
         el("p", el("strong", writer.rich(step.do))),
-        el("div", writer.rich(step.why), " ", writer.mark(step.basis), class_="wm-said"),
+        el("div", el("span", writer.rich(step.why), class_="t"), " ", writer.mark(step.basis), class_="wm-said"),
         writer.caution(step.caution) if step.caution else None,
         id=f"step-{step.id}",
     )

@@ -59,16 +59,16 @@ def key_page(ground: Ground) -> Page:
             el(
                 "div",
                 el("script", key_data(writer, ground), type="application/json", id="wm-data"),
-                el("script", src=writer.href("assets/walk.js")),
-                el("script", src=writer.href("assets/walk-page.js")),
+                el("link", rel="stylesheet", href=writer.href("assets/key.css")),
+                el("script", src=writer.href("assets/key.js")),
             ),
             scripts(writer) if any(moving.values()) else "",
             *shortcuts(writer, key),
             *_voices(writer, key),
-            writer.legend(),
         ],
         description=plain(library, key.about),
-        hide=("navigation", "toc"),
+        kind="s-key",
+        own_dock=True,
     )
 
 

@@ -18,35 +18,6 @@ MOVEMENT = frozenset({"manner", "own-movement"})
 """The characters whose states a live field can show."""
 AT_FIRST = 4
 """Movers that are in the field of a lead before one chooses; more than that hide each other."""
-DRAWN = (
-    "chance",
-    "physics",
-    "steps",
-    "move-swim",
-    "move-crawl",
-    "move-soft",
-    "move-flow",
-    "move-held",
-    "field",
-    "shapes",
-    "pen",
-    "look-ciliates",
-    "look-ciliates-other",
-    "look-flagellates",
-    "look-euglenids",
-    "look-amoebae",
-    "look-gliding-amoebae",
-    "look-shells",
-    "look-worms",
-    "look-specks",
-    "look-soft-animals",
-    "look-legged",
-    "look-many-legs",
-    "picture",
-)
-"""The scripts in `site/assets/live-field` that move and draw a field, in the order they are loaded; they share one object."""
-ON_A_PAGE = ("page-parts", "page-words", "page-controls", "page-run")
-"""Those that put it into a page, after the others."""
 WHOLE = (
     "spiral-swim",
     "clumsy-swim",
@@ -119,9 +90,7 @@ def moving_leads(ground: Ground, couplet: Couplet) -> Html | None:
 
 def scripts(writer: Writer) -> Html:
     """What a page with a live field loads."""
-    files = [writer.href(f"assets/live-field/{name}.js") for name in (*DRAWN, *ON_A_PAGE)]
-    style = el("link", rel="stylesheet", href=writer.href("assets/live-field/live-field.css"))
-    return el("div", style, *(el("script", src=each, defer=True) for each in files))
+    return el("script", src=writer.href("assets/live-field.js"), defer=True)
 
 
 def _shown(field: Field, kind: str = "") -> Html:

@@ -1,22 +1,28 @@
-"""What the site is made of: pages in Markdown, and assets as they are."""
+"""What the site is made of: pages as HTML with a little front matter, and assets as they are."""
 
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from html import escape
+
+from keytool.pages.html import Html
 
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One page: its path in the site (`keys/first-look.md`), its Markdown, and the file it comes from.
+    """One page: its path in the site (`keys/first-look.md`), its text for any site builder, and the file it comes from.
 
-    `source` is relative to the root of the library and is where the page's edit link goes.
+    `text` is front matter and Markdown; of a page made from the library that Markdown is `html`, ready as it stands, and
+    of one written by hand `html` is empty. `source` is relative to the root of the library: the page's edit link goes there.
     """
 
     path: str
     text: str
     source: str
+    html: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,25 +34,80 @@ class Asset:
     source: str
 
 
-def page(path: str, source: str, title: str, blocks: Iterable[str], *, description: str = "", hide: Iterable[str] = ()) -> Page:
-    """A page from its title and its blocks, with the front matter that site builders read.
+def page(
+    path: str,
+    source: str,
+    title: str,
+    blocks: Iterable[str],
+    *,
+    description: str = "",
+    kind: str = "",
+    own_dock: bool = False,
+    reviewed: str = "",
+    authors: str = "",
+) -> Page:
+    """A page from its title and its blocks: headings (`heading`) and whole HTML elements; empty ones are left out.
 
-    Blocks are Markdown headings (`heading`) or whole HTML elements; empty ones are left out.
+    `kind` becomes a class of the page (`s-entry`). With `own_dock` the frame leaves the dock to the page. For citing
+    it, `reviewed` is the day its content was last looked through, and `authors` who wrote it where that is known.
     """
-    front = [f"title: {json.dumps(title, ensure_ascii=False)}"]
-    if description:
-        front.append(f"description: {json.dumps(description, ensure_ascii=False)}")
-    hidden = list(hide)
-    if hidden:
-        front.append(f"hide: {json.dumps(hidden)}")
-    body = "\n\n".join(block for block in blocks if block)
-    return Page(path, "---\n" + "\n".join(front) + "\n---\n\n" + body + "\n", source)
+    front: dict[str, str | bool] = {"title": title, "description": description, "kind": kind, "own_dock": own_dock}
+    front |= {"reviewed": reviewed, "authors": authors}
+    lines = [f"{name}: {json.dumps(value, ensure_ascii=False)}" for name, value in front.items() if value]
+    html = in_parts(block for block in blocks if block)
+    return Page(path, "---\n" + "\n".join(lines) + "\n---\n\n" + html + "\n", source, html)
 
 
-def heading(level: int, words: str, anchor: str = "") -> str:
-    """A Markdown heading whose words are taken as they are, however many asterisks they hold."""
-    safe = "".join(f"&#{ord(each)};" if each in _MARKDOWN else each for each in words)
-    return f"{'#' * level} {safe}" + (f" {{: #{anchor} }}" if anchor else "")
+def heading(level: int, words: str, anchor: str = "") -> Html:
+    """A heading. Of the second level it opens a part of the page, with the words at its side on a desk."""
+    id = anchor or (slug(words) if level > 1 else "")
+    return Html(f"<h{level}" + (f' id="{id}"' if id else "") + f">{escape(words, quote=False)}</h{level}>")
 
 
-_MARKDOWN = "\\`*_{}[]()<>#+-.!|~&:\"'"
+def slug(words: str) -> str:
+    """Words as an anchor: `What you see` becomes `what-you-see`."""
+    return re.sub(r"[^\w]+", "-", words.lower()).strip("-")
+
+
+def in_parts(blocks: Iterable[str]) -> Html:
+    """Blocks as the parts of a page: each second-level heading begins one, and what follows is its body.
+
+    A block that is a part itself (`<section class="part …">`, `<article class="part …">`) is put out as it stands.
+    """
+    done: list[str] = []
+    head = ""
+    body: list[str] = []
+
+    def close() -> None:
+        if head or body:
+            first = "" if done else " first"
+            done.append(f'<section class="part{first}">{head}<div class="body">{"".join(body)}</div></section>')
+        body.clear()
+
+    for block in blocks:
+        if _PART.match(block):
+            close()
+            head = ""
+            done.append(block)
+        elif block.startswith("<h2"):
+            close()
+            head = block
+        else:
+            body.append(block)
+    close()
+    return Html("\n".join(done))
+
+
+def prose_in_parts(html: str) -> Html:
+    """The same for the HTML of a page written in Markdown: cut before each of its second-level headings."""
+    blocks: list[str] = []
+    for piece in re.split(r"(?=<h2[ >])", html):
+        if piece.startswith("<h2"):
+            head, _, rest = piece.partition("</h2>")
+            blocks += [f"{head}</h2>", rest]
+        else:
+            blocks.append(piece)
+    return in_parts(block for block in blocks if block.strip())
+
+
+_PART = re.compile(r'<(section|article)\b[^>]* class="part\b')

@@ -7,10 +7,10 @@ import re
 from collections.abc import Iterable
 from functools import lru_cache
 
-from keytool.library.basis import Basis
+from keytool.library.basis import Basis, weakest
 from keytool.library.model import Claim, Library, Quantity, Term
 from keytool.library.text import Link, QuantityRef, parts
-from keytool.library.wording import basis_words, mark, name_of, plain, quantity_words
+from keytool.library.wording import basis_label, basis_words, mark, name_of, plain, quantity_words
 from keytool.pages.html import Child, Html, el, join
 
 
@@ -97,20 +97,18 @@ class Writer:
         return join([*done, text[end:]])
 
     def mark(self, bases: Iterable[Basis]) -> Html:
-        """The mark of a statement. Its words stand in its title, and unfold where it is touched."""
+        """The mark of a statement, with its words folded behind it; on a desk they stand in the margin."""
         bases = tuple(bases)
-        words = [basis_words(self.library, each) for each in bases]
-        sign = mark(self.library, bases)
+        sign, weak = mark(self.library, bases), weakest(bases)
         return el(
             "details",
             el(
                 "summary",
                 el("span", sign, aria_hidden="true"),
-                el("span", f"Basis: {'; '.join(words)}", class_="wm-unseen"),
-                title="; ".join(words),
+                el("span", f"Basis: {basis_label(self.library, weak)}", class_="unseen"),
             ),
             el("div", *(el("div", self.basis(each)) for each in bases)),
-            class_="wm-basis",
+            class_="basis",
             data_search_exclude=True,
         )
 
@@ -127,7 +125,7 @@ class Writer:
 
     def said(self, said: Claim, tag: str = "li") -> Html:
         """A statement with its mark."""
-        return el(tag, self.rich(said.text), " ", self.mark(said.basis), class_="wm-said")
+        return el(tag, el("span", self.rich(said.text), class_="t"), " ", self.mark(said.basis), class_="wm-said")
 
     def caution(self, id: str) -> Html:
         """A caution in full, with whose rules come first."""
@@ -159,10 +157,6 @@ class Writer:
             class_="wm-caution",
             aria_label=f"Caution: {caution.title}",
         )
-
-    def legend(self) -> Html:
-        """What the marks mean, folded away."""
-        return el("details", el("summary", "What the marks mean"), legend_rows(self.library), class_="wm-legend", data_search_exclude=True)
 
 
 def legend_rows(library: Library) -> Html:

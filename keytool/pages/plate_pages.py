@@ -12,19 +12,24 @@ from keytool.pages.html import Html, el, join
 from keytool.pages.index_pages import first_keys
 from keytool.pages.page import Asset, Page, heading, page
 from keytool.pages.page_writer import Writer
-from keytool.pages.plates import FOLDER, as_file, portrait
+from keytool.pages.plates import FOLDER, as_file, portrait, portrait_path
+from keytool.pages.thumbs import small_asset
 
 SAY_SO = "a-drawing-is-wrong"
 """The part of the guide for contributors that says what to do about it."""
 
 
 def plate_assets(library: Library, theme: str) -> list[Asset]:
-    """The drawing of each entry of a theme as an SVG file, `drawings/<entry>.svg`."""
+    """The drawing of each entry of a theme as SVG files: `drawings/<entry>.svg`, and small, without a bar, in `drawings/small/`."""
     drawings = {entry.id: of_entry(library, entry) for entry in library.entries.values() if entry.theme == theme}
     return [
-        Asset(f"{FOLDER}/{id}.svg", as_file(portrait(drawing).svg), library.files["entry", id])
+        asset
         for id, drawing in drawings.items()
         if drawing
+        for asset in (
+            Asset(portrait_path(id), as_file(portrait(drawing).svg), library.files["entry", id]),
+            small_asset(library.entries[id], drawing, library.files["entry", id]),
+        )
     ]
 
 
@@ -96,7 +101,6 @@ def sheet_page(library: Library, theme: str) -> Page:
             el("div", *(_figure(writer, each) for each in entries if each.figure), class_="wm-sheet", data_search_exclude=True),
             el("p", "No drawing: ", join(missing, ", "), ".") if missing else "",
         ],
-        hide=("toc",),
     )
 
 
@@ -107,16 +111,15 @@ def _figure(writer: Writer, entry: Entry) -> Html | None:
     made = portrait(drawing)
     image = el(
         "img",
-        src=writer.href(f"{FOLDER}/{entry.id}.svg"),
+        src=writer.href(portrait_path(entry.id)),
         width=f"{made.size[0]:.0f}",
         height=f"{made.size[1]:.0f}",
         loading="lazy",
         alt="",
-        class_="wm-lit" if made.drawing.tonal else None,
     )
     return el(
         "figure",
-        el("a", image, el("span", entry.name), href=writer.place(entry.id)),
+        el("a", el("span", image, class_="plate"), el("span", entry.name), href=writer.place(entry.id)),
         el(
             "details",
             el("summary", "This drawing is wrong", el("span", f": {entry.name}", class_="wm-unseen")),

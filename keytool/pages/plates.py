@@ -15,8 +15,6 @@ LETTERS = 11.0
 """The least height (px) of the lettering of a scale bar, to be read at a dim bench."""
 PORTRAIT = (300.0, 300.0)
 """Room for the drawing of an entry on its own page, px."""
-DRAWN = "wm-drawn"
-"""The id of the marks of a portrait."""
 FOLDER = "drawings"
 """Where drawings lie that are files of their own."""
 FIXED = "color:#2b241b;--wm-accent:#9a3a14;--wm-paper:#fdf9ee"
@@ -63,10 +61,10 @@ class Portrait:
         """Width and height in px."""
         return self.drawing.box.width * self.scale, self.drawing.box.height * self.scale
 
-    @property
-    def plate(self) -> Html:
-        """The drawing inside a page."""
-        return _plate(self.svg, self.drawing, self.scale)
+
+def portrait_path(entry: str) -> str:
+    """Where the portrait of an entry lies."""
+    return f"{FOLDER}/{entry}.svg"
 
 
 @lru_cache(maxsize=1024)
@@ -74,12 +72,12 @@ def portrait(drawing: Drawing) -> Portrait:
     """The portrait of an entry. Two pages show it; it is written once."""
     shown = contrast([drawing], *PORTRAIT, letter=LETTERS, pen=PEN)
     inked, scale = shown.drawings[0] or drawing, shown.scales[0]
-    return Portrait("".join(grouped(to_svg(inked, scale, id_prefix="plate"), DRAWN)) + "</svg>", inked, scale)
+    return Portrait(to_svg(inked, scale, id_prefix="plate"), inked, scale)
 
 
 def grouped(svg: str, id: str) -> tuple[str, str]:
     """An `<svg>` element as what stands before its marks, and its marks in a group that `<use>` can name."""
-    start, end = svg.index("<g "), svg.rindex("</svg>")
+    start, end = svg.index("<g"), svg.rindex("</svg>")
     return svg[:start], f'<g id="{id}">\n{svg[start:end]}</g>'
 
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from pathlib import Path
 from typing import ClassVar
 
+from jinja2 import Environment
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
@@ -17,8 +18,9 @@ from mkdocs.structure.pages import Page
 
 from keytool.library import Loaded
 from keytool.pages.extras import Extras
+from keytool.pages.frame import frame
 from keytool.pages.offline import put_in
-from keytool.pages.opaque_html import BLOCKS, UNSEARCHED, hide_html, put_back
+from keytool.pages.page import prose_in_parts
 from keytool.pages.photos import photo_files
 from keytool.pages.site_cache import cached_site
 from keytool.pages.valid import LibraryProblems
@@ -42,7 +44,8 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
     """A site that was made already, and need not be made again."""
     made: SiteContent
     is_served: bool = False
-    aside: dict[str, Mapping[str, str]]
+    ready_html: dict[str, str]
+    """The pages made from the library, by the path of their source."""
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Remember whether the site is only shown while it is edited."""
@@ -54,13 +57,15 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
             self.made, self.ready = self.ready or self._make(config), None
         except LibraryProblems as problems:
             raise PluginError(str(problems)) from None
-        self.aside = {}
+        self.ready_html = {each.path: each.html for each in self.made.pages if each.html}
         config.watch += [str(self._root(config) / "keydata"), str(self._site(config))]
         config.nav = list(self.made.navigation)
         return config
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """Put the generated pages beside the written ones, each with the file its edit link goes to."""
+        for each in [each for each in files if each.generated_by is None and not _is_ours(each, config)]:
+            files.remove(each)
         named = _paths(config.nav)
         for page in self.made.pages:
             if written := files.get_file_from_path(page.path):
@@ -73,19 +78,19 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
             files.append(File.generated(config, asset.path, content=asset.content))
         return files
 
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
+        """Hand the templates where every page leads."""
+        paths = [each.dest_uri for each in files.documentation_pages()]
+        env.globals["frame"] = frame(self._site(config), paths, self.made.version, self.made.reviewed[:4])
+        return env
+
     def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """Take out of a page the HTML that Markdown need not read."""
-        text, self.aside[page.file.src_uri] = hide_html(BLOCKS, markdown)
-        return text
+        """Spare Markdown the pages that are HTML already."""
+        return "" if page.file.src_uri in self.ready_html else markdown
 
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """Put it back, and take out what the search index need not read."""
-        text, self.aside[page.file.src_uri] = hide_html(UNSEARCHED, put_back(html, self.aside[page.file.src_uri]))
-        return text
-
-    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Put that back too: the page is whole."""
-        return put_back(output, self.aside[page.file.src_uri])
+        """The HTML of a page, in its parts."""
+        return self.ready_html.get(page.file.src_uri) or prose_in_parts(html)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Add the worker that keeps the finished site on a device."""
@@ -100,6 +105,11 @@ class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-cal
 
     def _site(self, config: MkDocsConfig) -> Path:
         return Path(config.docs_dir).parent
+
+
+def _is_ours(file: File, config: MkDocsConfig) -> bool:
+    """Whether a file is one of the site's own, not one that the theme brings along for a frame that is not used."""
+    return Path(str(file.abs_src_path)).is_relative_to(config.docs_dir)
 
 
 def _paths(nav: object) -> set[str]:

@@ -23,21 +23,22 @@ def voices_page(library: Library) -> Page:
     writer = Writer(library, "voices.md")
     blocks: list[str] = [
         heading(1, "Two voices"),
-        el("p", "Where the bench rule and what has been published differ. Neither is shouted down."),
+        el("p", "Where the bench rule and what has been published differ.", class_="lead"),
     ]
     for each in library.voices.values():
         where = [writer.link(id) for id in (*each.entries, *each.keys)]
         blocks += [
             heading(2, each.title, each.id),
-            el("div", _both(writer, each), el("p", "Bears on ", join(where, ", "), ".", class_="wm-aside") if where else None),
+            _both(writer, each),
+            el("p", "Bears on ", join(where, ", "), ".", class_="label") if where else "",
         ]
-    return page("voices.md", "keydata/bench/voices.yaml", "Two voices", [*blocks, writer.legend()])
+    return page("voices.md", "keydata/bench/voices.yaml", "Two voices", blocks)
 
 
 def voices_on(writer: Writer, questions: Iterable[Voices]) -> Iterator[Html]:
     """These questions as parts of another page, each folded to its title."""
     for each in questions:
-        yield el("details", el("summary", each.title), _both(writer, each), class_="wm-voices")
+        yield el("details", el("summary", each.title), _both(writer, each), class_="wide wm-voices")
 
 
 def voices(writer: Writer, said: Sequence[Claim]) -> Iterator[Html]:
@@ -54,8 +55,4 @@ def voices(writer: Writer, said: Sequence[Claim]) -> Iterator[Html]:
 
 
 def _both(writer: Writer, these: Voices) -> Html:
-    return el(
-        "div",
-        *voices(writer, (*these.practice, *these.published)),
-        el("p", el("strong", "So: "), writer.rich(these.so)),
-    )
+    return join([*voices(writer, (*these.practice, *these.published)), el("p", el("strong", "So: "), writer.rich(these.so))])

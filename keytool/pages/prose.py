@@ -6,14 +6,13 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 from pathlib import Path
 
-from keytool.figures.library_figures import of_entry
 from keytool.library.model import Library
 from keytool.library.wording import name_of
 from keytool.pages.html import Html, el
 from keytool.pages.index_pages import first_keys, key_cards
 from keytool.pages.page import Page
 from keytool.pages.page_writer import Writer, legend_rows
-from keytool.pages.plates import single
+from keytool.pages.plates import portrait_path
 
 
 def prose_pages(library: Library, site: Path, slots: Mapping[str, str]) -> Iterator[Page]:
@@ -34,11 +33,11 @@ def prose_pages(library: Library, site: Path, slots: Mapping[str, str]) -> Itera
 
 def _start(writer: Writer) -> Html:
     id = first_keys(writer.library)[0]
-    return el("p", el("a", f"Start: {name_of(writer.library, id)}", href=writer.place(id), class_="wm-button wm-main"), class_="wm-start")
+    return el("p", el("a", f"Start: {name_of(writer.library, id)}", href=writer.place(id), class_="btn main"), class_="acts")
 
 
 def _portrait(writer: Writer) -> Html:
-    """The drawing on the first page: of the first theme, the thing most is said of."""
+    """The round window on the first page: of the first theme, the thing most is said of."""
     themes = list(writer.library.vocabulary["theme"])
     drawn = max(
         (each for each in writer.library.entries.values() if each.figure),
@@ -47,8 +46,8 @@ def _portrait(writer: Writer) -> Html:
     )
     if drawn is None:
         return Html("")
-    plate = single(of_entry(writer.library, drawn), "portrait", 320, 220)
-    return el("figure", plate, el("figcaption", writer.link(drawn.id)), class_="wm-home-plate")
+    image = el("img", src=writer.href(portrait_path(drawn.id)), alt="", width="196", height="196")
+    return el("a", el("span", image, class_="lens"), el("span", drawn.name, class_="label"), href=writer.place(drawn.id), class_="ring")
 
 
 def _counts(writer: Writer) -> Html:
@@ -57,7 +56,7 @@ def _counts(writer: Writer) -> Html:
         "p",
         f"wetmount {library.version}: {len(library.keys)} keys, {len(library.entries)} entries, {len(library.characters)} characters, "
         f"{len(library.sources)} sources.",
-        class_="wm-aside",
+        class_="label",
     )
 
 

@@ -10,11 +10,13 @@ from typing import Any
 
 from keytool.identify import Ground, ground
 from keytool.library.model import Library
+from keytool.pages.bundles import bundled
 from keytool.pages.cards_page import cards_page
 from keytool.pages.characters_page import characters_page, state_assets, states_shown
 from keytool.pages.downloads import downloads, downloads_page
 from keytool.pages.entry_page import entry_page
 from keytool.pages.extras import Extras
+from keytool.pages.figure_files import FigureFiles
 from keytool.pages.guides import guide_page, guides_page
 from keytool.pages.index_pages import cautions_page, entries_page, first_keys, keys_page, quantities_page, terms_page
 from keytool.pages.key_page import key_page
@@ -41,6 +43,7 @@ class SiteContent:
     assets: tuple[Asset, ...]
     navigation: list[dict[str, Any]]
     reviewed: str
+    version: str
 
 
 def build_site(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> SiteContent:
@@ -73,7 +76,8 @@ def build_site(library: Library, site: Path | None = None, extras: Extras = NOTH
         offline_page(),
     ]
     added = (Asset(path, content, "keydata") for path, content in extras.files.items())
-    return SiteContent(tuple(pages), (*_written(folder), *taken, words_data(library), *drawn.assets, *added), navigation(library), reviewed)
+    assets = (*bundled(_written(folder)), *taken, words_data(library), *drawn.assets, *added)
+    return SiteContent(tuple(pages), assets, navigation(library), reviewed, library.version)
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +100,8 @@ def _drawn(library: Library) -> _Drawn:
         ]
     )
     made = [each for group in done for each in group]
-    return _Drawn({each.path: each for each in made if isinstance(each, Page)}, [each for each in made if isinstance(each, Asset)])
+    assets = {each.path: each for each in made if isinstance(each, Asset)}
+    return _Drawn({each.path: each for each in made if isinstance(each, Page)}, list(assets.values()))
 
 
 def _of_key(of: Ground) -> list[Page | Asset]:
@@ -114,7 +119,9 @@ def _of_characters(library: Library) -> list[Page | Asset]:
 
 
 def _of_look_alikes(library: Library) -> list[Page | Asset]:
-    return [look_alike_page(library, each) for each in library.look_alikes.values()]
+    figures = FigureFiles()
+    made = [look_alike_page(library, each, figures) for each in library.look_alikes.values()]
+    return [*made, *figures.assets]
 
 
 def pages(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> list[Page]:

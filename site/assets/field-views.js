@@ -63,7 +63,7 @@
       figure.querySelector("title").textContent = figure.querySelector("title").textContent.replace(/[^ ]+$/, says.times);
     });
     var isOwn = Object.keys(kept()).length > 0;
-    home.parentNode.querySelector("[data-field-example]").hidden = isOwn;
+    home.querySelector("[data-field-example]").hidden = isOwn;
     return optics;
   }
 
@@ -81,7 +81,7 @@
       });
       return input;
     });
-    var back = el("button", { type: "button", "class": "wm-button" }, "Back to the example");
+    var back = el("button", { type: "button", "class": "btn" }, "Back to the example");
     back.addEventListener("click", function () {
       try { window.localStorage.removeItem(KEPT); } catch (error) { /* nothing was kept */ }
       optics = show(home, data);
@@ -92,9 +92,26 @@
       el("p", { "class": "wm-aside" }, "The field is the field number over the objective. It stays on this device, for all pages."), back));
   }
 
+  /* On a desk one view at a time stands beside the drawing; on a phone both do. */
+  function powers(home) {
+    var buttons = [].map.call(home.querySelectorAll("[data-power]"), function (figure) {
+      var button = el("button", { type: "button" }, figure.querySelector("[data-says=times]").textContent);
+      button.dataset.of = figure.dataset.power;
+      button.addEventListener("click", function () { turn(figure.dataset.power); });
+      return button;
+    });
+    function turn(power) {
+      home.dataset.shown = power;
+      buttons.forEach(function (button) { button.setAttribute("aria-pressed", String(button.dataset.of === power)); });
+    }
+    home.querySelector("[data-field-example]").before(el("div", { "class": "power", role: "group", "aria-label": "Power" }, buttons));
+    turn("high");
+  }
+
   document.querySelectorAll("[data-field-views]").forEach(function (home) {
     var data = JSON.parse(home.dataset.fieldViews);
     show(home, data);
-    home.parentNode.querySelector("[data-field-example]").after(form(home, data));
+    powers(home);
+    home.append(form(home, data));
   });
 })();

@@ -25,17 +25,17 @@
   function offer(worker) {
     var bar = document.createElement("div");
     var button = document.createElement("button");
-    bar.className = "wm-newer";
+    bar.className = "newer";
     bar.setAttribute("role", "status");
     button.type = "button";
-    button.className = "wm-button";
+    button.className = "btn";
     button.textContent = "Reload";
     button.addEventListener("click", function () {
       asked = true;
       worker.postMessage("take over");
     });
     bar.append("A newer version of this site is ready. ", button);
-    document.querySelector(".md-content__inner").prepend(bar);
+    document.querySelector("main").before(bar);
   }
 
   /* On the page about working without a network: keep everything, and say how far that is. */
@@ -44,7 +44,7 @@
   var all = document.createElement("button");
   var said = document.createElement("p");
   all.type = "button";
-  all.className = "wm-button wm-main";
+  all.className = "btn main";
   all.textContent = "Keep everything on this device";
   said.setAttribute("role", "status");
   home.replaceChildren(all, said);

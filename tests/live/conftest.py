@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from keytool.figures import motion
-from keytool.pages.movement import DRAWN, ON_A_PAGE
+from keytool.pages.bundles import LIVE_FIELD, LIVE_FIELD_PAGE
 
 ROOT = Path(__file__).resolve().parents[2]
 SCRIPTS = ROOT / "site" / "assets" / "live-field"
@@ -22,7 +22,7 @@ def script(browser: Any) -> Iterator[Callable[..., Any]]:
     """Runs a function of the page on `WetmountField`: script("(W, arg) => ...", arg)."""
     page = browser.new_page()
     page.set_content("<canvas></canvas>")
-    for name in DRAWN:
+    for name in LIVE_FIELD:
         page.add_script_tag(path=str(SCRIPTS / f"{name}.js"))
     yield lambda source, arg=None: page.evaluate(f"(arg) => ({source})(WetmountField, arg)", arg)
     page.close()
@@ -41,7 +41,7 @@ def opened(browser: Any, tmp_path: Path) -> Iterator[Callable[..., Any]]:
 
     def open_page(data: motion.Json, *, whole: bool = False, **options: Any) -> Any:
         inside = json.dumps(data, ensure_ascii=False).replace("<", "\\u003c")
-        scripts = "".join(f'<script defer src="{(SCRIPTS / f"{name}.js").as_uri()}"></script>' for name in (*DRAWN, *ON_A_PAGE))
+        scripts = "".join(f'<script defer src="{(SCRIPTS / f"{name}.js").as_uri()}"></script>' for name in (*LIVE_FIELD, *LIVE_FIELD_PAGE))
         (tmp_path / "page.html").write_text(
             f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Live field</title>
             <meta name="viewport" content="width=device-width">

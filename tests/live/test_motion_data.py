@@ -12,7 +12,7 @@ import pytest
 
 from keytool.figures import motion
 from keytool.library.model import Entry, Library, Manner
-from keytool.pages.movement import DRAWN, ON_A_PAGE
+from keytool.pages.bundles import LIVE_FIELD, LIVE_FIELD_PAGE
 
 ROOT = Path(__file__).resolve().parents[2]
 SCHEMAS = ROOT / "keydata" / "schema"
@@ -33,7 +33,7 @@ def test_the_schema_and_the_scripts_know_the_same_motions_and_bodies(schema: Any
 
 def test_every_script_is_loaded_and_none_is_too_long_to_read() -> None:
     stand = {each.stem: len(each.read_text(encoding="utf-8").splitlines()) for each in SCRIPTS.glob("*.js")}
-    assert stand.keys() == {*DRAWN, *ON_A_PAGE}
+    assert stand.keys() == {*LIVE_FIELD, *LIVE_FIELD_PAGE}
     assert max(stand.values()) <= 250
 
 

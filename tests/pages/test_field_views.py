@@ -79,9 +79,10 @@ def test_a_nematode_is_a_hair_at_low_power_and_bacteria_are_dots_at_high(library
 
 
 def test_a_head_is_shown_as_its_worm_and_a_mite_as_its_portrait(library: Library):
-    assert 'href="#wm-whole"' in views(library, "plectus") and 'id="wm-whole"' in views(library, "plectus")
-    assert 'href="#wm-drawn"' in views(library, "mite") and 'id="wm-drawn"' not in views(library, "mite")
-    assert 'id="wm-drawn"' in portrait(of_entry(library, library.entries["mite"])).svg
+    drawn = {id: portrait(of_entry(library, library.entries[id])).drawing for id in ("plectus", "mite")}
+    assert told(views(library, "plectus"))["longest"] > 3 * max(drawn["plectus"].frame.width, drawn["plectus"].frame.height)
+    assert told(views(library, "mite"))["longest"] == pytest.approx(seen_of(drawn["mite"]).longest, abs=0.01)
+    assert all(views(library, id).count('id="wm-thing"') == 1 for id in drawn), "drawn once, set in twice"
 
 
 def test_a_group_of_many_sizes_is_not_shown_as_its_giants(library: Library):
@@ -123,14 +124,13 @@ def shown(library: Library, tmp_path: Path, visit: Any) -> Any:
     """Opens the views of an entry in a page of their own: shown("mite")."""
     (tmp_path / "assets").mkdir()
     (tmp_path / "entries").mkdir()
-    (tmp_path / "assets/field-views.js").write_bytes(SCRIPT.read_bytes())
-    css = (ROOT / "site/assets/wetmount.css").read_text("utf-8")
+    (tmp_path / "assets/entry.js").write_bytes(SCRIPT.read_bytes())
+    css = "".join((ROOT / f"site/assets/css/{name}.css").read_text("utf-8") for name in ("tokens", "frame", "parts", "entry"))
 
     def opened(id: str, **how: Any) -> Any:
-        plate = portrait(of_entry(library, library.entries[id])).plate
         html = Html(
             f"<!doctype html><html lang=en><meta charset=utf-8><title>x</title><style>{css}</style>"
-            f'<body class="md-typeset" data-md-color-scheme="default"><main>{plate}<h2>Field</h2>{views(library, id)}</main>'
+            f"<body><main><h2>Field</h2>{views(library, id)}</main>"
         )
         path = tmp_path / "entries" / f"{id}.html"
         path.write_text(html, "utf-8")
@@ -155,7 +155,6 @@ def test_the_browser_lays_it_out_at_true_size(shown: Any, library: Library):
     data = told(views(library, "mite"))
     for power in ("low", "high"):
         assert share(page, power) == pytest.approx(data["longest"] / optics(library, power).diameter, rel=0.12)
-    assert page.evaluate("""() => getComputedStyle(document.querySelector('.wm-plate [data-part="scale-bar"]')).visibility""") == "visible"
 
 
 @pytest.mark.browser

@@ -16,7 +16,7 @@ from keytool.library.wording import sureness_words
 from keytool.pages import assets, pages, write
 from keytool.pages.html import Html, el, json_in_page
 from keytool.pages.key_data import sureness_steps
-from keytool.pages.page import heading
+from keytool.pages.page import heading, in_parts, prose_in_parts
 from keytool.pages.page_writer import Writer
 from keytool.pages.paths import paths_to
 from keytool.pages.practice_and_published import voices
@@ -45,7 +45,21 @@ def test_headings_take_words_as_they_are():
 
     html = markdown(heading(2, HOSTILE, "here"), extensions=["attr_list"])
     assert "<em>" not in html and "<a " not in html and 'id="here"' in html
-    assert "&" in html and "*starred*" in re.sub(r"&#(\d+);", lambda m: chr(int(m[1])), html)
+    assert "&amp;" in html and "*starred*" in html
+    assert heading(2, "What you see") == '<h2 id="what-you-see">What you see</h2>'
+
+
+def test_each_second_heading_opens_a_part_and_a_ready_part_stands_as_it_is():
+    ready = '<section class="part own"><h2>Mine</h2></section>'
+    blocks = [heading(1, "Page"), "<p>lead</p>", heading(2, "One", "one"), "<p>a</p>", ready, heading(2, "Two", "two"), "<p>b</p>"]
+    assert in_parts(blocks).split("\n") == [
+        '<section class="part first"><div class="body"><h1>Page</h1><p>lead</p></div></section>',
+        '<section class="part"><h2 id="one">One</h2><div class="body"><p>a</p></div></section>',
+        ready,
+        '<section class="part"><h2 id="two">Two</h2><div class="body"><p>b</p></div></section>',
+    ]
+    prose = prose_in_parts('<h1>Page</h1>\n<p>lead</p>\n<h2 id="one">One</h2>\n<p>a</p>')
+    assert '<section class="part"><h2 id="one">One</h2><div class="body">\n<p>a</p></div></section>' in prose
 
 
 def test_json_cannot_end_its_script():

@@ -36,7 +36,8 @@ def test_every_picture_of_a_sheet_has_its_file_and_waits_to_be_seen(library: Lib
     for theme in themes(library):
         files = {each.path for each in plate_assets(library, theme)}
         images = re.findall(r"<img [^>]*>", sheet_page(library, theme).text)
-        assert {"drawings/" + re.search(r'src="([^"]+)"', each)[1] for each in images} == files
+        shown = {"drawings/" + re.search(r'src="([^"]+)"', each)[1] for each in images}
+        assert shown | {each.replace("drawings/", "drawings/small/") for each in shown} == files
         assert all('loading="lazy"' in each and re.search(r'width="\d+" height="\d+"', each) for each in images)
 
 
@@ -46,9 +47,16 @@ def test_a_file_holds_the_drawing_of_the_page_in_fixed_inks(library: Library):
     svg = file.content.decode()
     root = ET.fromstring(svg)
     assert "color:#" in root.attrib["style"] and root.tag.endswith("svg")
-    marks = [each.attrib["d"] for each in root.iter() if "d" in each.attrib]
-    page = entry_page(library, [], entry).text
-    assert len(marks) > 10 and all(f'd="{each}"' in page for each in marks)
+    assert 'src="../drawings/plectus.svg"' in entry_page(library, [], entry).text
+
+
+def test_a_small_picture_is_cut_to_what_is_drawn(library: Library):
+    files = {each.path: each.content.decode() for each in plate_assets(library, "nematodes")}
+    small, whole = files["drawings/small/plectus.svg"], files["drawings/plectus.svg"]
+    assert "<text" in whole and "<text" not in small and "scale-" not in small
+    drawing = of_entry(library, library.entries["plectus"])
+    width, height = map(float, re.search(r'viewBox="\S+ \S+ (\S+) (\S+)"', small).groups())
+    assert width / height == pytest.approx(drawing.frame.width / drawing.frame.height, rel=0.05)
 
 
 def test_a_sheet_is_light_and_says_what_each_drawing_was_told(library: Library):
@@ -73,20 +81,20 @@ def test_a_portrait_is_written_once(library: Library):
 
 
 @pytest.mark.browser
-@pytest.mark.parametrize("scheme", ["default", "slate"])
+@pytest.mark.parametrize("scheme", ["light", "dark", "dim"])
 def test_lines_stand_out_by_day_and_in_a_dim_room(visit: Any, library: Library, tmp_path: Path, scheme: str):
-    css = (ROOT / "site/assets/wetmount.css").read_text("utf-8")
+    """A drawing is never turned over: dark lines on paper in every scheme, and the paper dims with the room."""
+    css = "".join((ROOT / f"site/assets/css/{name}.css").read_text("utf-8") for name in ("tokens", "frame", "parts", "lists"))
     sheet = re.search(r'<figure id="plectus">.*?</figure>', sheet_page(library, "nematodes").text, re.DOTALL)[0]
     file = next(each for each in plate_assets(library, "nematodes") if each.path == "drawings/plectus.svg")
     (tmp_path / "plectus.svg").write_bytes(file.content)
     (tmp_path / "sheet.html").write_text(
-        f'<!doctype html><meta charset="utf-8"><style>{css}</style><body class="md-typeset" data-md-color-scheme="{scheme}">'
-        f'<div class="wm-sheet">{sheet}</div>',
+        f'<!doctype html><html data-scheme="{scheme}"><meta charset="utf-8"><style>{css}</style><body><div class="wm-sheet">{sheet}</div>',
         "utf-8",
     )
     image = visit((tmp_path / "sheet.html").as_uri(), viewport={"width": 360, "height": 740}).page.locator("img")
     image.evaluate("each => each.decode()")
     seen = Image.open(io.BytesIO(image.screenshot())).convert("L")
     low, high = seen.getextrema()
-    assert high - low > 120
-    assert seen.getpixel((2, 2)) > 200 if scheme == "default" else seen.getpixel((2, 2)) < 60
+    assert high - low > (110 if scheme == "dim" else 150)
+    assert {"light": 240, "dark": 180, "dim": 120}[scheme] < seen.getpixel((2, 2)) <= {"light": 256, "dark": 215, "dim": 150}[scheme]

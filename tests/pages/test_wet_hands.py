@@ -13,25 +13,38 @@ from keytool.identify import ground
 from keytool.library import Library
 from keytool.library.wording import plain
 from keytool.pages.entry_page import entry_page
-from keytool.pages.index_pages import first_keys, key_cards
+from keytool.pages.index_pages import first_keys, key_cards, names
 from keytool.pages.page_writer import Writer
 from tests.pages.conftest import PHONE, Seen
 
 Visit = Callable[..., Seen]
-CSS = (Path(__file__).parents[2] / "site" / "assets" / "wetmount.css").read_text("utf-8")
+TOKENS = (Path(__file__).parents[2] / "site" / "assets" / "css" / "tokens.css").read_text("utf-8")
 SMALL = """() => [...document.querySelectorAll('main :is(summary, button, input, select)')]
     .filter(each => each.checkVisibility())
-    .map(each => [each, (each.closest('label') || each).getBoundingClientRect()])
+    .map(each => {
+        const target = getComputedStyle(each, '::after');   // a mark is touched round it
+        const wide = each.closest('.basis') && target.content !== 'none';
+        const box = wide ? {width: parseFloat(target.width), height: parseFloat(target.height)} : (each.closest('label') || each).getBoundingClientRect();
+        return [each, box];
+    })
     .filter(([, box]) => box.width > 0 && (box.width < 43.9 || box.height < 43.9))
     .map(([each, box]) => [each.outerHTML.slice(0, 90), box.width, box.height])"""
 
 
 def test_the_answer_stands_above_what_it_rests_on(library: Library):
-    entry = max(library.entries.values(), key=lambda each: len(each.mistaken_for) + len(each.tells))
+    entry = max(library.entries.values(), key=lambda each: min(len(each.mistaken_for), len(each.tells)))
     text = entry_page(library, [ground(library, each) for each in library.keys.values()], entry).text
-    order = [text.index(f"#{anchor} }}") for anchor in ("mistaken", "means", "see")]
+    order = [text.index(f'<h2 id="{anchor}"') for anchor in ("see", "mistaken", "means", "about")]
     assert order == sorted(order)
-    assert text.index("wm-portrait") < text.index("wm-summary") < order[0]
+    assert text.index("<h1") < text.index('class="lead"') < text.index("plate ink") < order[0]
+
+
+def test_a_name_that_is_latin_stands_once(library: Library):
+    entry = next(each for each in library.entries.values() if each.scientific == each.name)
+    text = entry_page(library, (), entry).html
+    assert f"<h1><i>{entry.name}</i></h1>" in text
+    assert f"<div><i>{entry.scientific}</i></div>" not in text
+    assert names(entry) == [f"<i>{entry.name}</i>"]
 
 
 def test_a_group_with_a_key_of_its_own_leads_on_to_it(library: Library):
@@ -40,7 +53,7 @@ def test_a_group_with_a_key_of_its_own_leads_on_to_it(library: Library):
     for key in library.keys.values():
         for id in key.scope:
             text = entry_page(library, (), library.entries[id]).text
-            goes = re.search(r"<dt>To go on</dt><dd>.*?</dd>", text)
+            goes = re.search(r'<p class="acts onward">.*?</p>', text)
             if key.id != start and library.entries[id].kind != "cannot-be-told":
                 assert goes and f"keys/{key.id}.html" in goes[0], (key.id, id)
                 led += 1
@@ -59,15 +72,29 @@ def test_the_first_page_says_of_each_key_one_sentence(library: Library):
 
 def test_edges_of_what_is_pressed_show_by_day_and_in_the_dim():
     """3 to 1 against both grounds they lie on. Source: WCAG 2.2, success criterion 1.4.11."""
-    for scheme in ("default", "slate"):
-        block = re.search(rf'\[data-md-color-scheme="{scheme}"\] \{{(.*?)\}}', CSS, re.DOTALL)
-        assert block
-        colours = dict(re.findall(r"--wm-(\w+): (#\w{6})", block[1]))
-        for ground_colour in ("ground", "sheet"):
+    for colours in schemes().values():
+        for ground_colour in ("paper", "sheet"):
             assert contrast(colours["edge"], colours[ground_colour]) >= 3
             for ink in ("ink", "soft", "accent"):
                 assert contrast(colours[ink], colours[ground_colour]) >= 4.5
-        assert contrast(colours["accent"], re.findall(r"--wm-on-accent: (#\w{6})", block[1])[0]) >= 4.5
+        assert contrast(colours["accent"], colours["on-accent"]) >= 4.5
+        assert contrast(colours["plate-ink"], colours["plate"]) >= 4.5 and contrast(colours["plate-soft"], colours["plate"]) >= 4.5
+        assert contrast(colours["plate-accent"], colours["plate"]) >= 3, "the part that is asked about stands off the paper"
+
+
+def test_the_evening_is_the_same_whether_chosen_or_the_device_asks_for_it():
+    of_device = re.search(r":root:not\(\[data-scheme\]\) \{(.*?)\}", TOKENS, re.DOTALL)
+    assert of_device and dict(COLOUR.findall(of_device[1])) == schemes()["dark"]
+
+
+COLOUR = re.compile(r"--([\w-]+): (#\w{6})")
+
+
+def schemes() -> dict[str, dict[str, str]]:
+    """The colours of each scheme by name."""
+    starts = {"light": r":root \{", "dark": r':root\[data-scheme="dark"\] \{', "dim": r':root\[data-scheme="dim"\] \{'}
+    found = {scheme: re.search(rf"(?m)^{start}(.*?)\}}", TOKENS, re.DOTALL) for scheme, start in starts.items()}
+    return {scheme: dict(COLOUR.findall(block[1])) for scheme, block in found.items() if block}
 
 
 def contrast(one: str, other: str) -> float:
@@ -121,7 +148,7 @@ def test_pages_reflow_at_four_times_the_size(visit: Visit, site: Path, library: 
 def fixed(page: Any) -> list[str]:
     return list(
         page.evaluate(
-            """() => [...document.querySelectorAll('.md-header, .wm-controls')]
+            """() => [...document.querySelectorAll('.top, .dock, .wm-controls')]
             .filter(each => ['sticky', 'fixed'].includes(getComputedStyle(each).position)).map(each => each.className)"""
         )
     )
@@ -129,16 +156,12 @@ def fixed(page: Any) -> list[str]:
 
 @pytest.mark.browser
 def test_drawings_can_be_seen_where_the_system_sets_the_colours(visit: Visit, site: Path, start_key: str):
-    """With forced colours the paper inside a drawing is the ground of the system, so that its lines stand off it."""
-    page = visit((site / "keys" / f"{start_key}.html").as_uri(), forced_colors="active", color_scheme="dark").page
-    paper, ink, ground_colour = page.evaluate(
-        """() => { const plate = document.querySelector('.wm-asked .wm-plate:not(.wm-lit)');
-            const probe = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
-            plate.append(probe); probe.style.fill = 'var(--wm-paper)'; probe.style.stroke = 'currentColor';
-            const style = getComputedStyle(probe);
-            return [style.fill, style.stroke, getComputedStyle(document.body).backgroundColor]; }"""
+    """With forced colours a drawing keeps its light paper, on which its dark lines stand."""
+    page = visit((site / "entries" / "index.html").as_uri(), forced_colors="active", color_scheme="dark").page
+    paper, ground_colour = page.evaluate(
+        """() => [document.querySelector('.drawer .plate'), document.body].map(each => getComputedStyle(each).backgroundColor)"""
     )
-    assert paper == ground_colour and paper != ink
+    assert sum(map(int, re.findall(r"\d+", paper)[:3])) > 600 and paper != ground_colour
 
 
 @pytest.mark.browser
