@@ -1,9 +1,19 @@
 """The bench card: a key, a look-alike set or entries on paper, to scale, to be laminated and kept beside the microscope."""
 
-from keytool.card.errors import CardError, DoesNotFit, NoSuchForm, NoSuchLetter, NoSuchPaper, NoSuchPicture, NothingAsked, NotInLibrary
+from keytool.card.errors import (
+    CardError,
+    DoesNotFit,
+    Impossible,
+    NoSuchForm,
+    NoSuchLetter,
+    NoSuchPaper,
+    NoSuchPicture,
+    NothingAsked,
+    NotInLibrary,
+)
 from keytool.card.form import FORMS
 from keytool.card.inks import INKS
-from keytool.card.make import Card, card, laid_out
+from keytool.card.make import Card, card, laid_out, short_card
 from keytool.card.papers import PAPERS, Paper, paper_named
 from keytool.card.photographs import card_photos
 
@@ -14,6 +24,7 @@ __all__ = [
     "Card",
     "CardError",
     "DoesNotFit",
+    "Impossible",
     "NoSuchForm",
     "NoSuchLetter",
     "NoSuchPaper",
@@ -25,4 +36,5 @@ __all__ = [
     "card_photos",
     "laid_out",
     "paper_named",
+    "short_card",
 ]

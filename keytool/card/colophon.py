@@ -86,7 +86,9 @@ def _example(library: Library) -> list[str]:
 
 
 def _powers(values: Mapping[int, float], unit: str) -> str:
-    return " · ".join(f"{power}× objective {value:.3g} {unit}".replace(" ", NO_BREAK) for power, value in sorted(values.items()))
+    """Each with the total magnification that couplets name, and the objective it is seen with."""
+    each = (f"at {power * EYEPIECE}× ({power}× objective) {value:.3g} {unit}" for power, value in sorted(values.items()))
+    return " · ".join(words.replace(" ", NO_BREAK) for words in each)
 
 
 def _without_repeats(words: list[str]) -> list[str]:

@@ -31,5 +31,9 @@ class NoSuchPicture(CardError):
     """The picture of a photograph is not there or is another; the message says how to get it back."""
 
 
+class Impossible(CardError):
+    """A figure or an address that cannot be; the message says what can."""
+
+
 class NothingAsked(CardError):
     """Neither key, look-alike set nor entry was asked for."""

@@ -18,8 +18,10 @@ from keytool.card.ink import Mark, Moved, Piece, Words, marks
 from keytool.card.inks import Ink, ink_named
 from keytool.card.layout import COLUMN_GAP, Area, Setting, best_setting
 from keytool.card.model import CardCouplet, Content
+from keytool.card.own_microscope import all_fields, checked_address, checked_divisions, with_own
 from keytool.card.papers import Paper, paper_named
 from keytool.card.preview import picture
+from keytool.card.short_card import ShortBench, faces
 from keytool.card.typeface import missing
 from keytool.library.model import Library
 
@@ -106,8 +108,9 @@ def laid_out(
     `form` is one of `FORMS`, `ink` one of `INKS`; `flip` is the edge ("long" or "short") the sheet is turned over when its
     back is printed, by default like a page. A `dense` card takes as few sides as it can, all as small as may be.
     `photos` (see `card_photos`) are shown beside the drawings of `entries`, and nowhere else.
-    `field_diameters` maps the power of an objective to the diameter of your field of view with it, in mm; without it an
-    example is printed and marked as one. `divisions` maps it to what one division of your eyepiece scale measures, in µm.
+    `field_diameters` maps the power of an objective to the diameter of your field of view with it, in mm; those of the other
+    objectives are worked out from it. Without it an example is printed and marked as one.
+    `divisions` maps it to what one division of your eyepiece scale measures, in µm.
     With `site_address` (such as "https://example.org/soil") a QR code leads to the page of what is shown. Without
     `landscape` the sheet is turned the way that takes fewer sides, or else reads better.
 
@@ -116,11 +119,13 @@ def laid_out(
         NothingAsked: none was named.
         NoSuchPaper, NoSuchForm: the paper, or the form or ink, is not known.
         NoSuchLetter: a text has a letter the card's typeface lacks.
+        Impossible: no microscope has such a field or scale, or the address is none.
         DoesNotFit: not even the smallest readable sizes fit; says by how much, and what would do.
     """
     sheet, version = paper_named(paper), ink_named(ink)
+    imprint = _imprint(library, field_diameters, divisions, site_address)
+    library = with_own(library, imprint.field_diameters, imprint.divisions)
     contents = chosen(library, keys, look_alikes, entries, photos or {}, dense)
-    imprint = Imprint(library.version, _reviewed(library), site_address, field_diameters or {}, divisions or {})
     bench = Bench(library, imprint, dense)
     forms = [form_named(form, sheet.size(lying), flip, dense) for lying in ((True, False) if landscape is None else (landscape,))]
     way = _best_way(bench, contents, forms, sheet)
@@ -129,6 +134,38 @@ def laid_out(
     title = " and ".join(each.title for each in contents)
     printed = tuple(tuple(marks(side)) for side in sides(way.form, faces, flip))
     return Card(title, way.form.sheet, printed, version, flip, f"wetmount {library.version}", imprint.reviewed)
+
+
+def short_card(
+    library: Library,
+    paper: str,
+    *,
+    form: str = "sheet",
+    ink: str = "normal",
+    field_diameters: Mapping[int, float] | None = None,
+    divisions: Mapping[int, float] | None = None,
+    site_address: str = "",
+) -> Card:
+    """The short card: what is met most, at true size in the field at the low and at the high power; one sheet.
+
+    `form` is "sheet", two sides lying, or "pocket", eight panels to fold. The rest is as for `laid_out`.
+
+    Raises:
+        CardError: as `laid_out`; also where the library has no short card.
+    """
+    sheet, version = paper_named(paper), ink_named(ink)
+    imprint = _imprint(library, field_diameters, divisions, site_address)
+    library = with_own(library, imprint.field_diameters, imprint.divisions)
+    laid = form_named(form, sheet.size(True))
+    made = [faces(ShortBench(library, imprint, laid))]
+    _check_letters(face for each in made for face in each)
+    printed = tuple(tuple(marks(side)) for side in sides(laid, made, None))
+    return Card("Most met", laid.sheet, printed, version, None, f"wetmount {library.version}", imprint.reviewed)
+
+
+def _imprint(library: Library, fields: Mapping[int, float] | None, divisions: Mapping[int, float] | None, address: str) -> Imprint:
+    own = all_fields(library, fields or {}), checked_divisions(library, divisions or {})
+    return Imprint(library.version, _reviewed(library), checked_address(address), *own)
 
 
 def _reviewed(library: Library) -> str:

@@ -43,7 +43,8 @@ def paper_named(name: str) -> Paper:
     Raises:
         NoSuchPaper: there is none.
     """
-    wanted = name.strip().capitalize()
-    if wanted not in PAPERS:
+    wanted = name.strip().casefold()
+    found = next((paper for paper in PAPERS.values() if paper.name.casefold() == wanted), None)
+    if found is None:
         raise NoSuchPaper(f"No paper is called '{name}'. There are: {', '.join(PAPERS)}.")
-    return PAPERS[wanted]
+    return found

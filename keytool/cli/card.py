@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from pathlib import Path
+from typing import Any
 
 import click
 
@@ -24,6 +25,7 @@ import click
     metavar="ENTRY",
     help="An entry to print, with its photograph if there is one; several are compared in one table.",
 )
+@click.option("--short", is_flag=True, help="What is met nine times in ten, on one sheet: the field at 40x and at 400x; sheet or pocket.")
 @click.option("--paper", default="A4", show_default=True, help="Paper size.")
 @click.option(
     "--form",
@@ -73,6 +75,7 @@ def card_command(
     keys: tuple[str, ...],
     look_alikes: tuple[str, ...],
     entries: tuple[str, ...],
+    short: bool,
     paper: str,
     form: str,
     ink: str,
@@ -88,30 +91,42 @@ def card_command(
 
     Print it at 100 % ("actual size") and check the 50 mm bar with a ruler.
     """
-    from keytool.card import FORMS, INKS, PAPERS, CardError, card, card_photos
+    from keytool.card import FORMS, INKS, CardError, card, card_photos, paper_named, short_card
     from keytool.cli.opening import library, pick, where
     from keytool.cli.terminal import Terminal
     from keytool.library.save import save
 
+    if short and (keys or look_alikes or entries or dense or flip or landscape is not None):
+        raise click.UsageError("--short is a card of its own: it goes with --paper, --form, --ink, --field, --division and --address.")
     everything = library(named)
-    size = pick(paper, list(PAPERS), "paper")
+    try:
+        size = paper_named(paper).name
+    except CardError as error:
+        raise click.UsageError(str(error)) from None
+    own: dict[str, Any] = {
+        "form": pick(form, list(FORMS), "form"),
+        "ink": pick(ink, list(INKS), "ink"),
+        "field_diameters": _by_objective(fields, "field diameter", "millimetres, such as 40=0.45"),
+        "divisions": _by_objective(divisions, "scale division", "micrometres, such as 40=2.5"),
+        "site_address": address,
+    }
     shown = _picked(entries, everything.entries, "entry")
     try:
-        data = card(
-            everything,
-            _picked(keys, everything.keys, "key"),
-            size,
-            look_alikes=_picked(look_alikes, everything.look_alikes, "look-alike set"),
-            entries=shown,
-            photos=card_photos(everything, where(named), shown),
-            form=pick(form, list(FORMS), "form"),
-            ink=pick(ink, list(INKS), "ink"),
-            dense=dense,
-            flip=flip and pick(flip, ["long", "short"], "edge"),
-            field_diameters=_by_objective(fields, "field diameter", "millimetres, such as 40=0.45"),
-            divisions=_by_objective(divisions, "scale division", "micrometres, such as 40=2.5"),
-            site_address=address,
-            landscape=landscape,
+        data = (
+            short_card(everything, size, **own).pdf()
+            if short
+            else card(
+                everything,
+                _picked(keys, everything.keys, "key"),
+                size,
+                look_alikes=_picked(look_alikes, everything.look_alikes, "look-alike set"),
+                entries=shown,
+                photos=card_photos(everything, where(named), shown),
+                dense=dense,
+                flip=flip and pick(flip, ["long", "short"], "edge"),
+                landscape=landscape,
+                **own,
+            )
         )
     except CardError as error:
         raise click.ClickException(str(error)) from None
@@ -136,10 +151,10 @@ def _by_objective(given: tuple[str, ...], what: str, how: str) -> dict[int, floa
     for each in given:
         objective, _, value = each.partition("=")
         try:
-            power, length = int(objective.strip().rstrip("x×")), float(value)
+            power, length = int(objective.strip().rstrip("x×")[:4]), float(value.replace(",", "."))
         except ValueError:
             power, length = 0, 0.0
         if power <= 0 or not 0 < length < 1e5:
-            raise click.UsageError(f"'{each}' is not a {what}. Write the objective, '=', and {how}.")
+            raise click.UsageError(f"'{each[:40]}' is not a {what}. Write the objective, '=', and {how}.")
         result[power] = length
     return result

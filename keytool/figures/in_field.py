@@ -85,12 +85,13 @@ def _apart(heap: Drawing, seen: Optics, body: int) -> Drawing:
 def spot(drawing: Drawing, field: float) -> Point:
     """What is looked at of something longer than a field of `field` µm: its middle, or the nearest line where the middle is bare."""
     middle = centre(drawing.frame)
-    points = [point for shape in drawing.shapes if shape.role != "paper" for point in _points(shape)]
+    points = [point for shape in drawing.shapes if shape.role != "paper" for point in points_of(shape)]
     nearest = min(points, key=lambda p: hypot(p[0] - middle[0], p[1] - middle[1]), default=middle)
     return middle if hypot(nearest[0] - middle[0], nearest[1] - middle[1]) < _BARE * field else nearest
 
 
-def _points(shape: Shape) -> Iterable[Point]:
+def points_of(shape: Shape) -> Iterable[Point]:
+    """The points that a shape runs through, in µm; none of lettering."""
     match shape:
         case Swell() | Dots():
             return shape.points

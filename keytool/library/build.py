@@ -31,6 +31,7 @@ from keytool.library.model import (
     Library,
     LookAlikes,
     Manner,
+    Met,
     Mistake,
     Photo,
     Picture,
@@ -38,6 +39,7 @@ from keytool.library.model import (
     Rule,
     SampleStep,
     SampleSteps,
+    ShortCard,
     Shortcut,
     Source,
     State,
@@ -105,10 +107,21 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
             for part in _of(files, "pictures")
             for id, raw in part.items()
         },
+        short_card=_short_card(_of(files, "short-card")),
         lay=lay_words(lambda kind: _of(files, kind)),
         files={key: file.name for key, file in files.items()},
         bench=bench({kind: data for kind in BENCH_FILES.values() for data in _of(files, kind)}),
     )
+
+
+def _short_card(files: Iterable[Raw]) -> ShortCard:
+    for raw in files:
+        met = (
+            Met(each["entry"], each.get("draw", each["entry"]), each["power"], each["tells"], each.get("key", ""), bases(each["basis"]))
+            for each in raw["met"]
+        )
+        return ShortCard(tuple(met), tuple(raw["remember"]), tuple(raw.get("cautions", ())))
+    return ShortCard((), (), ())
 
 
 def vocabulary(raw: Raw) -> Vocabulary:

@@ -26,6 +26,7 @@ SINGLE = {
     "bench/manners.yaml": "manners",
     "bench/samples.yaml": "samples",
     "bench/pictures.yaml": "pictures",
+    "bench/short-card.yaml": "short-card",
     "bench/voices.yaml": "voices",
     "words/numbers.yaml": "number-words",
     "words/several.yaml": "several-words",

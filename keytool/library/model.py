@@ -419,6 +419,30 @@ class Picture:
     entry: str
 
 
+@dataclass(frozen=True, slots=True)
+class Met:
+    """One thing of the short card: whose name is printed, whose drawing shown, at which power, and the one look that decides.
+
+    `key` is the key that goes on from there, empty where none does.
+    """
+
+    entry: str
+    draw: str
+    power: int
+    tells: str
+    key: str
+    basis: tuple[Basis, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ShortCard:
+    """What is met nine times in ten, what to do so that counts can be compared, and the cautions printed with them."""
+
+    met: tuple[Met, ...]
+    remember: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
 @dataclass(frozen=True)
 class Library:
     """Everything in `keydata/`, by id. Mappings keep the order of the files."""
@@ -440,6 +464,7 @@ class Library:
     photos: Mapping[str, Photo]
     samples: Mapping[str, SampleSteps]
     pictures: Mapping[str, Picture]
+    short_card: ShortCard
     lay: LayWords
     files: Mapping[tuple[str, str], str]
     """(kind, id) to the file it was read from, such as ("entry", "plectus")."""

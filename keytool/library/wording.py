@@ -12,7 +12,7 @@ from keytool.library.value import Interval, States
 
 
 def mark(library: Library, bases: Iterable[Basis]) -> str:
-    """The one mark shown beside a statement: that of its weakest basis, such as "●" or "~"."""
+    """The one mark shown beside a statement: that of its weakest basis, such as "●" or "◌"."""
     basis = weakest(bases)
     word = library.vocabulary["value"][basis.value] if basis.value else library.vocabulary["basis"][basis.kind]
     return str(word.get("mark"))

@@ -106,9 +106,9 @@ def test_thresholds_carry_their_mark(buttons) -> None:
 
 def test_your_own_field_diameters_replace_the_example(library) -> None:
     without = words_of(card(library, ["first-look"], "A4"))
-    assert "forexamplewithfieldnumber18:4×objective4.5mm·10×objective1.8mm·40×objective0.45mm" in without
+    assert "forexamplewithfieldnumber18:at40×(4×objective)4.5mm·at100×(10×objective)1.8mm·at400×(40×objective)0.45mm" in without
     given = words_of(card(library, ["first-look"], "A4", field_diameters={40: 0.462, 4: 4.61}))
-    assert "Yourfieldofview:4×objective4.61mm·40×objective0.462mm." in given
+    assert "Yourfieldofview:at40×(4×objective)4.61mm·at400×(40×objective)0.462mm." in given
     assert "forexample" not in given
 
 
@@ -142,8 +142,8 @@ def test_your_eyepiece_scale_is_printed_where_you_gave_it(buttons) -> None:
     given = {"field_diameters": {40: 0.462}, "divisions": {40: 2.52, 4: 25}}
     for form in ("sheet", "halves", "quarters", "pocket"):
         words = words_of(card(buttons, ["buttons"], "A4", form=form, **given))
-        assert "Yourfieldofview:40×objective0.462mm." in words
-        assert "Onedivisionofyoureyepiecescale:4×objective25µm·40×objective2.52µm." in words
+        assert "Yourfieldofview:at400×(40×objective)0.462mm." in words
+        assert "Onedivisionofyoureyepiecescale:at40×(4×objective)25µm·at400×(40×objective)2.52µm." in words
         assert "forexample" not in words
 
 

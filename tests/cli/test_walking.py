@@ -64,7 +64,7 @@ def test_of_several_ends_each_is_a_line_the_likeliest_first_and_the_question_lef
 def test_an_end_says_what_it_means_for_the_soil_also_by_its_group_and_explains_its_marks() -> None:
     output = " ".join(CliRunner().invoke(main, ["walk", "nematode-mouthparts"], input="2\n1\n3\n1\n").output.split())
     assert "As all of “Bacterial feeder with a terminal bulb”: Bacterial feeders crop bacteria and set free the nitrogen" in output
-    assert "~ from memory" in output
+    assert "◌ from memory" in output
 
 
 def test_an_end_that_is_not_likely_is_a_perhaps(library: Library) -> None:

@@ -98,7 +98,7 @@ def test_words_stand_for_the_picture(opened: Callable[..., Any], data: motion.Js
     words = page.get_by_role("img").get_attribute("aria-label")
     assert "Swimming rod-shaped bacterium, 1.5 to 4 µm long, 8 to 40 µm/s: too small to be seen at 40×." in words
     listed = page.locator(".wm-live-list").inner_text()
-    assert "1.5 to 2.2 strokes a second" in listed and "(~ from memory)" in listed
+    assert "1.5 to 2.2 strokes a second" in listed and "(◌ from memory)" in listed
 
 
 def test_controls_are_large_enough_for_wet_hands(opened: Callable[..., Any], data: motion.Json) -> None:

@@ -175,7 +175,7 @@ def test_words_without_a_script_say_size_speed_and_manner(library: Library) -> N
     field = motion.entry_field(library, library.entries["diatom"])
     assert field
     assert next(motion.lines(field)) == (
-        "Diatom: 15 to 60 µm long, 2 to 20 µm/s (~ from memory). It slides straight along, stops and slides back."
+        "Diatom: 15 to 60 µm long, 2 to 20 µm/s (◌ from memory). It slides straight along, stops and slides back."
     )
 
 
