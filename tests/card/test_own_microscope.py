@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 
 import pytest
-from tests.card.pdf_marks import pages
 
 from keytool.card import Impossible, card, paper_named
 from keytool.card.own_microscope import all_fields
+from tests.card.pdf_marks import pages
 
 
 def squeezed(data: bytes) -> str:

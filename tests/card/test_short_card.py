@@ -6,7 +6,6 @@ import re
 from math import hypot
 
 import pytest
-from tests.card.pdf_marks import pages
 
 from keytool.card import CardError, short_card
 from keytool.card.field_layout import Thing, laid
@@ -14,6 +13,7 @@ from keytool.card.ink import Picture, Words, marks
 from keytool.card.short_card import SIZES
 from keytool.figures.field import box_of
 from keytool.figures.whole_body import whole_of
+from tests.card.pdf_marks import pages
 
 
 @pytest.mark.parametrize(
