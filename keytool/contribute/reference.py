@@ -36,6 +36,7 @@ PLACES = {
     "cannot-say": "bench/cannot-say.yaml",
     "chambers": "bench/chambers.yaml",
     "densities": "bench/densities.yaml",
+    "demo-sheet": "bench/demo-sheet.yaml",
     "vocabulary": "vocabulary.yaml",
 }
 """Where each kind of file stands in `keydata/`; the first are what people write most."""

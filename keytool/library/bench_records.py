@@ -43,6 +43,14 @@ class TallyLine:
     tells: str
     basis: tuple[Basis, ...]
 
+    def feeds_so(self, feeding: tuple[str, ...]) -> bool:
+        """Whether what feeds in these ways belongs here: always, unless the line is of some feeding groups only.
+
+        Stages that do not feed at all are those of their kind, and change nothing.
+        """
+        ways = {*feeding} - {"not-feeding"}
+        return not self.feeding or (bool(ways) and ways <= {*self.feeding})
+
 
 @dataclass(frozen=True, slots=True)
 class BenchRule:
@@ -97,7 +105,6 @@ class Abundance:
     """One kind of sample, and how many of each line of the tally it holds per g or mL."""
 
     id: str
-    label: str
     per: str
     things: Mapping[str, Density]
 
@@ -112,6 +119,8 @@ class Bench:
     cannot_say: Mapping[str, CannotSay] = field(default_factory=dict)
     chambers: Mapping[str, Chamber] = field(default_factory=dict)
     abundances: Mapping[str, Abundance] = field(default_factory=dict)
+    demo: Mapping[str, Any] = field(default_factory=dict)
+    """The demonstration sheet, as the count sheet saves one."""
 
 
 FILES = {
@@ -121,6 +130,7 @@ FILES = {
     "bench/cannot-say.yaml": "cannot-say",
     "bench/chambers.yaml": "chambers",
     "bench/densities.yaml": "densities",
+    "bench/demo-sheet.yaml": "demo-sheet",
 }
 """The files of these records, and the kind (so the schema) of each."""
 
@@ -146,12 +156,12 @@ def bench(files: Mapping[str, Mapping[str, Any]]) -> Bench:
         {
             id: Abundance(
                 id,
-                raw["label"],
                 raw["per"],
                 {line: Density(what["middle"], what["low"], what["high"], bases(what["basis"])) for line, what in raw["things"].items()},
             )
             for id, raw in each("densities")
         },
+        files.get("demo-sheet", {}),
     )
 
 

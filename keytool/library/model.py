@@ -479,6 +479,17 @@ class Library:
     def _holders(self) -> frozenset[str]:
         return frozenset(parent for entry in self.entries.values() for parent in entry.within)
 
+    @cached_property
+    def tally_lines(self) -> Mapping[str, str]:
+        """Entries that are counted, each with the line of the tally that holds it: the narrowest, of two alike the first."""
+        found: dict[str, str] = {}
+        for entry in self.entries.values():
+            above = self.ancestry(entry.id)
+            holding = [line for line in self.bench.tally.values() if above & {*line.within} and line.feeds_so(entry.feeding)]
+            if holding:
+                found[entry.id] = max(holding, key=lambda line: bool(line.part_of)).id
+        return found
+
     def ancestry(self, entry: str) -> frozenset[str]:
         """An entry and every group that contains it."""
         return self._above.get(entry, frozenset())

@@ -1,0 +1,103 @@
+"""The page of the count sheet, and the one that measures on a photograph: a home for the scripts, and what they need as data."""
+
+from __future__ import annotations
+
+import json
+
+from keytool.bench.page_data import page_data
+from keytool.library.model import Library
+from keytool.pages.html import Html, el, join, json_in_page
+from keytool.pages.page import Page, page
+from keytool.pages.page_writer import Writer
+
+COUNT_SCRIPTS = ("distributions", "counts", "results", "sheet", "csv", "dom", "store", "plot", "report-words", "report", "count-page")
+MEASURE_SCRIPTS = ("dom", "field-edge", "photo-measures", "measure-page")
+START = {
+    "field-number-mm": "field-number-example",
+    "low": "low-objective",
+    "high": "high-objective",
+    "soil": "soil-volume",
+    "total-ml": "total-volume",
+    "drop-ml": "drop-volume",
+    "slip-width-mm": "coverslip-side",
+    "slip-length-mm": "coverslip-side",
+}
+"""What a new sheet starts with: a bench quantity for each number of the set-up."""
+
+
+def count_page(library: Library) -> Page:
+    """The count sheet. Without its script it says what it is and how to count on paper."""
+    writer = Writer(library, "count.md")
+    setup = {name: library.quantities[id].low for name, id in START.items() if id in library.quantities}
+    data = page_data(library) | {
+        "setup": {**setup, "soil-unit": "mL"},
+        "figures": writer.href("drawings/ID.svg"),
+        "walk": writer.href("keys/first-look.html"),
+    }
+    return page(
+        "count.md",
+        "keydata/bench/tally.yaml",
+        "Count",
+        [
+            _data("count-data", data),
+            el(
+                "div",
+                el("p", "The count sheet needs its script. With it: tally by field, one hand, kept on this device, nothing sent."),
+                el("p", "Without it, count on paper and type the counts into the table that ", el("code", "wetmount count --empty")),
+                class_="count-page",
+                data_count=True,
+            ),
+            el("div", class_="dock", data_count_dock=True),
+            _scripts(writer, COUNT_SCRIPTS),
+        ],
+        description="Tally by field and drop, and see what it says per gram, with its interval.",
+    )
+
+
+def measure_page(library: Library) -> Page:
+    """Measures on a photograph of one's own: scale from the round field, then lengths, widths, angles, areas and counts."""
+    writer = Writer(library, "measure.md")
+    constants = library.bench.constants
+    data = {
+        "setup": {name: library.quantities[id].low for name, id in START.items() if id in library.quantities},
+        "apertures": {
+            "4": library.quantities["na-four"].low,
+            "10": library.quantities["na-ten"].low,
+            "40": library.quantities["na-forty"].low,
+        },
+        "wavelengthUm": library.quantities["wavelength"].low / 1000,
+        "endError": constants["picture-end-error"].value,
+        "distortion": constants["picture-distortion"].value,
+        "edgeError": constants["picture-edge-error"].value,
+        "entries": {each.id: each.common for each in library.entries.values() if each.theme != "optics"},
+        "figures": writer.href("drawings/ID.svg"),
+        "count": writer.href("count.html"),
+    }
+    return page(
+        "measure.md",
+        "keydata/bench/constants.yaml",
+        "Measure on your photograph",
+        [
+            _data("measure-data", data),
+            el(
+                "div",
+                el("p", "Measuring needs its script. The picture stays on this device."),
+                el("p", "On a computer: ", el("code", "wetmount measure photo FILE --field-number 18 --objective 40")),
+                class_="count-page",
+                data_measure=True,
+            ),
+            _scripts(writer, MEASURE_SCRIPTS),
+        ],
+        description="Lengths on a picture taken through the eyepiece, with the round field as the scale.",
+    )
+
+
+def _data(id: str, data: object) -> Html:
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
+    return el(
+        "div", el("script", json_in_page(text), type="application/json", id=id), el("link", rel="stylesheet", href="assets/css/count.css")
+    )
+
+
+def _scripts(writer: Writer, names: tuple[str, ...]) -> Html:
+    return el("div", join(el("script", src=writer.href(f"assets/bench/{name}.js"), defer=True) for name in names))
