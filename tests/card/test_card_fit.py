@@ -92,8 +92,8 @@ def fits(library: Library, **wish) -> bool:
 
 
 def test_a_dense_card_takes_fewer_sides_and_keeps_to_the_smallest_sizes(library) -> None:
-    dense = card(library, ["nematode-mouthparts"], "A4", dense=True)
-    assert len(pages(dense)) < len(pages(card(library, ["nematode-mouthparts"], "A4")))
+    dense = card(library, ["nematode-mouthparts"], "A5", dense=True)
+    assert len(pages(dense)) < len(pages(card(library, ["nematode-mouthparts"], "A5")))
     sizes = set().union(*(page.sizes for page in pages(dense)))
     assert min(sizes) == 7
     words = re.sub(r"[\s\u00a0●◐○~=]", "", " ".join(page.words for page in pages(dense)))

@@ -76,8 +76,8 @@ def test_an_end_that_is_not_likely_is_a_perhaps(library: Library) -> None:
 
 
 def test_the_next_key_does_not_ask_again_what_is_settled_nor_repeat_a_caution() -> None:
-    output = CliRunner().invoke(main, ["walk", "first-look"], input="1\n1\n").output
-    assert "Settled already: 1 Does it have legs, or a body cut into segments? Legs along its body" in " ".join(output.split())
+    output = CliRunner().invoke(main, ["walk", "first-look"], input="3\n1\n2\n").output
+    assert "Settled already: 1 Has it legs, is it a plain worm, or neither of the two? Legs along its body" in " ".join(output.split())
     assert "“Is there an animal inside the skin?”" in output
     assert output.count("Germs in soil and compost") == 1
 

@@ -9,12 +9,10 @@ from keytool.library import Library
 @pytest.mark.parametrize(
     ("couplet", "lead", "settled"),
     [
-        ("body-plan", "legs", "plan=legs"),
-        ("body-plan", "segments", "plan=segments"),
-        ("long-insides", "organs", "plan=neither/inside=organs"),
-        ("short-insides", "animal", "plan=neither"),
-        ("long-insides", "gut-line", ""),
-        ("slide-test", "without-slide", ""),
+        ("short-insides", "legs", "plan=legs"),
+        ("short-insides", "animal", ""),
+        ("long-insides", "worm", ""),
+        ("dot-on-slide", "without-slide", ""),
     ],
 )
 def test_first_look_hands_on_what_it_has_seen(library: Library, couplet: str, lead: str, settled: str) -> None:
