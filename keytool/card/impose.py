@@ -21,11 +21,18 @@ FOLD_WORDS = {
 }
 """How a lying and how an upright sheet is folded."""
 
+STAPLE_WORDS = (
+    "Print on both sides, turned over the short edge; lay the sheets on each other, fold in the middle, staple twice in the fold."
+)
+"""How a booklet is put together."""
+
 Face = tuple[Piece, ...]
 
 
 def sides(form: Form, cards: Sequence[Sequence[Face]], flip: str | None) -> list[tuple[Piece, ...]]:
     """Every side to print. Each of `cards` begins on a card of its own; few small cards are repeated to fill their sheet."""
+    if form.name == "booklet":
+        return _booklet(form, [face for card in cards for face in card])
     faces = [face for card in cards for face in _filled(card, form.together)]
     room = len(form.spots)
     if form.together == 2:
@@ -40,6 +47,27 @@ def sides(form: Form, cards: Sequence[Sequence[Face]], flip: str | None) -> list
             if any(face for _, face in laid) or (laid and not last):
                 made.append((*(_laid(form, spot.x, spot.y, spot.turned, face) for spot, face in laid), *marks_of(form, flip)))
     return made
+
+
+def page_pairs(pages: int) -> list[tuple[int, int]]:
+    """The pages, counted from 0, at the left and right of each side of a stapled booklet, the outer sheet first, front and back.
+
+    `pages` is a multiple of four. Lying on each other and folded in the middle the sheets read in order.
+    """
+    pairs: list[tuple[int, int]] = []
+    for sheet in range(pages // 4):
+        first, last = 2 * sheet, pages - 1 - 2 * sheet
+        pairs += [(last, first), (first + 1, last - 1)]
+    return pairs
+
+
+def _booklet(form: Form, faces: Sequence[Face]) -> list[tuple[Piece, ...]]:
+    pages = [*faces, *[()] * (-len(faces) % 4)]
+    left, right = form.spots[:2]
+    return [
+        (*(_laid(form, spot.x, spot.y, False, pages[n]) for spot, n in ((left, a), (right, b))), *marks_of(form, None))
+        for a, b in page_pairs(len(pages))
+    ]
 
 
 def _filled(card: Sequence[Face], together: int) -> Iterator[Face]:
@@ -57,6 +85,8 @@ def marks_of(form: Form, flip: str | None) -> tuple[Piece, ...]:
     """What is printed outside the faces: marks, and on sheets to be cut the words that say how."""
     if form.name == "pocket":
         return tuple(_fold_marks(form))
+    if form.name == "booklet":
+        return tuple(_broken(form.face[0], CLEAR_MM, 0, 1)) + tuple(_broken(form.face[0], form.sheet[1] - CLEAR_MM - MARK_MM, 0, 1))
     if form.together == 2:
         return (*_cut_marks(form), *_cut_words(form, flip))
     return ()

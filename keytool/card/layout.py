@@ -42,6 +42,8 @@ class Area:
     """Whether it is held in the hand, so that plates may be smaller."""
     dense: bool = False
     """Whether it takes as few faces as it can, all as small as may be."""
+    least_lead: float = SMALLEST_LEAD
+    """The smallest leads of a card that is not dense, in points."""
 
     @property
     def narrowest(self) -> float:
@@ -56,7 +58,7 @@ class Area:
     @property
     def styles(self) -> tuple[Style, ...]:
         """The styles to try, the largest first."""
-        leads = [lead for lead in LEADS if lead <= MOST_DENSE] if self.dense else LEADS
+        leads = [lead for lead in LEADS if lead <= MOST_DENSE] if self.dense else [lead for lead in LEADS if lead >= self.least_lead]
         looks: tuple[Literal["all", "first", "none"], ...] = ("all", "first", "none") if self.dense else ("all", "first")
         return tuple(Style(Sizes(lead, self.dense), look, self.near or self.dense) for lead in leads for look in looks)
 

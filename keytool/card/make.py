@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -9,7 +10,7 @@ from typing import Any
 from keytool.card.card_request import chosen
 from keytool.card.colophon import Imprint
 from keytool.card.draw import document
-from keytool.card.errors import NoSuchLetter
+from keytool.card.errors import DoesNotFit, NoSuchLetter
 from keytool.card.fit_advice import does_not_fit
 from keytool.card.form import Form, form_named
 from keytool.card.header_footer import FINE, FINE_DENSE, Furniture, Place
@@ -21,7 +22,8 @@ from keytool.card.model import CardCouplet, Content
 from keytool.card.own_microscope import all_fields, checked_address, checked_divisions, with_own
 from keytool.card.papers import Paper, paper_named
 from keytool.card.preview import picture
-from keytool.card.short_card import ShortBench, faces
+from keytool.card.short_card import ShortBench
+from keytool.card.short_card import faces as short_faces
 from keytool.card.typeface import missing
 from keytool.library.model import Library
 
@@ -40,7 +42,7 @@ class Bench:
 
     def area(self, what: Content, form: Form) -> Area:
         """The room for columns on the faces of a form."""
-        return Area(form.inner[0], self.furniture(what, form).heights(), form.small, self.dense)
+        return Area(form.inner[0], self.furniture(what, form).heights(), form.small, self.dense, form.least_lead)
 
     def setting(self, what: Content, form: Form) -> Setting | None:
         """The best way to set a content; None where it does not fit."""
@@ -71,6 +73,8 @@ class Card:
     flip: str | None
     maker: str
     date: str
+    remark: str = ""
+    """What to know of how it was set, as a sentence; mostly nothing."""
 
     def pdf(self) -> bytes:
         """The PDF, one page of exactly `size` for each side; the same card gives the same bytes."""
@@ -125,15 +129,27 @@ def laid_out(
     sheet, version = paper_named(paper), ink_named(ink)
     imprint = _imprint(library, field_diameters, divisions, site_address)
     library = with_own(library, imprint.field_diameters, imprint.divisions)
-    contents = chosen(library, keys, look_alikes, entries, photos or {}, dense)
-    bench = Bench(library, imprint, dense)
-    forms = [form_named(form, sheet.size(lying), flip, dense) for lying in ((True, False) if landscape is None else (landscape,))]
-    way = _best_way(bench, contents, forms, sheet)
+    turns = (True,) if form == "booklet" else (True, False) if landscape is None else (landscape,)
+
+    def set_on(small: bool) -> tuple[Bench, list[Content], Way]:
+        contents = chosen(library, keys, look_alikes, entries, photos or {}, small)
+        bench = Bench(library, imprint, small)
+        forms = [form_named(form, sheet.size(lying), flip, small) for lying in turns]
+        return bench, contents, _best_way(bench, contents, forms, sheet)
+
+    bench, contents, way = set_on(dense)
+    remark = ""
+    if dense:
+        with contextlib.suppress(DoesNotFit):
+            roomy = set_on(False)
+            if roomy[2].rank[0] <= way.rank[0]:
+                bench, contents, way = roomy
+                remark = "Dense saves no side here, so the larger type is kept."
     faces = _faces(bench, contents, way)
     _check_letters(face for each in faces for face in each)
     title = " and ".join(each.title for each in contents)
     printed = tuple(tuple(marks(side)) for side in sides(way.form, faces, flip))
-    return Card(title, way.form.sheet, printed, version, flip, f"wetmount {library.version}", imprint.reviewed)
+    return Card(title, way.form.sheet, printed, version, flip, f"wetmount {library.version}", imprint.reviewed, remark)
 
 
 def short_card(
@@ -157,7 +173,7 @@ def short_card(
     imprint = _imprint(library, field_diameters, divisions, site_address)
     library = with_own(library, imprint.field_diameters, imprint.divisions)
     laid = form_named(form, sheet.size(True))
-    made = [faces(ShortBench(library, imprint, laid))]
+    made = [short_faces(ShortBench(library, imprint, laid))]
     _check_letters(face for each in made for face in each)
     printed = tuple(tuple(marks(side)) for side in sides(laid, made, None))
     return Card("Most met", laid.sheet, printed, version, None, f"wetmount {library.version}", imprint.reviewed)

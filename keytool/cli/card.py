@@ -32,7 +32,7 @@ import click
     default="sheet",
     show_default=True,
     metavar="FORM",
-    help="sheet, the whole sheet; halves or quarters, cards to cut from it with marks and room for film; pocket, eight panels to fold.",
+    help="sheet, the whole sheet; halves or quarters, cards to cut from it; pocket, eight panels to fold; booklet, to fold and staple.",
 )
 @click.option(
     "--ink",
@@ -41,7 +41,11 @@ import click
     metavar="INK",
     help="light, for little ink; normal; strong, for high contrast without colour or grey words.",
 )
-@click.option("--dense", is_flag=True, help="As few sides as can be: leads of 8 points, small drawings, little of how to see each.")
+@click.option(
+    "--dense",
+    is_flag=True,
+    help="As few sides as can be, with small type and drawings; where that saves no side, it says so and keeps the larger type.",
+)
 @click.option("--flip", metavar="EDGE", help="The edge of the sheet you turn it over: long or short. Default: like a page.")
 @click.option(
     "--landscape/--portrait", "landscape", default=None, help="Which way the sheet is turned. Default: the way that reads better."
@@ -91,7 +95,8 @@ def card_command(
 
     Print it at 100 % ("actual size") and check the 50 mm bar with a ruler.
     """
-    from keytool.card import FORMS, INKS, CardError, card, card_photos, paper_named, short_card
+    from keytool.card import FORMS, INKS, CardError, card_photos, laid_out, paper_named, short_card
+    from keytool.card.impose import STAPLE_WORDS
     from keytool.cli.opening import library, pick, where
     from keytool.cli.terminal import Terminal
     from keytool.library.save import save
@@ -112,10 +117,10 @@ def card_command(
     }
     shown = _picked(entries, everything.entries, "entry")
     try:
-        data = (
-            short_card(everything, size, **own).pdf()
-            if short
-            else card(
+        if short:
+            made = short_card(everything, size, **own)
+        else:
+            made = laid_out(
                 everything,
                 _picked(keys, everything.keys, "key"),
                 size,
@@ -127,16 +132,20 @@ def card_command(
                 landscape=landscape,
                 **own,
             )
-        )
+        data = made.pdf()
     except CardError as error:
         raise click.ClickException(str(error)) from None
     try:
         save(output, data)
     except OSError as error:
         raise click.ClickException(f"'{output}' cannot be written: {error.strerror}.") from None
-    sides = data.count(b"/Type /Page\n")
+    sides = len(made.sides)
     printed = f"{sides} side{'s' if sides > 1 else ''} of {size}"
-    Terminal().say(f"{output}: {printed}, {len(data)} bytes. Print at 100 % and check the 50 mm bar with a ruler.")
+    terminal = Terminal()
+    terminal.say(f"{output}: {printed}, {len(data)} bytes. Print at 100 % and check the 50 mm bar with a ruler.")
+    for more in (made.remark, STAPLE_WORDS if own["form"] == "booklet" else ""):
+        if more:
+            terminal.say(more)
 
 
 def _picked(wanted: Iterable[str], known: Iterable[str], what: str) -> list[str]:

@@ -37,6 +37,9 @@ PLACES = {
     "chambers": "bench/chambers.yaml",
     "densities": "bench/densities.yaml",
     "demo-sheet": "bench/demo-sheet.yaml",
+    "pictures": "bench/pictures.yaml",
+    "samples": "bench/samples.yaml",
+    "short-card": "bench/short-card.yaml",
     "vocabulary": "vocabulary.yaml",
 }
 """Where each kind of file stands in `keydata/`; the first are what people write most."""
@@ -84,6 +87,9 @@ def _under(whole: Mapping[str, Any], schema: Mapping[str, Any], path: tuple[str,
     yield from _inside(whole, schema, path)
     if isinstance(schema.get("items"), dict):
         yield from _inside(whole, _resolved(whole, schema["items"]), (*path, "[]"))
+    for one in schema.get("anyOf", ()):
+        if "properties" in one:
+            yield from _inside(whole, one, path)
     if isinstance(schema.get("else"), dict) and "properties" in schema["else"]:
         yield from _inside(whole, schema["else"], path)
 
