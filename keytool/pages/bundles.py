@@ -22,7 +22,7 @@ BUNDLES: Mapping[str, tuple[str, ...]] = {
         "live-field/live-field.css",
         "css/print.css",
     ),
-    "frame.js": ("frame.js", "offline.js"),
+    "frame.js": ("frame.js", "offline.js", "find.js"),
     "lists.js": ("lists.js",),
     "entry.js": ("field-views.js",),
     "key.css": ("css/key.css",),

@@ -17,6 +17,8 @@ from keytool.pages.downloads import downloads, downloads_page
 from keytool.pages.entry_page import entry_page
 from keytool.pages.extras import Extras
 from keytool.pages.figure_files import FigureFiles
+from keytool.pages.find_index import find_index
+from keytool.pages.find_page import find_page
 from keytool.pages.guides import guide_page, guides_page
 from keytool.pages.index_pages import cautions_page, entries_page, first_keys, keys_page, quantities_page, terms_page
 from keytool.pages.key_page import key_page
@@ -74,9 +76,11 @@ def build_site(library: Library, site: Path | None = None, extras: Extras = NOTH
         cards_page(library, extras),
         downloads_page(library, taken),
         offline_page(),
+        find_page(library),
     ]
     added = (Asset(path, content, "keydata") for path, content in extras.files.items())
-    assets = (*bundled(_written(folder)), *taken, words_data(library), *drawn.assets, *added)
+    found = find_index(library, (page.path.removesuffix(".md") + ".html" for page in pages))
+    assets = (*bundled(_written(folder)), *taken, words_data(library), found, *drawn.assets, *added)
     return SiteContent(tuple(pages), assets, navigation(library), reviewed, library.version)
 
 

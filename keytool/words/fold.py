@@ -10,10 +10,14 @@ import re
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 WORD = re.compile(r"[^\W_]+(?:['’][^\W_]+)*|[.;:!?\n]|,")
 SENTENCE_ENDS = ".;:!?\n"
+REMEMBERED = 16384
+"""Words whose form is remembered: a library says the same ones again and again."""
+NO = "no"
 REACH = 5
 """How many words a "not" reaches."""
 _VOWEL = re.compile(r"[aeiouy]")
@@ -37,6 +41,7 @@ class Token:
     end: int
 
 
+@lru_cache(maxsize=REMEMBERED)
 def plain(word: str) -> str:
     """A word in small letters without accents."""
     bare = "".join(each for each in unicodedata.normalize("NFKD", word) if unicodedata.category(each) != "Mn")
@@ -100,6 +105,7 @@ def _mended(base: str) -> str:
     return base + "e" if _NEEDS_E.search(base) or _SHORT.search(base) else base
 
 
+@lru_cache(maxsize=REMEMBERED)
 def letters(word: str) -> str:
     """A word with one letter for each sound that is spelt in several ways."""
     here = word.replace("ae", "e")
@@ -122,7 +128,9 @@ def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
     stops, kept = set(spelling["stops"]) - set(spelling["kept"]), set(spelling["kept"])
     negating, back, breaks = set(spelling["negating"]), set(spelling["negating-back"]), set(spelling["breaks"])
     counts: Mapping[str, int] = spelling["count-words"]
-    unsure = [tuple(each.split()) for each in spelling["unsure"]]
+    unsure: dict[str, list[list[str]]] = {}
+    for words_of in map(str.split, spelling["unsure"]):
+        unsure.setdefault(words_of[0], []).append(words_of)
     done: list[Token] = []
     sentence = clause = reach = 0
     unclear = False
@@ -135,7 +143,7 @@ def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
             reach, unclear, clause = 0, False, clause + 1
             sentence += here in SENTENCE_ENDS
             continue
-        phrase = next((each for each in unsure if tuple(said[at : at + len(each)]) == each), None)
+        phrase = next((each for each in unsure.get(here, ()) if said[at : at + len(each)] == each), None)
         if phrase:
             reach, unclear, skip = REACH, True, at + len(phrase)
             continue
@@ -167,3 +175,12 @@ def _counted(word: str, counts: Mapping[str, int]) -> str:
 
 def _denied(token: Token) -> Token:
     return Token(token.word, True, token.unclear, token.sentence, token.clause, token.start, token.end)
+
+
+def keywords(text: str, spelling: Mapping[str, Any]) -> list[str]:
+    """The folded words of a text by which it is searched: those that say something, or all of them where none does.
+
+    A "no" before what is denied is a word of its own, so that "hypha without walls" and "thread with no walls" meet.
+    """
+    said = [word for each in tokens(text, spelling) for word in ((NO, each.word) if each.denied and not each.unclear else (each.word,))]
+    return said or [fold(found[0], spelling["forms"]).removeprefix("not ") for found in WORD.finditer(text) if found[0][0].isalnum()]

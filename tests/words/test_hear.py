@@ -70,7 +70,10 @@ def test_what_is_taken_unasked_is_sure_and_said_with_words_of_few_meanings(words
         "tail=drawn-out",
         "spear-base=plain",
     }
-    assert taken(hear(words, "stiff")) == []
+    same = [Heard("is", character, "any", None, None, 0.8, 0, 5) for character in ("one", "two", "three")]
+    assert taken(same) == []
+    assert taken(same[:2]) == same[:2]
+    assert taken([same[0], Heard("is", "two", "any", None, None, 0.6, 0, 5)]) == same[:1]
 
 
 def test_hearing_can_be_kept_to_some_characters(words: dict[str, Any]) -> None:

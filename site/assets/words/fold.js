@@ -14,7 +14,16 @@
     return word.normalize("NFKD").replace(/\p{Mn}/gu, "").toLowerCase().replace(/\u03bc/g, "u").replace(/’/g, "'");
   }
 
+  // A page's words are folded again and again, so each is remembered for as long as the forms are the same.
+  let known = new Map(), knownForms = null;
+
   function fold(word, forms) {
+    if (forms !== knownForms || known.size > 20000) [known, knownForms] = [new Map(), forms];
+    if (!known.has(word)) known.set(word, folded(word, forms));
+    return known.get(word);
+  }
+
+  function folded(word, forms) {
     let here = plain(word);
     if (here.endsWith("'s")) here = here.slice(0, -2);
     here = here.replace(/'/g, "");
@@ -64,17 +73,25 @@
     return here.replace(/(.)\1+/gu, "$1");
   }
 
+  const prepare = new WeakMap();
+
+  function prepared(spelling) {
+    if (!prepare.has(spelling)) {
+      const kept = new Set(spelling.kept);
+      prepare.set(spelling, {
+        stops: new Set(spelling.stops.filter((each) => !kept.has(each))), negating: new Set(spelling.negating),
+        back: new Set(spelling["negating-back"]), breaks: new Set(spelling.breaks), counts: spelling["count-words"],
+        unsure: spelling.unsure.map((each) => each.split(" ")),
+      });
+    }
+    return prepare.get(spelling);
+  }
+
   /** The words of a text that say something: {word, denied, unclear, sentence, clause, start, end}. */
   function tokens(text, spelling) {
     const words = [...text.matchAll(WORD)].map((found) => ({word: found[0], start: found.index, end: found.index + found[0].length}));
     const said = words.map((each) => plain(each.word).replace(/'/g, ""));
-    const kept = new Set(spelling.kept);
-    const stops = new Set(spelling.stops.filter((each) => !kept.has(each)));
-    const negating = new Set(spelling.negating);
-    const back = new Set(spelling["negating-back"]);
-    const breaks = new Set(spelling.breaks);
-    const counts = spelling["count-words"];
-    const unsure = spelling.unsure.map((each) => each.split(" "));
+    const {stops, negating, back, breaks, counts, unsure} = prepared(spelling);
     const done = [];
     let sentence = 0, clause = 0, reach = 0, unclear = false, skip = -1;
     words.forEach((word, at) => {
@@ -106,16 +123,24 @@
       if (stops.has(here)) return;
       const less = here.length > 6 && here.endsWith("less") && !has(spelling.forms, here);
       const count = here.endsWith("s") && !has(counts, here) ? here.slice(0, -1) : here;
-      const folded = has(counts, count) ? String(counts[count]) : fold(less ? here.slice(0, -4) : here, spelling.forms);
-      const turned = less || folded.startsWith("not ");
+      const form = has(counts, count) ? String(counts[count]) : fold(less ? here.slice(0, -4) : here, spelling.forms);
+      const turned = less || form.startsWith("not ");
       const denied = (reach > 0) !== turned;
       done.push({
-        word: folded.startsWith("not ") ? folded.slice(4) : folded,
+        word: form.startsWith("not ") ? form.slice(4) : form,
         denied, unclear: unclear && reach > 0, sentence, clause, start: word.start, end: word.end,
       });
       if (reach > 0) reach -= 1;
     });
     return done;
+  }
+
+  /** The folded words of a text by which it is searched: those that say something, or all of them where none does; "no" before what is denied. */
+  function keywords(text, spelling) {
+    const said = tokens(text, spelling).flatMap((each) => (each.denied && !each.unclear ? ["no", each.word] : [each.word]));
+    if (said.length) return said;
+    const words = (text.match(WORD) || []).filter((word) => /^[\p{L}\p{N}]/u.test(word));
+    return words.map((word) => fold(word, spelling.forms)).map((word) => (word.startsWith("not ") ? word.slice(4) : word));
   }
 
   /** How many letters were left out, put in, changed or swapped; more than `allowed` may be said too low. */
@@ -149,5 +174,5 @@
     return best;
   }
 
-  return {plain, fold, letters, tokens, slips, nearest, has};
+  return {plain, fold, letters, tokens, keywords, slips, nearest, has};
 });
