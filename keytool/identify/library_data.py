@@ -50,6 +50,7 @@ def used_figures(model: Model) -> tuple[str, ...]:
         "about-share",
         "reading-share",
         "elsewhere-rate",
+        "elsewhere-again",
         "pointed-rate",
         "wrong-key-rate",
         "asks-share",

@@ -210,16 +210,31 @@ def _before(model: Model, found: Evidence) -> list[float]:
 
 
 def _described_so(model: Model, found: Evidence) -> list[float]:
-    """What each entry pays for being described as something it is not: once for characters of overlapping kinds of things."""
-    rate = model.figure("elsewhere-rate")
-    numbers = sorted({model.tables[name].domain for name in found.told} - {-1})
-    clusters: list[tuple[set[int], list[set[int]]]] = []
-    for number in numbers:
-        domain = set(model.domains[number])
-        near = [cluster for cluster in clusters if cluster[0] & domain]
+    """What each entry pays for being described as something it is not.
+
+    In full for the first character of overlapping kinds of things, less for each further one, since whoever is mistaken once
+    goes on in the same way.
+    """
+    rate, again = model.figure("elsewhere-rate"), model.figure("elsewhere-again")
+    counts: dict[int, int] = {}
+    for name in sorted(found.told):
+        domain = model.tables[name].domain
+        if domain != -1:
+            counts[domain] = counts.get(domain, 0) + 1
+    clusters: list[tuple[set[int], list[int]]] = []
+    for number in sorted(counts):
+        domain_set = set(model.domains[number])
+        near = [cluster for cluster in clusters if cluster[0] & domain_set]
         clusters = [cluster for cluster in clusters if cluster not in near]
-        clusters.append((domain.union(*(each[0] for each in near)), [domain, *(one for each in near for one in each[1])]))
-    return [math.prod(rate for _, sets in clusters if any(number not in domain for domain in sets)) for number in range(len(model.entries))]
+        clusters.append((domain_set.union(*(each[0] for each in near)), [number, *(one for each in near for one in each[1])]))
+    factors = [1.0] * len(model.entries)
+    for _, numbers in clusters:
+        outside = [0] * len(factors)
+        for number in numbers:
+            inside = set(model.domains[number])
+            outside = [count + (0 if entry in inside else counts[number]) for entry, count in enumerate(outside)]
+        factors = [factor * rate * again ** (count - 1) if count else factor for factor, count in zip(factors, outside, strict=True)]
+    return factors
 
 
 def mass(chance: Sequence[float], numbers: Sequence[int]) -> float:

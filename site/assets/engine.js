@@ -299,19 +299,29 @@
     }
 
     function describedSo(found) {
-      const rate = figures["elsewhere-rate"];
-      const numbers = [...new Set([...found.told].map((name) => tables.get(name).domain))].filter((number) => number !== -1).sort((a, b) => a - b);
+      const rate = figures["elsewhere-rate"], again = figures["elsewhere-again"];
+      const counts = new Map();
+      for (const name of found.told) {
+        const domain = tables.get(name).domain;
+        if (domain !== -1) counts.set(domain, (counts.get(domain) || 0) + 1);
+      }
       let clusters = [];
-      for (const number of numbers) {
+      for (const number of [...counts.keys()].sort((a, b) => a - b)) {
         const domain = domains[number];
         const near = clusters.filter((cluster) => [...domain].some((each) => cluster.all.has(each)));
         clusters = clusters.filter((cluster) => !near.includes(cluster));
         const all = new Set(domain);
         for (const cluster of near) for (const each of cluster.all) all.add(each);
-        clusters.push({ all, sets: [domain, ...near.flatMap((cluster) => cluster.sets)] });
+        clusters.push({ all, numbers: [number, ...near.flatMap((cluster) => cluster.numbers)] });
       }
       const factors = new Float64Array(size).fill(1);
-      for (const cluster of clusters) for (let i = 0; i < size; i++) if (cluster.sets.some((set) => !set.has(i))) factors[i] *= rate;
+      for (const cluster of clusters) {
+        for (let i = 0; i < size; i++) {
+          let outside = 0;
+          for (const number of cluster.numbers) if (!domains[number].has(i)) outside += counts.get(number);
+          if (outside) factors[i] *= rate * again ** (outside - 1);
+        }
+      }
       return factors;
     }
 
