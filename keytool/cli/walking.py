@@ -1,127 +1,185 @@
-"""A walk as a conversation: questions out, typed answers in."""
+"""A walk as a conversation: questions out, typed answers in, and anything else that was seen at any time."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from keytool.cli.arriving import Arriving
+from keytool.cli.observations import Unreadable, Words, said_words
 from keytool.cli.pictures import pictures
+from keytool.cli.result_text import ResultText, percent
 from keytool.cli.terminal import Terminal
-from keytool.identify import (
-    CANNOT_TELL,
-    Answer,
-    Answers,
-    Ground,
-    Standing,
-    address,
-    answers_at,
-    carried,
-    doubt,
-    ground,
-    stand,
-)
-from keytool.identify.doubt import CHANGE, LEAVE_OUT, NOTHING_OUT, SEVERAL, Doubt, jump_words
-from keytool.identify.record import leads_on
-from keytool.library.model import Couplet, Library
+from keytool.identify import CANNOT_TELL, Answer, Leg, Model, Observation, Trail, WalkState, evaluate, written
+from keytool.library.model import Character, Couplet
 from keytool.library.wording import mark, name_of, plain
 
-HELP = "u cannot tell  b back  ? how to see  q stop"
+HELP = "u cannot tell  b back  + also saw  = what it may be  ? how to see  q stop"
+AFTER = "b back  + also saw  q stop"
+SEVERAL = 2
+"""From this many answers in a row that told nothing, the hand belongs on the microscope and not on the key."""
+NOTHING_OUT = "Cannot tell rules nothing out."
+CHANGE = "Stuck? Try this at the microscope"
+JUMP = ("Question {open} left open; {next} tells most now.", "{open} questions left open; {next} tells most now.")
+"""Why the number jumps: with one question left open, named, and with more, counted."""
 
 
 class Walking:
-    """A walk over a key, and over the keys it leads on to. `legs` holds each key's ground and answers so far."""
+    """A walk over a key, over the keys it leads on to, and what was seen besides: all of it is `trail`.
 
-    def __init__(self, library: Library, terminal: Terminal, key: str, start: str) -> None:
-        self.library, self.out = library, terminal
-        first = ground(library, library.keys[key])
-        self.legs: list[tuple[Ground, Answers]] = [(first, answers_at(first, start))]
+    Every change of the trail is remembered, so that back goes back over everything, an end among it.
+    """
+
+    def __init__(self, model: Model, terminal: Terminal, trail: Trail) -> None:
+        self.model, self.library, self.out = model, model.library, terminal
+        self.trail = trail
+        self.past: list[Trail] = []
         self.was_stopped = False
         self.cautioned: set[str] = set()
+        self.opened = 0
+        self.unsure = 0
+        self.words = Words(model)
+        self.text = ResultText(model, terminal, self._caution)
 
     def run(self, typed: Iterator[str]) -> bool:
-        """Ask until an end, or until the input ends or stops. True when the walk came to an end."""
-        self._open_key()
+        """Ask until an end that nobody goes back from, or until the input ends or stops. True when the walk came to an end."""
         while True:
-            here, answers = self.legs[-1]
-            standing = stand(here, answers)
-            if standing.is_over:
-                onward = leads_on(standing, here)
-                if not onward:
-                    Arriving(here, self.out, self._caution).tell(answers, standing)
-                    return True
-                self._go_on(here, answers, onward)
+            self._open_keys()
+            state = evaluate(self.model, self.trail)
+            if state.goes_on and not self._was_opened(state.goes_on):
+                self.out.say()
+                self.out.say(f"It is a case for the key “{name_of(self.library, state.goes_on)}”.")
+                self.trail = replace(self.trail, legs=(*self.trail.legs, Leg(state.goes_on)))
                 continue
-            couplet = here.key.couplets[standing.asks]
-            self._ask(here, couplet, standing, doubt(here, answers, standing))
-            if not self._take(couplet, typed):
+            if state.is_over:
+                self._end(state)
+                if not self._after_end(typed):
+                    return True
+                continue
+            self._ask(state)
+            if not self._take(state, typed):
                 return False
 
-    def _go_on(self, here: Ground, answers: Answers, onward: str) -> None:
-        """Open the key that comes next, with what is settled already."""
-        self.out.say()
-        self.out.say(f"It is a case for the key “{name_of(self.library, onward)}”.")
-        there = ground(self.library, self.library.keys[onward])
-        everything_told = all(each.lead != CANNOT_TELL for each in answers)
-        settled = answers_at(there, carried(self.library, here.key, answers[-1].couplet, answers[-1].lead) if everything_told else "")
-        self.legs.append((there, settled))
-        self._open_key()
-        for each in settled:
-            couplet = there.key.couplets[each.couplet]
-            said = f"{plain(self.library, couplet.asks)} {plain(self.library, couplet.leads[each.lead].text)}"
-            self.out.say(f"Settled already: {couplet.number} {said}")
+    def _was_opened(self, key: str) -> bool:
+        return any(leg.key == key for leg in self.trail.legs)
 
-    def _take(self, couplet: Couplet, typed: Iterator[str]) -> bool:
-        """Read lines until one answers the couplet or goes back. False when the input ends or stops."""
-        here, answers = self.legs[-1]
-        leads = list(couplet.leads)
-        while True:
-            self.out.stream.write(self.out.bold("> "))
-            self.out.stream.flush()
-            line = next(typed, None)
-            if line is None:
-                self._stopped("The input ended")
-                return False
-            word = line.strip().lower()
-            if not self.out.is_screen:
-                self.out.raw(word)
-            if word.isdecimal() and 1 <= int(word) <= len(leads):
-                self.legs[-1] = (here, (*answers, Answer(couplet.id, leads[int(word) - 1])))
-                return True
-            if word == "u":
-                self.legs[-1] = (here, (*answers, Answer(couplet.id, CANNOT_TELL)))
-                return True
-            if word == "b":
-                self._back()
-                return True
-            if word == "q":
-                self.was_stopped = True
-                self._stopped("Stopped")
-                return False
-            if word == "?":
-                self._explain(couplet)
-            else:
-                self.out.say(f"“{word}” is not an answer here. Type {', '.join(map(str, range(1, len(leads) + 1)))}, u, b, ? or q.")
+    def _change(self, trail: Trail) -> None:
+        self.past.append(self.trail)
+        self.trail = trail
 
-    def _back(self) -> None:
-        here, answers = self.legs[-1]
-        if answers:
-            self.legs[-1] = (here, answers[:-1])
-        elif len(self.legs) > 1:
-            self.legs.pop()
-            before, answers = self.legs[-1]
-            self.legs[-1] = (before, answers[:-1])
+    def _back(self) -> bool:
+        """One step back; False where nothing was told yet."""
+        if self.past:
+            self.trail = self.past.pop()
+        elif self.trail.legs[-1].answers:
+            leg = self.trail.legs[-1]
+            self.trail = replace(self.trail, legs=(*self.trail.legs[:-1], Leg(leg.key, leg.answers[:-1])))
+        elif len(self.trail.legs) > 1:
+            self.trail = replace(self.trail, legs=self.trail.legs[:-1])
         else:
             self.out.say("This is the first question.")
+            return False
+        self.opened = min(self.opened, len(self.trail.legs))
+        return True
 
-    def _open_key(self) -> None:
-        key = self.legs[-1][0].key
-        self.out.say()
-        self.out.say(self.out.bold(f"{key.title}  ({self.library.vocabulary['magnification'][str(key.magnification)].label})"))
-        self.out.say(plain(self.library, key.about))
-        for step in key.before:
-            self.out.say(plain(self.library, step), indent=2, label="-")
-        for each in key.cautions:
-            self._caution(each)
+    def _take(self, state: WalkState, typed: Iterator[str]) -> bool:
+        """Read lines until one changes the trail. False when the input ends or stops."""
+        while (word := self._read(typed)) is not None:
+            if word.casefold() == "q":
+                self.was_stopped = True
+                self._stopped("Stopped", state)
+                return False
+            if word.casefold() == "b":
+                if self._back():
+                    return True
+            elif word == "=":
+                self.text.brief(state.result)
+            elif word == "?":
+                self._explain(state)
+            elif word.startswith("+"):
+                if self._also(word[1:].strip(), typed):
+                    return True
+            elif self._answer(state, word):
+                return True
+        self._stopped("The input ended", state)
+        return False
+
+    def _answer(self, state: WalkState, word: str) -> bool:
+        """Take an answer to what is asked; False, with a word of help, where it is none."""
+        unsure = word.casefold() == "u"
+        if state.asks:
+            leads = list(self.library.keys[self.trail.legs[-1].key].couplets[state.asks].leads)
+            if not unsure and not (word.isdecimal() and 1 <= int(word) <= len(leads)):
+                return self._no_answer(word, len(leads))
+            answer = Answer(state.asks, CANNOT_TELL if unsure else leads[int(word) - 1])
+            leg = self.trail.legs[-1]
+            self._change(replace(self.trail, legs=(*self.trail.legs[:-1], Leg(leg.key, (*leg.answers, answer)))))
+        else:
+            character = self.library.characters[state.asks_character]
+            states = list(character.states)
+            if unsure:
+                seen = Observation(character.id)
+            elif word.isdecimal() and not character.is_number and 1 <= int(word) <= len(states):
+                seen = Observation(character.id, (states[int(word) - 1],))
+            else:
+                try:
+                    seen = self.words.observation(character, word)
+                except Unreadable as error:
+                    self.out.say(str(error), indent=4)
+                    return False
+            self._change(replace(self.trail, saw=(*self.trail.saw, seen)))
+        self.unsure = self.unsure + 1 if unsure else 0
+        return True
+
+    def _no_answer(self, word: str, leads: int) -> bool:
+        self.out.say(f"“{word}” is not an answer here. Type {', '.join(map(str, range(1, leads + 1)))}, u, b, +, =, ? or q.")
+        return False
+
+    def _also(self, said: str, typed: Iterator[str]) -> bool:
+        """Take something seen besides what is asked."""
+        if not said:
+            self.out.say("What else did you see? In your own words, or as character=state.", indent=4)
+            said = self._read(typed) or ""
+        if not said:
+            return False
+        try:
+            trail = self.words.take(self.trail, said)
+        except Unreadable as error:
+            self.out.say(str(error), indent=4)
+            return False
+        for each in trail.saw:
+            if each not in self.trail.saw:
+                self.out.say(f"Taken: {said_words(self.model, each)}", indent=4)
+        self._change(trail)
+        return True
+
+    def _read(self, typed: Iterator[str]) -> str | None:
+        self.out.stream.write(self.out.bold("> "))
+        self.out.stream.flush()
+        line = next(typed, None)
+        if line is None:
+            return None
+        word = line.strip()
+        if not self.out.is_screen:
+            self.out.raw(word)
+        return word
+
+    def _open_keys(self) -> None:
+        """Title and cautions of keys not opened yet, and what of them is settled already."""
+        while self.opened < len(self.trail.legs):
+            key = self.library.keys[self.trail.legs[self.opened].key]
+            self.opened += 1
+            self.out.say()
+            self.out.say(self.out.bold(f"{key.title}  ({self.library.vocabulary['magnification'][str(key.magnification)].label})"))
+            self.out.say(plain(self.library, key.about))
+            for step in key.before:
+                self.out.say(plain(self.library, step), indent=2, label="-")
+            for each in key.cautions:
+                self._caution(each)
+            if self.opened == len(self.trail.legs):
+                for couplet, lead in evaluate(self.model, self.trail).passed.items():
+                    asked = key.couplets[couplet]
+                    said = f"{plain(self.library, asked.asks)} {plain(self.library, asked.leads[lead].text)}"
+                    self.out.say(f"Settled already: {asked.number} {said}")
 
     def _caution(self, id: str) -> None:
         """A caution, the first time it comes up in this conversation."""
@@ -131,22 +189,46 @@ class Walking:
         caution = self.library.cautions[id]
         self.out.say(f"{self.out.warn('Caution')}, {caution.title}: {plain(self.library, caution.brief)}")
 
-    def _ask(self, here: Ground, couplet: Couplet, standing: Standing, open_so_far: Doubt) -> None:
-        out = self.out
-        out.say()
-        is_time_to_change = bool(open_so_far.row) and open_so_far.row % SEVERAL == 0
-        if is_time_to_change:
+    def _ask(self, state: WalkState) -> None:
+        self.out.say()
+        stuck = bool(self.unsure) and self.unsure % SEVERAL == 0
+        if stuck:
             self._change_something()
-        if open_so_far.jumps:
-            out.say(f"{jump_words(open_so_far.open, couplet.number)} {LEAVE_OUT}", indent=4)
+        if state.asks:
+            couplets = self.library.keys[self.trail.legs[-1].key].couplets
+            left = [couplets[each].number for each in state.open]
+            if left and couplets[state.asks].number != max(left) + 1:
+                self.out.say(
+                    JUMP[len(left) > 1].format(open=len(left) if len(left) > 1 else left[0], next=couplets[state.asks].number), indent=4
+                )
+            self._ask_couplet(couplets[state.asks], drawn=not stuck)
+        else:
+            self._ask_character(self.library.characters[state.asks_character])
+        verdict = state.result.verdict
+        now = f"{name_of(self.library, verdict.id)} {percent(verdict.chance)}" if verdict and self._has_told() else ""
+        self.out.say(self.out.faint(HELP + (f"    now: {now}" if now else "")), indent=4)
+        if self.unsure:
+            self.out.say(self.out.faint(NOTHING_OUT), indent=4)
+
+    def _has_told(self) -> bool:
+        return bool(self.trail.saw or self.trail.pictures or any(leg.answers for leg in self.trail.legs))
+
+    def _ask_couplet(self, couplet: Couplet, *, drawn: bool) -> None:
+        out = self.out
         out.say(out.bold(plain(self.library, couplet.asks)), indent=4, label=f"{couplet.number}")
-        if not is_time_to_change and (drawn := pictures(out, self.library, couplet, indent=4)):  # both would not fit a small screen
-            out.raw(drawn)
+        if drawn and (picture := pictures(out, self.library, couplet, indent=4)):  # with the advice it would not fit a small screen
+            out.raw(picture)
         for number, lead in enumerate(couplet.leads.values(), 1):
             out.say(plain(self.library, lead.text), indent=7, label=f"    {number}")
-        out.say(out.faint(f"{HELP}    {len(standing.possible)} of {len(here.members)} possible"), indent=4)
-        if open_so_far.row:
-            out.say(out.faint(NOTHING_OUT), indent=4)
+
+    def _ask_character(self, character: Character) -> None:
+        out = self.out
+        power = self.library.vocabulary["magnification"][str(character.magnification)].label
+        out.say(out.bold(f"{plain(self.library, character.asks)} ({power})"), indent=4, label="?")
+        if character.is_number:
+            out.say(f"Type a number with its unit, such as 40 {character.unit}; or about so much.", indent=7)
+        for number, state in enumerate(character.states.values(), 1):
+            out.say(f"{state.name}: {plain(self.library, state.about)}", indent=7, label=f"    {number}")
 
     def _change_something(self) -> None:
         """What to change at the microscope, said each time that so many answers in a row have told nothing."""
@@ -156,17 +238,52 @@ class Walking:
         self.out.say("Then go back with b and look again.", indent=4)
         self.out.say()
 
-    def _explain(self, couplet: Couplet) -> None:
+    def _explain(self, state: WalkState) -> None:
+        if state.asks_character:
+            self.out.say(plain(self.library, self.library.characters[state.asks_character].look), indent=4)
+            return
+        couplet = self.library.keys[self.trail.legs[-1].key].couplets[state.asks]
         self.out.say(plain(self.library, couplet.look), indent=4)
         for name in couplet.characters:
-            for state in self.library.characters[name].states.values():
-                self.out.say(f"{state.name}: {plain(self.library, state.about)}", indent=6, label="    -")
+            for each in self.library.characters[name].states.values():
+                self.out.say(f"{each.name}: {plain(self.library, each.about)}", indent=6, label="    -")
         if couplet.note:
             self.out.say(f"{plain(self.library, couplet.note.text)} {mark(self.library, couplet.note.basis)}", indent=4)
 
-    def _stopped(self, how: str) -> None:
-        here, answers = self.legs[-1]
-        asks = here.key.couplets[stand(here, answers).asks].asks
+    def _end(self, state: WalkState) -> None:
+        library, out = self.library, self.out
+        self.text.whole(state.result, state.arrived)
+        if state.arrived and not (state.result.verdict and state.result.verdict.id == state.arrived):
+            out.say(f"The key ends at: {name_of(library, state.arrived)}", indent=2)
+        out.say()
+        out.say(out.faint(f"This walk: wetmount walk --from '{written(self.trail)}'"))
+
+    def _after_end(self, typed: Iterator[str]) -> bool:
+        """Whether somebody goes back from an end, or tells more."""
+        before = self.trail
+        if self.out.is_screen:
+            self.out.say(self.out.faint(AFTER))
+        while (word := self._read_after(typed)) is not None:
+            if word.casefold() == "q":
+                return False
+            if word.casefold() == "b" and self._back():
+                return True
+            if word.startswith("+") and self._also(word[1:].strip(), typed):
+                return self.trail != before
+            self.out.say(f"The walk is over. {AFTER}")
+        return False
+
+    def _read_after(self, typed: Iterator[str]) -> str | None:
+        """A line typed after the end, or nothing where the input ends: then no prompt is left standing."""
+        line = next(typed, None)
+        return None if line is None or not line.strip() else line.strip()
+
+    def _stopped(self, how: str, state: WalkState) -> None:
+        asked = (
+            self.library.keys[self.trail.legs[-1].key].couplets[state.asks].asks
+            if state.asks
+            else self.library.characters[state.asks_character].asks
+        )
         self.out.say()
-        self.out.say(f"{how} at “{plain(self.library, asks)}”. To go on from here:")
-        self.out.say(f"wetmount walk '{here.key.id}#{address(answers)}'", indent=2)
+        self.out.say(f"{how} at “{plain(self.library, asked)}”. To go on from here:")
+        self.out.say(f"wetmount walk --from '{written(self.trail)}'", indent=2)

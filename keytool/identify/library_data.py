@@ -55,6 +55,7 @@ def used_figures(model: Model) -> tuple[str, ...]:
         "wrong-key-rate",
         "asks-share",
         "least-gain",
+        "unsure-most",
         "change-power-cost",
     )
 

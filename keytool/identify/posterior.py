@@ -196,10 +196,8 @@ def _before(model: Model, found: Evidence) -> list[float]:
     weights = list(model.prior)
     if found.sample:
         weights = list(map(mul, weights, model.samples[found.sample]))
-    wrong = model.figure("wrong-key-rate")
-    for key in dict.fromkeys(found.scopes):
-        scope = set(model.keys[key].scope)
-        weights = [weight if number in scope else weight * wrong for number, weight in enumerate(weights)]
+    if found.scopes:
+        weights = _chosen(model, weights, found.scopes[0])
     rate, pictures = model.figure("pointed-rate"), len(model.pictures)
     for picture in found.pictures:
         like = set(model.pictures[picture])
@@ -207,6 +205,27 @@ def _before(model: Model, found: Evidence) -> list[float]:
         chance = dict(zip(like, ((1 - rate) / count for count in held), strict=True))
         weights = [weight * chance.get(number, rate / pictures) for number, weight in enumerate(weights)]
     return weights
+
+
+def _chosen(model: Model, weights: Sequence[float], key: str) -> list[float]:
+    """Weights after somebody has opened a key: what it does not hold keeps the rate at which the wrong key is opened.
+
+    Only the first key counts: where it hands on, that rests on what was told.
+    """
+    inside = marks(model.keys[key].scope, len(weights))
+    held = sum(map(mul, weights, inside))
+    rest = sum(weights) - held
+    wrong = model.figure("wrong-key-rate")
+    factor = min(1.0, wrong / (1 - wrong) * held / rest) if rest > 0 else 1.0
+    return [weight if mark else weight * factor for weight, mark in zip(weights, inside, strict=True)]
+
+
+def marks(numbers: Sequence[int], size: int) -> list[float]:
+    """1 for each of some numbers, 0 for every other, in a list of a size."""
+    marked = [0.0] * size
+    for number in numbers:
+        marked[number] = 1.0
+    return marked
 
 
 def _described_so(model: Model, found: Evidence) -> list[float]:

@@ -1,75 +1,85 @@
-"""A walk written down: what was asked, what was answered, where it ended and how sure that is."""
+"""What was told of a thing and what it came to, written down as plain data."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import Any
 
-from keytool.identify.answer import CANNOT_TELL, Answers
-from keytool.identify.arrive import Arrival, arrivals
-from keytool.identify.ground import Ground
-from keytool.identify.standing import Standing, address, stand
-from keytool.library.wording import feeding_words, name_of, plain, sureness_words
+from keytool.identify.address import observed, written
+from keytool.identify.describe import describe
+from keytool.identify.model import Model
+from keytool.identify.observation import CANNOT_TELL, Leg, Trail
+from keytool.identify.result import Identification, Named
+from keytool.identify.walk import evaluate
+from keytool.library.wording import feeding_words, name_of, plain
 
-FORMAT = "wetmount-walk 1"
+FORMAT = "wetmount-record 2"
 
 
-def record(legs: Sequence[tuple[Ground, Answers]]) -> dict[str, Any]:
-    """The record of a walk over one key, or over several that led from one to the next, as plain data.
+def record(model: Model, trail: Trail) -> dict[str, Any]:
+    """The record of a trail: a walk over one key or several, a description in any order, or both.
 
-    `finished` says whether the last leg has arrived or had to stop undecided. Chances are
-    rounded to 0.001; they rest on estimates.
+    `finished` says whether a walk has come to an end or had to stop undecided; a description always is. Chances are rounded to
+    0.001; they rest on estimates.
     """
-    ground, answers = legs[-1]
-    standing = stand(ground, answers)
+    state = evaluate(model, trail) if trail.legs else None
+    result = state.result if state else describe(model, trail)
     return {
         "format": FORMAT,
-        "library": ground.library.version,
-        "legs": [_leg(*leg) for leg in legs],
-        "finished": standing.is_over,
-        "ends": [_end(ground, arrival) for arrival in arrivals(ground, answers, standing)],
-        "possible": list(standing.possible),
+        "library": model.library.version,
+        "address": written(trail),
+        "sample": trail.sample,
+        "pictures": list(trail.pictures),
+        "legs": [_leg(model, leg) for leg in trail.legs],
+        "saw": [{"character": each.character, "said": observed(each), "pointed": each.pointed} for each in trail.saw],
+        "finished": state.is_over if state else True,
+        "arrived": (state.arrived or state.goes_on) if state else "",
+        **_result(model, result),
     }
 
 
-def _leg(ground: Ground, answers: Answers) -> dict[str, Any]:
-    library = ground.library
-    asked = []
-    for each in answers:
-        couplet = ground.key.couplets[each.couplet]
-        asked.append(
+def _leg(model: Model, leg: Leg) -> dict[str, Any]:
+    library, couplets = model.library, model.library.keys[leg.key].couplets
+    return {
+        "key": leg.key,
+        "answers": [
             {
                 "couplet": each.couplet,
-                "number": couplet.number,
-                "asks": plain(library, couplet.asks),
+                "number": couplets[each.couplet].number,
+                "asks": plain(library, couplets[each.couplet].asks),
                 "lead": each.lead,
-                "answer": "Cannot tell" if each.lead == CANNOT_TELL else plain(library, couplet.leads[each.lead].text),
+                "answer": "Cannot tell" if each.lead == CANNOT_TELL else plain(library, couplets[each.couplet].leads[each.lead].text),
             }
-        )
-    return {"key": ground.key.id, "address": f"{ground.key.id}#{address(answers)}", "answers": asked}
-
-
-def _end(ground: Ground, arrival: Arrival) -> dict[str, Any]:
-    library = ground.library
-    entry = library.entries.get(arrival.end)
-    return {
-        "id": arrival.end,
-        "name": name_of(library, arrival.end),
-        "kind": entry.kind if entry else "key",
-        "feeding": list(entry.feeding) if entry else [],
-        "feeding-words": feeding_words(library, entry.feeding) if entry else "",
-        "would-tell": plain(library, entry.would_tell) if entry else "",
-        "sure": round(arrival.sure, 3),
-        "sure-words": sureness_words(arrival.sure),
-        "members": list(arrival.members),
-        "cautions": list(entry.cautions) if entry else [],
-        "rivals": [
-            {"id": rival.end, "name": name_of(library, rival.end), "chance": round(rival.chance, 3), "look-again": rival.couplet}
-            for rival in arrival.rivals
+            for each in leg.answers
         ],
     }
 
 
-def leads_on(standing: Standing, ground: Ground) -> str:
-    """The key a finished walk goes on to, or an empty text."""
-    return standing.ends[0] if len(standing.ends) == 1 and standing.ends[0] in ground.library.keys else ""
+def _result(model: Model, result: Identification) -> dict[str, Any]:
+    library = model.library
+
+    def named(each: Named) -> dict[str, Any]:
+        entry = library.entries[each.id]
+        return {
+            "id": each.id,
+            "name": name_of(library, each.id),
+            "kind": entry.kind,
+            "chance": round(each.chance, 3),
+            "how-sure": library.vocabulary["sureness"][each.word].label,
+            "feeding": list(entry.feeding),
+            "feeding-words": feeding_words(library, entry.feeding),
+            "cautions": list(entry.cautions),
+        }
+
+    return {
+        "verdict": named(result.verdict) if result.verdict else None,
+        "names": [named(each) for each in result.names],
+        "more": {"count": result.more, "chance": round(result.more_chance, 3)},
+        "settled": result.settled,
+        "fits": result.fits,
+        "outside": round(result.outside, 3),
+        "feeding": [{"id": each.id, "chance": round(each.chance, 3)} for each in result.feeding],
+        "look-next": [
+            {"character": each.character, "gain": round(each.gain, 3), "effort": round(each.effort, 2)} for each in result.next[:5]
+        ],
+        "left-out": [list(look.source) for look in result.conflicts],
+    }

@@ -14,7 +14,7 @@ from operator import mul
 
 from keytool.identify.model import CompiledKey, Model
 from keytool.identify.observation import CANNOT_TELL, Trail
-from keytool.identify.posterior import Posterior, likelihood, mass, met, posterior
+from keytool.identify.posterior import Posterior, likelihood, marks, mass, met, posterior
 from keytool.identify.questions import effort_of, information, power_at_hand, questions
 from keytool.identify.result import Identification, Named, identification, narrowest, word
 from keytool.library.pieces import Box
@@ -59,9 +59,10 @@ def evaluate(model: Model, trail: Trail) -> WalkState:
         asks = at
     elif at:
         end = _settled(model, compiled, after)
-        if not end:
+        unsure = len(undecided) + sum(each.is_unsure for each in trail.saw)
+        if not end and unsure < model.figure("unsure-most"):
             asks, asks_character = _best_question(model, compiled, given, after)
-            end = "" if asks or asks_character else _only(model, compiled, after)
+        end = end or ("" if asks or asks_character else _only(model, compiled, after))
     goes_on = end if end in model.keys else ""
     return WalkState(asks, asks_character, "" if goes_on else end, goes_on, passed, undecided, _ends(model, compiled, after), result)
 
@@ -142,7 +143,7 @@ def _best_question(model: Model, compiled: CompiledKey, given: Mapping[str, str]
 
 def _reaching(model: Model, compiled: CompiledKey, given: Mapping[str, str]) -> dict[str, list[float]]:
     """For each couplet that lies ahead, how much of each entry comes to it, given the leads taken."""
-    found = {compiled.key.first: _marks(compiled.scope, len(model.entries))}
+    found = {compiled.key.first: marks(compiled.scope, len(model.entries))}
     for id in compiled.order:
         if id not in found:
             continue
@@ -172,10 +173,3 @@ def _gain(model: Model, leads: Mapping[str, Sequence[Box]], after: Posterior) ->
             told = met(told, boxes)
     chances = lead_chances(model, {lead: left for lead, boxes in leads.items() if (left := met(told, boxes))})
     return information([list(row) for row in zip(*chances.values(), strict=True)], after.chance)
-
-
-def _marks(numbers: Sequence[int], size: int) -> list[float]:
-    marked = [0.0] * size
-    for number in numbers:
-        marked[number] = 1.0
-    return marked

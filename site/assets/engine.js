@@ -286,9 +286,13 @@
     function before(found) {
       const weights = Float64Array.from(prior);
       if (found.sample) for (const [number, factor] of Object.entries(samples.get(found.sample))) weights[Number(number)] *= factor;
-      for (const id of new Set(found.scopes)) {
-        const scope = keys.get(id).scope;
-        for (let i = 0; i < size; i++) if (!scope.has(i)) weights[i] *= figures["wrong-key-rate"];
+      if (found.scopes.length) {
+        const scope = keys.get(found.scopes[0]).scope, wrong = figures["wrong-key-rate"];
+        let held = 0;
+        for (let i = 0; i < size; i++) if (scope.has(i)) held += weights[i];
+        const rest = sum(weights) - held;
+        const factor = rest > 0 ? Math.min(1, ((wrong / (1 - wrong)) * held) / rest) : 1;
+        for (let i = 0; i < size; i++) if (!scope.has(i)) weights[i] *= factor;
       }
       const rate = figures["pointed-rate"];
       for (const picture of found.pictures) {
@@ -563,8 +567,9 @@
       else if (at) {
         const held = narrowest(after.chance, figures["holds-share"], key.within);
         end = held ? held.id : "";
+        const unsure = [...given.values()].filter((lead) => lead === CANNOT_TELL).length + trail.saw.filter(isUnsure).length;
         if (!end) {
-          [asks, asksCharacter] = bestQuestion(key, given, after, result.next);
+          if (unsure < figures["unsure-most"]) [asks, asksCharacter] = bestQuestion(key, given, after, result.next);
           if (!asks && !asksCharacter && (ends.length === 1 || (ends.length && ends[0].chance >= figures["settled-lead"] * ends[1].chance))) end = ends[0].id;
         }
       }

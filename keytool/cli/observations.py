@@ -1,0 +1,187 @@
+"""Typed words read as observations: `mouth=spear`, `body-length="600 µm"`, `tail=!blunt`, or plain words such as "tail like a hair"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from functools import cached_property
+from typing import Any
+
+from keytool.identify import CANNOT_TELL, Model, Observation, Trail
+from keytool.identify.posterior import posterior
+from keytool.identify.questions import applying
+from keytool.library.messages import did_you_mean
+from keytool.library.model import Character
+
+UNSURE = ("?", "u", "cannot tell", CANNOT_TELL, "not seen")
+NUMBER = re.compile(
+    r"(?P<about>about|around|roughly|ca\.?|~|some)?\s*"
+    r"(?P<bound>over|above|more than|at least|from|>=?|under|below|less than|at most|up to|<=?)?\s*"
+    r"(?P<low>\d+(?:[.,]\d+)?)\s*(?P<unit1>[a-zµμ°/]*)\s*(?:(?:-|–|to|\.\.)\s*(?P<high>\d+(?:[.,]\d+)?)?\s*(?P<unit2>[a-zµμ°/]*))?",
+    re.IGNORECASE,
+)
+OVER = ("over", "above", "more than", "at least", "from", ">", ">=")
+UNITS = {"um": "µm", "μm": "µm", "micron": "µm", "microns": "µm", "um/s": "µm/s", "μm/s": "µm/s"}
+
+
+class Unreadable(Exception):
+    """Raised for words that say nothing; the message says why, and what may have been meant."""
+
+
+@dataclass(frozen=True)
+class Words:
+    """Reads typed words for one library."""
+
+    model: Model
+
+    @cached_property
+    def lay(self) -> dict[str, Any]:
+        """The lay words of the library, ready to hear with; made when first needed."""
+        from keytool.words import compile_words
+
+        return compile_words(self.model.library) if self.model.library.lay.spelling else {}
+
+    def take(self, trail: Trail, typed: str) -> Trail:
+        """The trail with what was typed added. Of one character only what was typed last is kept.
+
+        Raises:
+            Unreadable: nothing known was typed.
+        """
+        name, equals, said = (part.strip() for part in typed.partition("="))
+        if not equals:
+            return self._put(trail, self._heard(trail, typed))
+        if name in ("sample", "from"):
+            return replace(trail, sample=_known(said, self.model.samples, "kind of sample"))
+        if name in ("at", "like", "looks-like"):
+            picture = _known(said, self.model.pictures, "picture")
+            return replace(trail, pictures=(*(each for each in trail.pictures if each != picture), picture))
+        return self._put(trail, [self.observation(self.character(name), said)])
+
+    def _put(self, trail: Trail, found: Iterable[Observation]) -> Trail:
+        for each in found:
+            others = tuple(other for other in trail.saw if other.character != each.character)
+            trail = replace(trail, saw=(*others, each))
+        return trail
+
+    def character(self, name: str) -> Character:
+        """The character of an id or a name, however it is written."""
+        characters = self.model.library.characters
+        named = {_slug(each.name): each for each in characters.values()}
+        if found := characters.get(_slug(name)) or named.get(_slug(name)):
+            return found
+        known = [*characters, *named]
+        begun = sorted({each for each in known if each.startswith(_slug(name))})
+        tip = did_you_mean(_slug(name), known) or (f"Did you mean {' or '.join(begun[:4])}?" if begun else "")
+        raise Unreadable(f"There is no character '{name}'. {tip or 'wetmount list characters shows them all.'}")
+
+    def observation(self, character: Character, said: str) -> Observation:
+        """What was said of one character."""
+        if said.casefold() in UNSURE:
+            return Observation(character.id)
+        if character.is_number:
+            return self._number(character, said)
+        negated = said.startswith("!") or said.casefold().startswith("not ")
+        said = said.removeprefix("!") if said.startswith("!") else said[4:] if negated else said
+        chosen = {state for each in re.split(r"[|,]| or ", said) for state in self._states(character, each.strip())}
+        return Observation(character.id, tuple(state for state in character.states if state in chosen), negated)
+
+    def _states(self, character: Character, said: str) -> list[str]:
+        named = {_slug(state.name): id for id, state in character.states.items()}
+        if _slug(said) in character.states:
+            return [_slug(said)]
+        if _slug(said) in named:
+            return [named[_slug(said)]]
+        from keytool.words import hear
+
+        found = hear(self.lay, said, among={character.id}) if self.lay else ()
+        heard = [each for each in found if each.says == "is" and each.state]
+        if heard and heard[0].score >= 0.5:
+            return [heard[0].state]
+        tip = did_you_mean(_slug(said), [*character.states, *named])
+        states = ", ".join(f"{id} ({state.name})" for id, state in character.states.items())
+        raise Unreadable(f"'{said}' is no state of '{character.id}'. {tip + ' ' if tip else ''}There is: {states}.")
+
+    def _number(self, character: Character, said: str) -> Observation:
+        match = NUMBER.fullmatch(said.strip())
+        if not match:
+            raise Unreadable(f"'{said}' is no number for '{character.id}'. Write {character.unit} or another unit, such as \"600 µm\".")
+        units = self.model.library.vocabulary["unit"]
+        unit2 = match["unit2"] or match["unit1"] or character.unit
+        factors = []
+        for unit in (match["unit1"] or unit2, unit2):
+            unit = UNITS.get(unit.casefold(), unit)
+            if unit not in units or units[unit].get("dimension") != units[character.unit].get("dimension"):
+                fitting = ", ".join(id for id, word in units.items() if word.get("dimension") == units[character.unit].get("dimension"))
+                raise Unreadable(f"'{unit}' is no unit for '{character.id}'. Units: {fitting}.")
+            factors.append(float(units[unit].get("factor", 1)))
+        low = float(match["low"].replace(",", ".")) * factors[0]
+        high = float(match["high"].replace(",", ".")) * factors[1] if match["high"] else low
+        if match["bound"]:
+            low, high = (low, float("inf")) if match["bound"].casefold() in OVER else (float("-inf"), low)
+        if low > high or high <= 0:
+            raise Unreadable(f"'{said}' for '{character.id}' cannot be: {'it runs backwards' if low > high else 'nothing is 0'}.")
+        return Observation(character.id, low=low, high=high, about=bool(match["about"]))
+
+    def _heard(self, trail: Trail, typed: str) -> list[Observation]:
+        """What free words say, of characters that have a meaning for what may be there after what was told before."""
+        from keytool.words.hear import hear, taken
+
+        chance = posterior(self.model, trail).chance
+        among = {name for name in self.model.tables if applying(self.model, chance, name) >= self.model.figure("name-share")}
+        everything = hear(self.lay, typed, among=among) if self.lay else ()
+        found = []
+        for each in taken(everything):
+            if each.says == "unsure":
+                found.append(Observation(each.character))
+            elif each.state:
+                found.append(Observation(each.character, (each.state,), each.says == "not"))
+            elif each.low is not None or each.high is not None:
+                low = float("-inf") if each.low is None else each.low
+                high = float("inf") if each.high is None else each.high
+                found.append(Observation(each.character, low=low, high=high))
+        if not found:
+            near = list(dict.fromkeys(f"{each.character}={each.state}" for each in everything if each.state))[:3]
+            tip = f"Did you mean {' or '.join(near)}?" if near else "Say it as character=state, such as mouth=spear, or in other words."
+            raise Unreadable(f"Nothing known was heard in “{typed}”. {tip}")
+        return found
+
+
+def said_words(model: Model, observation: Observation) -> str:
+    """An observation in words, such as "Tail: blunt" or "Body length: 600 µm"."""
+    from keytool.library.wording import number
+
+    character = model.library.characters[observation.character]
+    if observation.is_unsure:
+        return f"{character.name}: cannot tell"
+    if observation.states:
+        names = " or ".join(character.states[state].name for state in observation.states)
+        return f"{character.name}: {'not ' if observation.negated else ''}{names}"
+    assert observation.low is not None
+    assert observation.high is not None
+    unit = next(
+        id
+        for id, word in model.library.vocabulary["unit"].items()
+        if word.get("dimension") == model.library.vocabulary["unit"][character.unit].get("dimension") and float(word.get("factor", 1)) == 1
+    )
+    about = "about " if observation.about else ""
+    if observation.low == observation.high:
+        return f"{character.name}: {about}{number(observation.low)} {unit}"
+    if observation.high == float("inf"):
+        return f"{character.name}: {number(observation.low)} {unit} or more"
+    if observation.low == float("-inf"):
+        return f"{character.name}: up to {number(observation.high)} {unit}"
+    return f"{character.name}: {about}{number(observation.low)} to {number(observation.high)} {unit}"
+
+
+def _known(name: str, known: Iterable[str], what: str) -> str:
+    known = list(known)
+    if _slug(name) in known:
+        return _slug(name)
+    raise Unreadable(
+        f"There is no {what} '{name}'. {did_you_mean(_slug(name), known) or ''} There is: {', '.join(known)}.".replace("  ", " ")
+    )
+
+
+def _slug(text: str) -> str:
+    return re.sub(r"[^a-z0-9]+", "-", text.casefold()).strip("-")

@@ -1,0 +1,111 @@
+"""What was told comes to: the verdict in one line, a few names, what it means, and the one look that would settle most."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from keytool.cli.terminal import Terminal
+from keytool.identify import Identification, Model, Named
+from keytool.library.basis import Basis, weakest
+from keytool.library.model import Entry
+from keytool.library.wording import basis_label, feeding_words, mark, meaning, name_of, plain
+
+NEXT = "Next: write it down with the line below, then look at two more of its kind."
+NOTHING_FITS = "Nothing in the library fits what was told. Look again; if it stays so, it may be something the library does not have yet."
+
+
+def percent(chance: float) -> str:
+    """A chance as it is printed: whole per cent, never 0 or 100."""
+    return f"{min(99, max(1, round(100 * chance)))} %"
+
+
+def how_sure(model: Model, named: Named) -> str:
+    """How sure in words and figures, such as "likely, 82 %"."""
+    return f"{model.library.vocabulary['sureness'][named.word].label}, {percent(named.chance)}"
+
+
+class ResultText:
+    """Tells results to a terminal. `caution` says a caution once in a conversation."""
+
+    def __init__(self, model: Model, out: Terminal, caution: Callable[[str], None]) -> None:
+        self.model, self.library, self.out, self.caution = model, model.library, out, caution
+        self.marks: dict[str, str] = {}
+
+    def brief(self, result: Identification) -> None:
+        """What it may be now, in two lines."""
+        self.out.say(self._line(result), indent=2)
+        if len(result.names) > 1 or not result.verdict or result.verdict.id != result.names[0].id:
+            self.out.say(self._names(result), indent=2)
+
+    def whole(self, result: Identification, end: str = "") -> None:
+        """Everything that is said at an end. `end` is where a key has arrived, if it has."""
+        out, library = self.out, self.library
+        out.say()
+        if not result.fits:
+            out.say(out.bold(NOTHING_FITS))
+            out.say("Nearest:", indent=2)
+        out.say(out.bold(self._line(result)))
+        if result.names and (len(result.names) > 1 or not result.verdict or result.verdict.id != result.names[0].id):
+            out.say(self._names(result), indent=2)
+        lead = self._leading(result, end)
+        if lead:
+            self._about(lead, result)
+        elif result.feeding and result.feeding[0].chance >= self.model.figure("holds-share"):
+            out.say(f"All that is likely lives as: {feeding_words(library, (result.feeding[0].id,))}", indent=2)
+        if result.next:
+            character = library.characters[result.next[0].character]
+            power = library.vocabulary["magnification"][str(character.magnification)].label
+            out.say(f"Would settle most: {plain(library, character.asks)} ({power})", indent=2)
+        for look in result.conflicts:
+            what = library.characters[look.source[0]].name if len(look.source) == 1 else self._couplet(look.source)
+            out.say(f"Left out, since something told later contradicts it: {what}", indent=2)
+        if self.marks:
+            out.say(out.faint("; ".join(f"{sign} {words}" for sign, words in self.marks.items()) + "."), indent=2)
+
+    def _couplet(self, source: tuple[str, ...]) -> str:
+        return f"the answer to “{plain(self.library, self.library.keys[source[0]].couplets[source[1]].asks)}”"
+
+    def _line(self, result: Identification) -> str:
+        if result.verdict:
+            return f"{name_of(self.library, result.verdict.id)}: {how_sure(self.model, result.verdict)}"
+        if result.settled and result.names:
+            return f"Most likely {name_of(self.library, result.names[0].id)}: {how_sure(self.model, result.names[0])}"
+        return "Not settled."
+
+    def _names(self, result: Identification) -> str:
+        if not result.names:
+            return f"No name stands out yet; {result.more} are possible."
+        names = ", ".join(f"{name_of(self.library, each.id)} {percent(each.chance)}" for each in result.names)
+        more = f"and {result.more} more, together {percent(result.more_chance)}" if result.more else ""
+        return "; ".join(part for part in (names, more) if part) + "."
+
+    def _leading(self, result: Identification, end: str) -> Entry | None:
+        """The entry or group whose meaning may be told: the verdict, or the end arrived at where that is as sure."""
+        if result.verdict and (not end or result.verdict.id in self.library.entries):
+            return self.library.entries[result.verdict.id]
+        return None
+
+    def _about(self, entry: Entry, result: Identification) -> None:
+        out, library = self.out, self.library
+        if entry.scientific:
+            out.say(entry.scientific, indent=2)
+        out.say(plain(library, entry.summary), indent=2)
+        if entry.feeding:
+            out.say(f"Lives as: {feeding_words(library, entry.feeding)} {self._mark(entry.feeding_basis)}", indent=2)
+        elif result.feeding and result.feeding[0].chance >= self.model.figure("holds-share"):
+            out.say(f"All that is likely lives as: {feeding_words(library, (result.feeding[0].id,))}", indent=2)
+        for teller, said in meaning(library, entry):
+            who = "What it means" if teller is entry else f"As all of “{teller.name}”"
+            out.say(f"{who}: {plain(library, said.text)} {self._mark(said.basis)}", indent=2)
+        if entry.would_tell:
+            out.say(f"What would tell: {plain(library, entry.would_tell)}", indent=2)
+        for caution in entry.cautions:
+            self.caution(caution)
+        out.say(f"{NEXT} More: wetmount show {entry.id}", indent=2)
+
+    def _mark(self, bases: Iterable[Basis]) -> str:
+        """The mark of a statement, remembered so that it can be explained at the end."""
+        basis = weakest(bases)
+        sign = mark(self.library, [basis])
+        self.marks.setdefault(sign, basis_label(self.library, basis))
+        return sign
