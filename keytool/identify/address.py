@@ -70,7 +70,11 @@ def parsed(model: Model, address: str, key: str = "") -> Parsed:
 
 
 def _decoded(part: str) -> str:
-    return unquote(part, errors="replace").strip()
+    """A part without its percent signs; as it is where they are broken."""
+    try:
+        return (part if re.search("%(?![0-9A-Fa-f]{2})", part) else unquote(part, errors="strict")).strip()
+    except UnicodeDecodeError:
+        return part.strip()
 
 
 class _Reading:
