@@ -9,7 +9,23 @@ import click
 
 from keytool import __version__
 
-COMMANDS = ("walk", "describe", "show", "list", "check", "card", "site", "serve", "new", "impact", "photo", "plate", "draw", "count", "measure")
+COMMANDS = (
+    "walk",
+    "describe",
+    "show",
+    "list",
+    "check",
+    "card",
+    "site",
+    "serve",
+    "new",
+    "impact",
+    "photo",
+    "plate",
+    "draw",
+    "count",
+    "measure",
+)
 _MODULES = {"serve": "site", "list": "listing"}
 
 
