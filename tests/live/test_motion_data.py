@@ -5,13 +5,16 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from keytool.figures import motion
-from keytool.library.model import Entry, Library, Manner
+from keytool.library import Loaded, Severity
+from keytool.library.checks import manners
+from keytool.library.model import Library, Manner
 from keytool.pages.bundles import LIVE_FIELD, LIVE_FIELD_PAGE
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -19,16 +22,10 @@ SCHEMAS = ROOT / "keydata" / "schema"
 SCRIPTS = ROOT / "site" / "assets" / "live-field"
 
 
-@pytest.fixture(scope="module")
-def schema() -> dict[str, Any]:
-    return json.loads((SCHEMAS / "manners.schema.json").read_text(encoding="utf-8"))
-
-
 @pytest.mark.browser
-def test_the_schema_and_the_scripts_know_the_same_motions_and_bodies(schema: Any, script: Callable[..., Any]) -> None:
-    properties = schema["additionalProperties"]["properties"]
-    assert set(script("W => Object.keys(W.motions)")) == set(properties["motion"]["enum"]) - {"drift", "unshown"}
-    assert set(script("W => Object.keys(W.looks)")) == set(properties["seen-in"]["additionalProperties"]["enum"]) - {"none"}
+def test_the_vocabulary_and_the_scripts_know_the_same_motions_and_bodies(library: Library, script: Callable[..., Any]) -> None:
+    assert set(script("W => Object.keys(W.motions)")) == set(library.vocabulary["motion"]) - {"drift", "unshown"}
+    assert set(script("W => Object.keys(W.looks)")) == set(library.vocabulary["body"]) - {"none"}
 
 
 def test_every_script_is_loaded_and_none_is_too_long_to_read() -> None:
@@ -52,21 +49,28 @@ def test_manners_name_entries_that_show_that_manner_themselves(library: Library)
             assert not moves or motion._own(manner) in moves.showing.ids, (manner.id, id)
 
 
-def test_what_moves_has_a_manner_or_the_reason_why_it_is_not_shown(library: Library) -> None:
-    # Mend a failure by naming the entry in a manner of keydata/bench/manners.yaml, or in one with `motion: unshown` that says why not.
-    named = {entry for manner in library.manners.values() for entry in manner.seen_in}
-    silent = [entry.id for entry in library.entries.values() if moves(entry) and entry.id not in named]
-    assert silent == []
+def test_what_is_not_shown_moving_says_why_and_stands_in_no_other_manner(library: Library) -> None:
     for manner in library.manners.values():
         if manner.motion == motion.UNSHOWN:
             assert set(manner.seen_in.values()) == {"none"} and manner.about and not manner.parameters, manner.id
             assert not {each.id for each in shown(library) for entry in manner.seen_in if entry in each.seen_in}, manner.id
 
 
-def moves(entry: Entry) -> bool:
-    """Whether an entry is said to move by itself, or in what manner."""
-    own = entry.statements.get("own-movement")
-    return "manner" in entry.statements or (own is not None and "moves" in own.showing.ids)
+def test_a_manner_without_a_figure_its_motion_needs_is_found(loaded: Loaded) -> None:
+    """Without `turns` the script would divide by nothing and draw nothing; `wetmount check` said no word of it once."""
+    library = loaded.library
+    swim = library.manners["spiral-swim"]
+    broken = replace(swim, parameters={name: each for name, each in swim.parameters.items() if name != "turns"})
+    changed = replace(loaded, library=replace(library, manners={**library.manners, "spiral-swim": broken}))
+    (found,) = [each for each in manners.check(changed) if each.severity is Severity.PROBLEM]
+    assert found.message == "'spiral-swim' has no 'turns', which the motion 'swim' needs." and found.place.line > 1
+
+
+def test_what_moves_and_stands_in_no_manner_is_said_at_its_place(loaded: Loaded) -> None:
+    library = loaded.library
+    still = {id: replace(each, seen_in={e: b for e, b in each.seen_in.items() if e != "plectus"}) for id, each in library.manners.items()}
+    found = [each for each in manners.check(replace(loaded, library=replace(library, manners=still))) if "'plectus'" in each.message]
+    assert [each.message for each in found] == ["'plectus' moves, but no manner shows how."]
 
 
 @pytest.mark.parametrize("id", ["dipluran", "pauropod", "proturan", "symphylan", "larger-many-legged", "spider-kin"])

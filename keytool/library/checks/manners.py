@@ -1,25 +1,54 @@
-"""A manner of moving names entries and states that exist."""
+"""A manner of moving names what exists and gives the figures its motion needs; whatever moves has a manner, or the reason why not."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from keytool.library.checks.unknown_ids import is_broken, not_among, unknown
-from keytool.library.finding import Finding
+from keytool.library.finding import Finding, Severity
 from keytool.library.load import Loaded
+from keytool.library.model import Manner
+from keytool.library.value import States
 
 NAME = "manners"
-CHARACTER = "manner"
+CHARACTER, OWN_MOVEMENT = "manner", "own-movement"
+MOVES = "moves"
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
-    """A finding for each entry that is said to move so and does not exist, and each state that `manner` does not have."""
+    """A finding for each entry, state or figure that is not there; advice for each entry that moves and stands in no manner."""
     character = loaded.library.characters.get(CHARACTER)
     states = character.states if character else {}
     for manner in loaded.library.manners.values():
         for entry in manner.seen_in:
             yield from unknown(loaded, NAME, "entry", entry, loaded.files.place_of("manners", manner.id, "seen-in", entry))
+        yield from _needed(loaded, manner)
         for number, state in enumerate(manner.shows):
             if state not in states and not is_broken(loaded, "character", CHARACTER):
                 place = loaded.files.place_of("manners", manner.id, "shows", number)
                 yield not_among(NAME, f"'{state}' is not a state of the character '{CHARACTER}'.", state, states, place)
+    yield from _unmoved(loaded)
+
+
+def _needed(loaded: Loaded, manner: Manner) -> Iterator[Finding]:
+    """A finding for each figure that the motion divides or multiplies by, and that is not given."""
+    motion = loaded.library.vocabulary["motion"][manner.motion]
+    for figure in motion.get("needs") or ():
+        if figure not in manner.parameters:
+            place = loaded.files.place_of("manners", manner.id, "parameters")
+            message = f"'{manner.id}' has no '{figure}', which the motion '{manner.motion}' needs."
+            yield Finding(NAME, place, message, tip="Give it with its unit and basis; memory is honest where no source was seen.")
+
+
+def _unmoved(loaded: Loaded) -> Iterator[Finding]:
+    library = loaded.library
+    if not library.manners or loaded.files.broken:
+        return
+    named = {entry for manner in library.manners.values() for entry in manner.seen_in}
+    for entry in library.entries.values():
+        own = entry.statements.get(OWN_MOVEMENT)
+        moves = CHARACTER in entry.statements or (own is not None and isinstance(own.showing, States) and MOVES in own.showing.ids)
+        if moves and entry.id not in named:
+            tip = "Name it under seen-in: of a manner in bench/manners.yaml, or in one with motion: unshown that says why not."
+            place = loaded.files.place("entry", entry.id, ("id",))
+            yield Finding(NAME, place, f"'{entry.id}' moves, but no manner shows how.", tip=tip, severity=Severity.ADVICE)
