@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import gzip
 import json
+import re
 import threading
 from collections.abc import Callable, Iterator
 from functools import partial
@@ -157,9 +158,7 @@ def test_searching_in_the_built_site(how: str, site: Path, served: str, visit: C
     assert page.get_by_role("dialog", name="Find").count() == 1
     for typed, title in {"cilliate": "Ciliate", "water bear": "Water bear", "is it mold or mycelium": "Fungal hypha"}.items():
         box.fill(typed)
-        page.wait_for_function(
-            "title => [...document.querySelectorAll('.find-hits b')].slice(0, 3).some(each => each.textContent === title)", arg=title
-        )
+        page.locator(".find-hits li:nth-child(-n+3) b").filter(has_text=re.compile(f"^{title}$")).wait_for()
     rows = page.locator(".find-hits li").evaluate_all(
         "rows => rows.filter(row => row.getBoundingClientRect().bottom <= innerHeight - 70).length"
     )
@@ -171,7 +170,7 @@ def test_searching_in_the_built_site(how: str, site: Path, served: str, visit: C
     page.keyboard.press("/")
     box.wait_for()
     box.fill("ciliate")
-    page.wait_for_function("document.querySelector('.find-hits b')?.textContent === 'Ciliate'")
+    page.locator(".find-hits li:first-child b").filter(has_text=re.compile("^Ciliate$")).wait_for()
     page.keyboard.press("Enter")
     page.wait_for_url("**/entries/ciliate.html")
     assert seen.said == []
