@@ -18,7 +18,7 @@ LIVE_FIELD_PAGE = ("page-parts", "page-words", "page-controls", "page-run")
 
 BUNDLES: Mapping[str, tuple[str, ...]] = {
     "wetmount.css": (
-        *(f"css/{name}.css" for name in ("tokens", "frame", "parts", "entry", "lists", "look-alikes", "cards")),
+        *(f"css/{name}.css" for name in ("tokens", "frame", "parts", "entry", "lists", "look-alikes", "cards", "find-list")),
         "live-field/live-field.css",
         "css/print.css",
     ),
