@@ -22,6 +22,15 @@ BUNDLES: Mapping[str, tuple[str, ...]] = {
         "live-field/live-field.css",
         "css/print.css",
     ),
+    "count.css": ("css/count.css",),
+    "count.js": tuple(
+        f"bench/{name}.js"
+        for name in (
+            *("distributions", "counts", "results", "results-json", "sheet", "csv"),
+            *("dom", "store", "plot", "report-words", "report", "count-page"),
+        )
+    ),
+    "measure.js": tuple(f"bench/{name}.js" for name in ("dom", "field-edge", "photo-measures", "measure-page")),
     "frame.js": ("frame.js", "offline.js", "find.js"),
     "lists.js": ("lists.js",),
     "entry.js": ("field-views.js",),

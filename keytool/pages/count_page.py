@@ -6,12 +6,10 @@ import json
 
 from keytool.bench.page_data import page_data
 from keytool.library.model import Library
-from keytool.pages.html import Html, el, join, json_in_page
-from keytool.pages.page import Page, page
+from keytool.pages.html import Html, el, json_in_page
+from keytool.pages.page import Page, heading, page
 from keytool.pages.page_writer import Writer
 
-COUNT_SCRIPTS = ("distributions", "counts", "results", "sheet", "csv", "dom", "store", "plot", "report-words", "report", "count-page")
-MEASURE_SCRIPTS = ("dom", "field-edge", "photo-measures", "measure-page")
 START = {
     "field-number-mm": "field-number-example",
     "low": "low-objective",
@@ -39,7 +37,8 @@ def count_page(library: Library) -> Page:
         "keydata/bench/tally.yaml",
         "Count",
         [
-            _data("count-data", data),
+            _data(writer, "count-data", data),
+            heading(1, "Count"),
             el(
                 "div",
                 el("p", "The count sheet needs its script. With it: tally by field, one hand, kept on this device, nothing sent."),
@@ -48,9 +47,11 @@ def count_page(library: Library) -> Page:
                 data_count=True,
             ),
             el("div", class_="dock", data_count_dock=True),
-            _scripts(writer, COUNT_SCRIPTS),
+            el("script", defer=True, src=writer.href("assets/count.js")),
         ],
         description="Tally by field and drop, and see what it says per gram, with its interval.",
+        kind="s-count",
+        own_dock=True,
     )
 
 
@@ -69,8 +70,7 @@ def measure_page(library: Library) -> Page:
         "endError": constants["picture-end-error"].value,
         "distortion": constants["picture-distortion"].value,
         "edgeError": constants["picture-edge-error"].value,
-        "entries": {each.id: each.common for each in library.entries.values() if each.theme != "optics"},
-        "figures": writer.href("drawings/ID.svg"),
+        "fieldError": constants["film-error"].value,
         "count": writer.href("count.html"),
     }
     return page(
@@ -78,7 +78,8 @@ def measure_page(library: Library) -> Page:
         "keydata/bench/constants.yaml",
         "Measure on your photograph",
         [
-            _data("measure-data", data),
+            _data(writer, "measure-data", data),
+            heading(1, "Measure on your photograph"),
             el(
                 "div",
                 el("p", "Measuring needs its script. The picture stays on this device."),
@@ -86,18 +87,15 @@ def measure_page(library: Library) -> Page:
                 class_="count-page",
                 data_measure=True,
             ),
-            _scripts(writer, MEASURE_SCRIPTS),
+            el("script", defer=True, src=writer.href("assets/measure.js")),
         ],
         description="Lengths on a picture taken through the eyepiece, with the round field as the scale.",
+        kind="s-measure",
     )
 
 
-def _data(id: str, data: object) -> Html:
+def _data(writer: Writer, id: str, data: object) -> Html:
+    """What a script needs, and the styles of both pages."""
     text = json.dumps(data, ensure_ascii=False, separators=(",", ":"))
-    return el(
-        "div", el("script", json_in_page(text), type="application/json", id=id), el("link", rel="stylesheet", href="assets/css/count.css")
-    )
-
-
-def _scripts(writer: Writer, names: tuple[str, ...]) -> Html:
-    return el("div", join(el("script", src=writer.href(f"assets/bench/{name}.js"), defer=True) for name in names))
+    script = el("script", json_in_page(text), type="application/json", id=id)
+    return el("div", script, el("link", rel="stylesheet", href=writer.href("assets/count.css")))

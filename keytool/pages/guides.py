@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from keytool.library.model import Guide, Library, Step
 from keytool.library.wording import plain
+from keytool.pages.abundance_table import GUIDE, abundance_table
 from keytool.pages.html import Html, el
 from keytool.pages.page import Page, heading, page
 from keytool.pages.page_writer import Writer
@@ -32,6 +33,8 @@ def guide_page(library: Library, guide: Guide) -> Page:
     ]
     if guide.notes:
         blocks += [heading(2, "Notes", "notes"), el("ul", *(writer.said(each) for each in guide.notes), class_="wm-list")]
+    if guide.id == GUIDE:
+        blocks += abundance_table(writer)
     return page(
         f"guides/{guide.id}.md",
         library.files["guide", guide.id],

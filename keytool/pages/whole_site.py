@@ -13,6 +13,7 @@ from keytool.library.model import Library
 from keytool.pages.bundles import bundled
 from keytool.pages.cards_page import cards_page
 from keytool.pages.characters_page import characters_page, state_assets, states_shown
+from keytool.pages.count_page import count_page, measure_page
 from keytool.pages.downloads import downloads, downloads_page
 from keytool.pages.entry_page import entry_page
 from keytool.pages.extras import Extras
@@ -73,6 +74,7 @@ def build_site(library: Library, site: Path | None = None, extras: Extras = NOTH
         voices_page(library),
         quantities_page(library),
         *([live_field_page(library)] if library.manners else []),
+        *([count_page(library), measure_page(library)] if library.bench.tally else []),
         cards_page(library, extras),
         downloads_page(library, taken),
         offline_page(),

@@ -133,3 +133,24 @@ def test_it_says_what_it_needs(tmp_path: Path) -> None:
     assert "Two or more make a length" in CliRunner().invoke(main, [*asked, "--point", "1", "1"]).output
     by_hand = CliRunner().invoke(main, [*asked, "--edge", "200", "50", "--edge", "350", "200", "--edge", "50", "200"])
     assert "300 pixels across" in by_hand.output
+
+
+def test_the_page_finds_the_same_circle(tmp_path: Path) -> None:
+    import json
+    import shutil
+    import subprocess
+
+    node = shutil.which("node")
+    if not node:
+        pytest.skip("there is no node")
+    script = Path(__file__).parents[2] / "site" / "assets" / "bench" / "field-edge.js"
+    for seed in (1, 4, 9):
+        image, true = through_the_eyepiece(seed)
+        (tmp_path / "rgba").write_bytes(image.convert("RGBA").tobytes())
+        run = (
+            f"var B=require({json.dumps(str(script))});var d=require('fs').readFileSync({json.dumps(str(tmp_path / 'rgba'))});"
+            f"console.log(JSON.stringify(B.fieldEdge.findEdge({{data:d,width:{image.width},height:{image.height}}})))"
+        )
+        found = json.loads(subprocess.run([node, "-e", run], capture_output=True, text=True, check=True).stdout)
+        assert found["radius"] == pytest.approx(true.radius, rel=0.01)
+        assert found["radius"] == pytest.approx(find_edge(image).radius, rel=0.003)

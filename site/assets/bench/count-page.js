@@ -3,6 +3,7 @@
   "use strict";
   var home = document.querySelector("[data-count]");
   if (!home) { return; }
+  (document.getElementById("main") || document.body).append(home);      // its parts are parts of the page, beside no others
   var data = JSON.parse(document.getElementById("count-data").textContent);
   var el = bench.dom.el, sheet = bench.sheet, figures = bench.dom.figures;
   var ASKED = { "field-number-mm": [5, 30], low: [1, 20], high: [10, 150], soil: [0.0001, 10000], "total-ml": [0.01, 100000], "drop-ml": [0.001, 5],
@@ -160,7 +161,7 @@
     var rows = of.lines.map(function (line, n) {
       var seen = line.mean.total + " in " + line.mean.fields + (line.at === "drop" ? line.mean.fields === 1 ? " drop" : " drops" : line.mean.fields === 1 ? " field" : " fields");
       return el("li", {}, [el("span", {}, [line.label + " ", el("span", { "class": "label" }, seen + (line.mean.widened ? ", clumped" : ""))]), el("span", { "class": "v" }, bench.dom.estimate(intervals[n])),
-        bench.plot.bar(intervals[n], axis.to, axis.ticks, undefined, line.label + ": " + bench.dom.estimate(intervals[n]) + ", " + bench.dom.between(intervals[n])), el("span", { "class": "label r" }, bench.dom.between(intervals[n]))]);
+        bench.plot.bar(intervals[n], axis.to, axis.ticks, undefined, line.label + ": " + bench.dom.estimate(intervals[n]) + ", " + bench.dom.between(intervals[n])), el("span", { "class": "label r" }, [bench.dom.between(intervals[n]), others(sample, line, made.unit)])]);
     });
     var setup = sample.setup;
     return part(perUnit ? "In a " + unitWords(made.unit) + " so far" : "In a drop or field so far", [
@@ -168,6 +169,12 @@
       el("div", { "class": "count-ways" }, [link("Report for the grower", function () { go("report"); }), link("Samples and files", function () { go("samples"); })])
     ], [el("p", {}, "The thick line holds the true number 95 times in 100. A broken line: none seen, so fewer than that. Only drops and fields that are done count."),
       el("p", {}, [setupWords(setup, made) + " ", link("Change", function () { go("setup"); })])]);
+  }
+
+  /* What eight samples of this kind in ten are thought to hold; nothing where the unit differs. */
+  function others(sample, line, unit) {
+    var kind = data.abundances[sample.kind], range = kind && kind.things[line.id];
+    return range && unit === kind.per ? "; " + data.kinds[sample.kind] + " mostly " + figures(range[1], 1) + " to " + figures(range[2], 1) + " (an estimate)" : "";
   }
 
   function setupWords(setup, made) {
