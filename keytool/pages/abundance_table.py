@@ -28,7 +28,7 @@ def abundance_table(writer: Writer) -> Iterator[Html]:
         for line in lines
     ]
     yield el(
-        "div", el("table", el("thead", head), el("tbody", *rows)), class_="wide wm-scroll", tabindex="0", role="region", aria_label="Table"
+        "div", el("table", el("thead", head), el("tbody", *rows)), class_="wide scrolls", tabindex="0", role="region", aria_label="Table"
     )
 
 

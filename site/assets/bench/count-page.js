@@ -166,9 +166,18 @@
     var setup = sample.setup;
     return part(perUnit ? "In a " + unitWords(made.unit) + " so far" : "In a drop or field so far", [
       el("ul", { "class": "count-grams" }, rows.concat(el("li", {}, bench.plot.axis(axis)))),
+      precisionOf(of.lines),
       el("div", { "class": "count-ways" }, [link("Report for the grower", function () { go("report"); }), link("Samples and files", function () { go("samples"); })])
     ], [el("p", {}, "The thick line holds the true number 95 times in 100. A broken line: none seen, so fewer than that. Only drops and fields that are done count."),
       el("p", {}, [setupWords(setup, made) + " ", link("Change", function () { go("setup"); })])]);
+  }
+
+  /* How much shorter the line of what is counted most would grow with more fields. */
+  function precisionOf(lines) {
+    var best = lines.filter(function (line) { return line.at === "field" && line.mean.total; }).sort(function (a, b) { return b.mean.total - a.mean.total; })[0];
+    if (!best) { return null; }
+    var most = Math.max(40, 2 * best.mean.fields), words = best.label + ": how far the number is good to, against how many fields are looked at";
+    return el("details", {}, [el("summary", {}, "How many more fields?"), el("p", { "class": "label" }, words + "."), bench.plot.precision(best.mean.perField.value, best.mean.factor, best.mean.fields, most, words)]);
   }
 
   /* What eight samples of this kind in ten are thought to hold; nothing where the unit differs. */
