@@ -29,7 +29,8 @@ def worm(v: Values) -> Sketch:
         shapes.append(pen.filled(band, "saddle", role="faint"))
     shapes += _gut(line, half, count)
     shapes += _vessel(line, half, count) if v["vessel"] else []
-    shapes += _bristles(line, half, count, num(v, "bristle-length"), pen_um)
+    if num(v, "bristle-length"):
+        shapes += _bristles(line, half, count, num(v, "bristle-length"), pen_um)
     if v["long-hairs"]:
         shapes.append(_hairs(line, half, count, 0.75 * width))
     if v["skin-drops"]:
@@ -95,7 +96,7 @@ KIND = Kind(
         um("length", 5000, 300, 60000, "length along the body"),
         um("width", 300, 30, 4000, "greatest width"),
         amount("segments", 28, 15, 70, "number of rings"),
-        um("bristle-length", 60, 5, 400, "length of a bristle beyond the skin"),
+        um("bristle-length", 60, 0, 400, "length of a bristle beyond the skin; 0 for a worm without any"),
         flag("saddle", "the thickened band of a grown worm"),
         flag("long-hairs", "long soft hairs among the bristles"),
         flag("vessel", "the red blood vessel along the back"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, sin
+from math import cos, pi, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
@@ -100,8 +100,17 @@ def _wide(n: float) -> list[Shape]:
 _KNOBS = ((-0.050, 0.000), (-0.030, -0.010), (-0.010, -0.014), (0.010, -0.014), (0.030, -0.010), (0.050, 0.000))
 
 
+def _thin(n: float) -> list[Shape]:
+    """A narrow tube that bends, with fine rings, and an oval bulb without rods."""
+    middle = [(0.012 * n * sin(2.2 * pi * k / 24), (0.010 + 0.115 * k / 24) * n) for k in range(25)]
+    walls = [[(x + s * 0.006 * n, y) for x, y in middle] for s in (-1, 1)]
+    rings = [((x - 0.006 * n, y), (x + 0.006 * n, y)) for x, y in middle[2:-1:2]]
+    bulb = pen.stroke(geometry.ellipse(0, 0.165 * n, 0.030 * n, 0.040 * n, count=48), 1.2, "mouth-tube", closed=True)
+    return [*(pen.line(each, (1.0,), "mouth-tube") for each in walls), pen.strokes(rings, 0.5, "mouth-tube"), bulb]
+
+
 def _bear_inside(n: float, pen_um: float, throat: str) -> list[Shape]:
-    start = 0.21 if throat == "rods" else 0.27
+    start = 0.27 if throat == "wide" else 0.21
     gut = geometry.curve(
         [(0.03 * n, start * n), (0.085 * n, 0.34 * n), (0.105 * n, 0.50 * n), (0.085 * n, 0.70 * n), (0.03 * n, 0.82 * n)], per=8
     )
@@ -111,7 +120,7 @@ def _bear_inside(n: float, pen_um: float, throat: str) -> list[Shape]:
         return 0.75 if geometry.inside(band, p) else 0.0
 
     return [
-        *(_rods(n) if throat == "rods" else _wide(n)),
+        *(_wide(n) if throat == "wide" else _thin(n) if throat == "thin" else _rods(n)),
         *(pen.disc(s * 0.072 * n, 0.070 * n, 0.010 * n, "eyes") for s in (-1, 1)),
         *pen.stipple(Box(-0.11 * n, 0.2 * n, 0.22 * n, 0.64 * n), dark, 3.4 * pen_um, "gut", sizes=(1.0, 1.6)),
     ]
@@ -123,7 +132,11 @@ KIND = Kind(
     (
         um("length", 300, 50, 1500, "length of the body"),
         flag("plates", "plates on the back"),
-        choice("throat", ("rods", "wide"), "a bulb with rods behind a narrow mouth tube; a wide mouth with knobs and a bulb without rods"),
+        choice(
+            "throat",
+            ("rods", "wide", "thin"),
+            "a bulb with rods behind a narrow mouth tube; a wide mouth with knobs and a bulb without rods; a thin bending tube and no rods",
+        ),
         accent("body", "claws", "eyes", "gut", "mouth-tube", "plates"),
     ),
     bear,
