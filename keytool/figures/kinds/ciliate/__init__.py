@@ -55,7 +55,7 @@ KIND = Kind(
             "form",
             tuple(_FORMS),
             "pear with an even coat; slipper with two star bubbles; bean with a notch; bean full of food; L-shaped "
-            "bean; bean feeding on a hypha; walker on bristles, without or"
+            "bean; bean feeding on a hypha; walker on bristles, without or "
             "with three tail bristles; jumper with a sail, or without; ball with stiff hairs; flask; long neck; ear; "
             "flat leaf; twist; helmet; in a tube of slime; bell on a coiling or a stiff stalk; bean with a shallow notch; bean with a "
             "huge mouth; slender walker; small oval whose edge is not made out",

@@ -48,7 +48,7 @@ KIND = Kind(
             "form",
             tuple(_FORMS),
             "row of short blue-green cells; several in one sheath; empty layered sheath; green cells with a band, or "
-            "with a star; cells whose walls part into H-pieces; moss thread; brown moss rhizoid;"
+            "with a star; cells whose walls part into H-pieces; moss thread; brown moss rhizoid; "
             "green tube without cross-walls; yeast cells that stay joined; fine bacterial thread with rows of spores, or with plain tips; "
             "rusty straw; rusty braid",
         ),

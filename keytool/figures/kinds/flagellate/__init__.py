@@ -50,9 +50,9 @@ KIND = Kind(
             "form",
             tuple(_FORMS),
             "bean with a short curled and a long trailing flagellum; round, one flickering, one trailing; sausage with "
-            "one trailing; soft, drawn out behind;"
+            "one trailing; soft, drawn out behind; "
             "ball with one long and a stub; one thick flagellum straight ahead; flat leaf; one sweeps, a thick one "
-            "drags; waving snout; green egg with two equal;"
+            "drags; waving snout; green egg with two equal; "
             "clear pear with two equal; green spindle; notched oval; collar; bean with flagella in the hollow side; swarm cell",
         ),
         um("length", 10, 2, 200, "length of the body without flagella"),

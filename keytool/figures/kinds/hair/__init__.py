@@ -43,7 +43,7 @@ KIND = Kind(
             "form",
             tuple(_FORMS),
             "scaled animal hair; coarse hair with a pith; feather barbule; fibre with bamboo-like nodes; insect "
-            "bristle with its socket; worm bristle bent like an S; plant hair on its foot;"
+            "bristle with its socket; worm bristle bent like an S; plant hair on its foot; "
             "dark bristle of a fruit body, straight or wavy; hair broken off; jointed limb",
         ),
         um("width", 12, 0.5, 300, "width at the thickest place"),

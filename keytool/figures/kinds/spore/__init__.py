@@ -44,7 +44,7 @@ KIND = Kind(
             "form",
             tuple(_FORMS),
             "clear canoe with cross-walls; club with walls both ways; two brown cells on a stalk; drop with one flat "
-            "side and a side peg; two-celled spindle; eight in a sac;"
+            "side and a side peg; two-celled spindle; eight in a sac; "
             "dry chain; brush; round head; cylinder with end scars; swollen part of a thread; ball full of spores on a "
             "stalk; lemon that lets out swimming spores",
         ),
