@@ -35,6 +35,7 @@ screenshot: site $(VENV)/.installed-test
 bench: $(VENV)/.installed-test
 	$(RUN)/python benchmarks/run.py
 	$(RUN)/python benchmarks/live_field.py
+	$(RUN)/python benchmarks/identify.py
 
 $(VENV)/.installed: pyproject.toml
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || \

@@ -7,7 +7,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from keytool.identify.model import prior_chances
-from keytool.identify.questions import entropy
+from keytool.identify.observation_tables import entropy
 from keytool.library.model import Key, Library
 from keytool.library.pieces import Showings, cells
 

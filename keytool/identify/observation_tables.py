@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from keytool.library.applies import applies, ruled_out_by, within_reach
 from keytool.library.model import Character, Entry, Library
@@ -71,6 +72,12 @@ class Table:
         low, high = math.log(row[0]), math.log(row[1])
         return _below(_log(value.high), low, high, self.soft) - _below(_log(value.low), low, high, self.soft)
 
+    @cached_property
+    def noise(self) -> list[float]:
+        """For each row, the entropy of its outcomes in bits: what is left open when one knows what is there."""
+        return [entropy(row) for row in self.outcomes]
+
+    @cached_property
     def outcomes(self) -> list[list[float]]:
         """For each row, the chance of every outcome of looking: of each state, or of each of BINS steps of a number."""
         if not self.is_number:
@@ -86,6 +93,12 @@ class Table:
                 blind = [(1 - self.misread) * (below[i + 1] - below[i]) + self.misread / BINS for i in range(BINS)]
             found.append(blind)
         return found
+
+
+def entropy(weights: Sequence[float]) -> float:
+    """Shannon entropy in bits of weights that need not add up to 1; 0 for none. Source: Shannon 1948 (from memory)."""
+    total = sum(weights)
+    return -sum(w / total * math.log2(w / total) for w in weights if w > 0) if total > 0 else 0.0
 
 
 def _log(value: float) -> float:

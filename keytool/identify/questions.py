@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from keytool.identify.model import Model
+from keytool.identify.observation_tables import entropy
 from keytool.identify.posterior import Posterior, mass
 
 
@@ -24,21 +24,20 @@ class Question:
         return self.gain / self.effort
 
 
-def entropy(weights: Sequence[float]) -> float:
-    """Shannon entropy in bits of weights that need not add up to 1; 0 for none. Source: Shannon 1948 (from memory)."""
-    total = sum(weights)
-    return -sum(w / total * math.log2(w / total) for w in weights if w > 0) if total > 0 else 0.0
-
-
-def information(rows: Sequence[Sequence[float]], masses: Sequence[float]) -> float:
+def information(rows: Sequence[Sequence[float]], masses: Sequence[float], noise: Sequence[float] | None = None) -> float:
     """How much an outcome is expected to tell about what is there, in bits: its entropy less what is left when that is known.
 
-    `rows` are the chances of the outcomes for each kind of thing, `masses` how likely each kind is.
+    `rows` are the chances of the outcomes for each kind of thing, `masses` how likely each kind is; `noise` the entropy of each
+    row, where it is known.
     """
     total = sum(masses)
-    outcomes = [sum(mass * row[number] for mass, row in zip(masses, rows, strict=True)) for number in range(len(rows[0]))]
-    noise = sum(mass * entropy(row) for mass, row in zip(masses, rows, strict=True) if mass > 0)
-    return max(0.0, entropy(outcomes) - noise / total)
+    outcomes = [0.0] * len(rows[0])
+    left = 0.0
+    for number, (weight, row) in enumerate(zip(masses, rows, strict=True)):
+        if weight > 0:
+            outcomes = [before + weight * chance for before, chance in zip(outcomes, row, strict=True)]
+            left += weight * (noise[number] if noise else entropy(row))
+    return max(0.0, entropy(outcomes) - left / total)
 
 
 def questions(model: Model, after: Posterior, power: int) -> list[Question]:
@@ -56,7 +55,7 @@ def questions(model: Model, after: Posterior, power: int) -> list[Question]:
         masses = [0.0] * len(table.rows)
         for number, chance in zip(table.row, after.chance, strict=True):
             masses[number] += chance
-        gain = information(table.outcomes(), masses)
+        gain = information(table.outcomes, masses, table.noise)
         if gain >= least:
             found.append(Question(character.id, gain, effort_of(model, character.id, power)))
     return sorted(found, key=lambda each: (-round(each.worth, 9), each.character))

@@ -9,9 +9,9 @@ import pytest
 import yaml
 
 from keytool.identify import Model, Observation, Trail, compiled, describe, explain, parsed, written
-from keytool.identify.observation_tables import _below, seen
+from keytool.identify.observation_tables import _below, entropy, seen
 from keytool.identify.posterior import likelihood
-from keytool.identify.questions import entropy, information
+from keytool.identify.questions import information
 from keytool.library import Library
 from keytool.library.value import States
 
