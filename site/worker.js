@@ -1,7 +1,8 @@
 /* Keeps the site on the device, so that it opens without a network.
  *
- * The lists are put in when the site is built. "core" is kept at once: the keys, the guides and
- * what they load. "rest" is kept when someone asks for it, and from then on with each new version.
+ * The lists are put in when the site is built. "core" is kept at once: the keys, the guides, what they load, and all
+ * entries as text. "rest" is kept when someone asks for it, and from then on with each new version; and whatever was
+ * opened stays. A new version waits until a reader takes it over, so that nothing changes under a walk.
  */
 "use strict";
 var BUILT = {"version": "", "core": [], "rest": []};
@@ -39,15 +40,46 @@ async function activate() {
   await Promise.all((await ours()).map(function (name) { return name === NAME ? null : caches.delete(name); }));
 }
 
+/* The path of an address within the site: "entries/plectus.html". */
+function pathOf(address) {
+  var path = address.split(/[?#]/)[0].slice(self.registration.scope.length);
+  return path === "" || path.slice(-1) === "/" ? path + "index.html" : path;
+}
+
+/* The contents of one of the files under offline/. */
+async function told(cache, folder, name) {
+  var kept = await cache.match("offline/" + folder + "-" + name.charAt(0) + ".json");
+  return kept ? (await kept.json())[name] : null;
+}
+
+/* A page of an entry or of look-alikes put together from what is told of it, and a drawing from its small picture. */
+async function composed(cache, path) {
+  var page = /^(entries|look-alikes)\/([^/]+)\.html$/.exec(path), drawing = /^drawings\/(?:small\/)?([^/]+)\.svg$/.exec(path);
+  if (drawing) {
+    var svg = await told(cache, "drawings", drawing[1]);
+    return svg ? new Response(svg, { headers: { "Content-Type": "image/svg+xml" } }) : null;
+  }
+  var frame = page && await cache.match("offline/frame.json"), body = frame && await told(cache, page[1], page[2]);
+  if (!body) { return null; }
+  var parts = { title: body[0], kind: body[1], main: body[2] };
+  var html = (await frame.json())[page[1]].replace(/<!--(title|kind|main)-->/g, function (all, name) { return parts[name]; });
+  return new Response(html, { headers: { "Content-Type": "text/html; charset=utf-8" } });
+}
+
+/* Kept, or fetched and then kept too, or put together, or the page that says what is missing. */
 async function answer(request) {
-  var cache = await caches.open(NAME);
-  var address = request.url.split(/[?#]/)[0];
-  var kept = await cache.match(address.slice(-1) === "/" ? address + "index.html" : address);
+  var cache = await caches.open(NAME), path = pathOf(request.url);
+  var kept = await cache.match(path);
   if (kept) { return kept; }
-  try { return await fetch(request); } catch (error) {
-    var instead = request.mode === "navigate" && await cache.match("offline.html");
-    if (!instead) { throw error; }
-    return Response.redirect(new URL("offline.html#missing", self.registration.scope), 302);
+  try {
+    var fetched = await fetch(request);
+    if (BUILT.version !== "edited" && fetched.status === 200 && fetched.type === "basic" && !fetched.redirected) { cache.put(path, fetched.clone()).catch(function () { /* no room */ }); }
+    return fetched;
+  } catch (error) {
+    var instead = await composed(cache, path);
+    if (instead) { return instead; }
+    if (request.mode !== "navigate" || !await cache.match("offline.html")) { throw error; }
+    return Response.redirect(new URL("offline.html#missing=" + encodeURIComponent(path), self.registration.scope), 302);
   }
 }
 

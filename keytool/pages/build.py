@@ -16,6 +16,7 @@ import click
 
 from keytool.library import Loaded, load
 from keytool.pages.extras import Extras
+from keytool.pages.moved import MovedNowhere
 from keytool.pages.site_cache import Adding, cached_site
 from keytool.pages.valid import LibraryProblems
 from keytool.pages.whole_site import NOTHING, SiteContent, navigation
@@ -109,7 +110,7 @@ def plain_config(root: Path) -> str:
 def _made(root: Path, extras: Adding, variant: str) -> SiteContent:
     try:
         return cached_site(root, written_root(root) / "site", extras, variant)
-    except LibraryProblems as problems:
+    except (LibraryProblems, MovedNowhere) as problems:
         raise SiteNotBuilt(str(problems)) from None
 
 

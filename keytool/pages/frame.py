@@ -8,10 +8,12 @@ import json
 import posixpath
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from pathlib import Path
 
 import yaml
+
+from keytool.pages.html import Html, el, join
 
 SCHEME = (
     'try{var s=localStorage.getItem("wetmount.scheme");if(/^(light|dark|dim)$/.test(s))document.documentElement.dataset.scheme=s}catch(e){}'
@@ -76,6 +78,38 @@ class Frame:
     def link(self, way: Way, path: str) -> str:
         """The address of a way as seen from the page at `path`."""
         return posixpath.relpath(way.to, posixpath.dirname(path) or ".")
+
+    def words(self, group: str, path: str, looks: str = "") -> Html:
+        """The words of the head, the dock or the foot as links from the page at `path`, the place one is at marked."""
+        ways: tuple[Way, ...] = getattr(self, group)
+        return _words(ways, posixpath.dirname(path), tuple(_at(each, path) for each in ways), looks)
+
+    def list(self, group: str, path: str) -> Html:
+        """The words of one group of the menu as items of a list."""
+        ways = self.menu[group]
+        return _words(ways, posixpath.dirname(path), tuple(_at(each, path) for each in ways), "", "li")
+
+
+def _at(way: Way, path: str) -> str:
+    """What `aria-current` says of a way on the page at `path`."""
+    return "page" if way.to == path else "true" if way.is_at(path) else ""
+
+
+@lru_cache(maxsize=256)
+def _words(ways: tuple[Way, ...], folder: str, at: tuple[str, ...], looks: str, tag: str = "") -> Html:
+    """Links, the same for all pages of a folder that stand at the same words."""
+    links = (
+        el(
+            "a",
+            way.name,
+            class_=looks or None,
+            href=posixpath.relpath(way.to, folder or "."),
+            data_find=way.to == "find.html",
+            aria_current=current or None,
+        )
+        for way, current in zip(ways, at, strict=True)
+    )
+    return join(el(tag, each) if tag else each for each in links)
 
 
 def _hash(script: str) -> str:

@@ -8,15 +8,23 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from keytool.pages.html import Html, el
+from keytool.pages.offline_pages import offline_files, packed
 from keytool.pages.page import Page, heading, page
 
 WORKER = "sw.js"
 OWN_PAGE = "offline.html"
-NEVER = (".map", ".gz", "sitemap.xml", "404.html", "search_index.js")
-"""Ends of paths that a device has no use for; from a web server the search reads its index as JSON."""
-OTHER_LANGUAGES = "assets/javascripts/lunr/"
-CORE = ("keys/", "guides/", "assets/", "search/", "index.html", "cautions.html", "live-field.html", "cards.html", OWN_PAGE)
-"""What is kept at once: enough to name a thing at the bench. Starts of paths."""
+NEVER = (".map", ".gz", "sitemap.xml", "404.html")
+"""Ends of paths that a device has no use for."""
+CORE = (
+    *("index.html", "describe.html", "count.html", "measure.html", "find.html", "live-field.html", "cards.html", "cautions.html"),
+    *("terms.html", "about.html", OWN_PAGE, "keys/", "guides/", "data/", "assets/", "offline/", "entries/index.html"),
+    "look-alikes/index.html",
+)
+"""What is kept at once: enough to name a thing at the bench, and to read of it. Starts of paths."""
+NOT_CORE = ("keys/whole/", "assets/contribute")
+"""Starts of paths that wait for being asked for all the same: paper and pencil."""
+MOST = 3_000_000
+"""What the core may weigh as it is sent, in bytes. It is fetched on whatever a phone has beside a microscope."""
 LISTS = 'var BUILT = {"version": "", "core": [], "rest": []};'
 
 
@@ -28,16 +36,23 @@ def offline_page() -> Page:
         "Without a network",
         [
             heading(1, "Without a network"),
-            el("p", "This page was not on your device. Keep everything while you have a network.", id="missing", class_="wm-message"),
+            el(
+                "div",
+                el("p", el("strong", "This page is not on your device."), " ", el("span", data_wanted=True)),
+                el("p", el("a", "Back to where you were", href="index.html", class_="btn main", data_back=True), class_="acts"),
+                id="missing",
+                class_="wm-message",
+            ),
             el("p", "There is often no signal where soil is looked at. Three ways, the surest last."),
             heading(2, "On a phone or a tablet", "phone"),
             el(
                 "p",
-                "Opened from a web server, the keys, guides, cautions and the search (",
+                "Opened from a web server, the keys, guides, cautions, and every entry and look-alike with its small drawing (",
                 _size("core"),
-                ") stay on the device by themselves after the first visit. The entries and look-alikes come with the button: ",
+                " as sent) stay on the device by themselves, some seconds after the first visit; not where the device asks to save data. "
+                "Large drawings, moving fields, cards and whole keys stay once you have opened them, or all at once with the button: ",
                 _size("rest"),
-                " more. A server that packs files sends about a tenth of that.",
+                " more.",
             ),
             el("div", el("p", "The button shows where the site is opened from a web server with JavaScript."), data_keep=True),
             el(
@@ -70,11 +85,19 @@ def put_in(site: Path, worker: str, *, keeps: bool = True) -> None:
 
     `worker` is the script with its lists still empty. A site that is being edited keeps nothing.
     """
+    told = offline_files(site) if keeps else {}
+    for name, text in told.items():
+        (site / name).parent.mkdir(exist_ok=True)
+        (site / name).write_text(text, "utf-8")
     files = {path.relative_to(site).as_posix(): path for path in sorted(site.rglob("*")) if path.is_file()}
-    wanted = [name for name in files if not name.endswith(NEVER) and not name.startswith(OTHER_LANGUAGES) and name != WORKER]
-    core = [name for name in wanted if name.startswith(CORE)]
+    wanted = [name for name in files if not name.endswith(NEVER) and name != WORKER]
+    core = [name for name in wanted if name.startswith(CORE) and not name.startswith(NOT_CORE)]
     rest = [name for name in wanted if name not in set(core)]
-    _say_sizes(site / OWN_PAGE, {"core": _weight(files, core), "rest": _weight(files, rest), "folder": _weight(files, list(files))})
+    if keeps:
+        sent = dict(packed({name: files[name].read_bytes() for name in wanted}))
+        sizes = {"core": sum(sent[name] for name in core), "rest": sum(sent[name] for name in rest)}
+        folder = sum(path.stat().st_size for path in files.values())
+        _say_sizes(site / OWN_PAGE, {**{name: _megabytes(size) for name, size in sizes.items()}, "folder": _megabytes(folder)})
     digest = hashlib.sha256()
     for name in wanted:
         digest.update(f"{name}\0".encode() + hashlib.sha256(files[name].read_bytes()).digest())
@@ -82,9 +105,9 @@ def put_in(site: Path, worker: str, *, keeps: bool = True) -> None:
     (site / WORKER).write_text(worker.replace(LISTS, f"var BUILT = {json.dumps(lists)};"), "utf-8")
 
 
-def _weight(files: Mapping[str, Path], names: list[str]) -> str:
-    """How much these files weigh, in whole megabytes."""
-    return f"{max(1, round(sum(files[name].stat().st_size for name in names) / 1e6))} MB"
+def _megabytes(size: int) -> str:
+    """A number of bytes in megabytes, to a tenth below ten."""
+    return f"{max(0.1, size / 1e6):.1f} MB" if size < 9.95e6 else f"{size / 1e6:.0f} MB"
 
 
 def _say_sizes(path: Path, sizes: Mapping[str, str]) -> None:

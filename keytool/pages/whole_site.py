@@ -24,6 +24,7 @@ from keytool.pages.guides import guide_page, guides_page
 from keytool.pages.index_pages import cautions_page, entries_page, first_keys, keys_page, quantities_page, terms_page
 from keytool.pages.key_page import key_page
 from keytool.pages.look_alikes import look_alike_page, look_alikes_page
+from keytool.pages.moved import MOVED, moved_pages
 from keytool.pages.movement import live_field_page
 from keytool.pages.offline import offline_page
 from keytool.pages.page import Asset, Page
@@ -80,9 +81,11 @@ def build_site(library: Library, site: Path | None = None, extras: Extras = NOTH
         offline_page(),
         find_page(library),
     ]
+    there = {each.path.removesuffix(".md") + ".html" for each in pages}
+    moved = (Asset(path, text.encode(), f"site/{MOVED}") for path, text in moved_pages(folder, there).items())
     added = (Asset(path, content, "keydata") for path, content in extras.files.items())
-    found = find_index(library, (page.path.removesuffix(".md") + ".html" for page in pages))
-    assets = (*bundled(_written(folder)), *taken, words_data(library), found, *drawn.assets, *added)
+    found = find_index(library, there)
+    assets = (*bundled(_written(folder)), *taken, words_data(library), found, *drawn.assets, *moved, *added)
     return SiteContent(tuple(pages), assets, navigation(library), reviewed, library.version)
 
 

@@ -11,7 +11,19 @@
   var workers = navigator.serviceWorker;
   var asked = false;
 
-  workers.register(new URL("../sw.js", at)).then(function (registration) {
+  var link = document.createElement("link");
+  link.rel = "manifest";
+  link.href = new URL("site.webmanifest", at).href;
+  document.head.append(link);
+
+  /* Politely: when the page has long been quiet, and not where the device asks to save data (then only with the button). */
+  var saves = navigator.connection && navigator.connection.saveData;
+  function quiet(then) {
+    function later() { window.setTimeout(function () { (window.requestIdleCallback || function (run) { run(); })(then); }, document.querySelector("[data-keep]") ? 0 : 3000); }
+    if (document.readyState === "complete") { later(); } else { window.addEventListener("load", later); }
+  }
+  if (workers.controller || !saves || document.querySelector("[data-keep]")) { quiet(register); }
+  function register() { workers.register(new URL("../sw.js", at)).then(function (registration) {
     if (registration.waiting && workers.controller) { offer(registration.waiting); }
     registration.addEventListener("updatefound", function () {
       var coming = registration.installing;
@@ -19,10 +31,11 @@
         if (coming.state === "installed" && workers.controller) { offer(coming); }
       });
     });
-  }, function () { /* the site works without it */ });
+  }, function () { /* the site works without it */ }); }
   workers.addEventListener("controllerchange", function () { if (asked) { location.reload(); } });
 
   function offer(worker) {
+    if (document.querySelector(".newer")) { return; }
     var bar = document.createElement("div");
     var button = document.createElement("button");
     bar.className = "newer";
@@ -36,6 +49,21 @@
     });
     bar.append("A newer version of this site is ready. ", button);
     document.querySelector("main").before(bar);
+  }
+
+  /* Where a page was not kept: which one, and back to the walk. */
+  var wanted = /^#missing=(.+)$/.exec(location.hash), missing = document.getElementById("missing");
+  if (wanted && missing) {
+    missing.classList.add("is-wanted");
+    var path = wanted[1];
+    try { path = decodeURIComponent(path); } catch (error) { /* as it stands */ }
+    missing.querySelector("[data-wanted]").textContent = "Wanted: " + path;
+    missing.querySelector("[data-back]").addEventListener("click", function (event) {
+      if (window.history.length > 1) {
+        event.preventDefault();
+        window.history.back();
+      }
+    });
   }
 
   /* On the page about working without a network: keep everything, and say how far that is. */

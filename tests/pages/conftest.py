@@ -39,6 +39,39 @@ def start_key(library: Library) -> str:
     return first_keys(library)[0]
 
 
+def an_entry(library: Library) -> str:
+    """The entry with most on its page."""
+    return max(library.entries.values(), key=lambda each: (len(each.mistaken_for) + len(each.tells) + len(each.statements), each.id)).id
+
+
+@pytest.fixture(scope="session")
+def kinds(library: Library, start_key: str) -> list[str]:
+    """One page of each kind."""
+    return [
+        "index.html",
+        "keys/index.html",
+        f"keys/{start_key}.html",
+        "entries/index.html",
+        f"entries/{an_entry(library)}.html",
+        "characters/index.html",
+        "terms.html",
+        "sources.html",
+        "cautions.html",
+        "guides/index.html",
+        "guides/making-the-slide.html",
+        "look-alikes/index.html",
+        f"look-alikes/{max(library.look_alikes.values(), key=lambda each: (len(each.entries), each.id)).id}.html",
+        f"look-alikes/{min(library.look_alikes.values(), key=lambda each: (len(each.entries), each.id)).id}.html",
+        "voices.html",
+        "live-field.html",
+        "cards.html",
+        "downloads.html",
+        "offline.html",
+        "quantities.html",
+        "about.html",
+    ]
+
+
 @dataclass
 class Seen:
     """A page with all it asked for and all it said in the console."""

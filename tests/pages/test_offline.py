@@ -13,7 +13,8 @@ from typing import Any
 
 import pytest
 
-from keytool.pages.offline import LISTS, put_in
+from keytool.pages.offline import LISTS, MOST, put_in
+from keytool.pages.offline_pages import packed
 from keytool.pages.written_files import written_root
 
 WORKER = written_root() / "site" / "worker.js"
@@ -28,18 +29,23 @@ def lists(site: Path) -> dict[str, Any]:
 @pytest.fixture
 def built(tmp_path: Path) -> Path:
     """A folder that looks like a built site."""
-    for name in (
-        "index.html",
-        "keys/one.html",
-        "entries/a.html",
-        "assets/a.js",
-        "assets/a.js.map",
-        "sitemap.xml",
-        "search/search_index.json",
-    ):
-        (tmp_path / name).parent.mkdir(exist_ok=True)
-        (tmp_path / name).write_text(name)
-    (tmp_path / "offline.html").write_text('<span data-size="core">size not known yet</span>')
+    page = '<title>A · wetmount</title><body class="s-entry"><main id="main"><h1>A</h1></main><p class="cite">A</p>'
+    written = {
+        "index.html": "home",
+        "keys/one.html": "one",
+        "keys/whole/one.html": "paper",
+        "entries/a.html": page,
+        "entries/index.html": "all",
+        "drawings/a.svg": "<svg>large</svg>",
+        "drawings/small/a.svg": "<svg>small</svg>",
+        "assets/a.js": "a",
+        "assets/a.js.map": "map",
+        "sitemap.xml": "map",
+        "offline.html": '<span data-size="core">size not known yet</span>',
+    }
+    for name, text in written.items():
+        (tmp_path / name).parent.mkdir(exist_ok=True, parents=True)
+        (tmp_path / name).write_text(text)
     return tmp_path
 
 
@@ -50,9 +56,17 @@ def test_the_script_has_the_place_for_the_lists():
 def test_what_is_kept_at_once_and_what_on_request(built: Path):
     put_in(built, WORKER.read_text("utf-8"))
     found = lists(built)
-    assert found["core"] == ["assets/a.js", "index.html", "keys/one.html", "offline.html", "search/search_index.json"]
-    assert found["rest"] == ["entries/a.html"]
-    assert (built / "offline.html").read_text("utf-8") == '<span data-size="core">1 MB</span>'
+    told = ["offline/drawings-a.json", "offline/entries-a.json", "offline/frame.json"]
+    assert sorted(found["core"]) == sorted(["assets/a.js", "entries/index.html", "index.html", "keys/one.html", "offline.html", *told])
+    assert found["rest"] == ["drawings/a.svg", "drawings/small/a.svg", "entries/a.html", "keys/whole/one.html"]
+    assert (built / "offline.html").read_text("utf-8") == '<span data-size="core">0.1 MB</span>'
+
+
+def test_a_page_is_told_in_a_frame_that_holds_nothing_of_another(built: Path):
+    put_in(built, WORKER.read_text("utf-8"))
+    frame = json.loads((built / "offline/frame.json").read_text("utf-8"))["entries"]
+    assert frame == '<title><!--title--></title><body class="<!--kind-->"><main id="main"><!--main--></main>'
+    assert json.loads((built / "offline/entries-a.json").read_text("utf-8")) == {"a": ["A · wetmount", "s-entry", "<h1>A</h1>"]}
 
 
 def test_the_version_changes_with_any_byte_and_with_nothing_else(built: Path):
@@ -61,7 +75,7 @@ def test_the_version_changes_with_any_byte_and_with_nothing_else(built: Path):
     first = lists(built)["version"]
     put_in(built, worker)
     assert lists(built)["version"] == first and re.fullmatch("[0-9a-f]{12}", first)
-    (built / "entries/a.html").write_text("changed")
+    (built / "drawings/a.svg").write_text("changed")
     put_in(built, worker)
     assert lists(built)["version"] != first
 
@@ -71,7 +85,7 @@ def test_a_site_being_edited_keeps_nothing(built: Path):
     assert lists(built)["core"] == lists(built)["rest"] == []
 
 
-def test_each_listed_file_exists_and_every_page_is_listed(site: Path):
+def test_each_listed_file_exists_every_page_is_listed_and_the_core_is_light(site: Path):
     found = lists(site)
     names = [*found["core"], *found["rest"]]
     assert [name for name in names if not (site / name).is_file()] == []
@@ -79,10 +93,12 @@ def test_each_listed_file_exists_and_every_page_is_listed(site: Path):
     pages = {path.relative_to(site).as_posix() for path in site.rglob("*.html")} - {"404.html"}
     assert pages <= set(names)
     assert not [name for name in names if name.endswith((".map", ".gz"))]
-    said = re.findall(r'data-size="(\w+)">(\d+) MB<', (site / "offline.html").read_text("utf-8"))
-    weight = {part: sum((site / name).stat().st_size for name in found[part]) / 1e6 for part in ("core", "rest")}
+    weights = dict(packed({name: (site / name).read_bytes() for name in found["core"]}))
+    heaviest = sorted(weights.items(), key=lambda each: -each[1])[:5]
+    assert sum(weights.values()) < MOST, heaviest
+    said = re.findall(r'data-size="(\w+)">([\d.]+) MB<', (site / "offline.html").read_text("utf-8"))
     assert {part for part, _ in said} == {"core", "rest", "folder"}
-    assert all(abs(int(size) - weight[part]) < 1 for part, size in said if part in weight)
+    assert abs(float(dict(said)["core"]) - sum(weights.values()) / 1e6) < 0.1
 
 
 class Server(ThreadingHTTPServer):
@@ -113,7 +129,7 @@ def server(site: Path) -> Iterator[Server]:
 
 
 @pytest.mark.browser
-def test_the_keys_open_when_the_server_is_gone(browser: Any, server: Server, site: Path):
+def test_a_walk_and_what_it_ends_at_open_when_the_server_is_gone(browser: Any, server: Server, site: Path, start_key: str):
     address = f"http://127.0.0.1:{server.server_port}"
     context = browser.new_context()
     page = context.new_page()
@@ -123,17 +139,36 @@ def test_the_keys_open_when_the_server_is_gone(browser: Any, server: Server, sit
     page.evaluate("navigator.serviceWorker.ready.then(() => true)")
     page.goto(f"{address}/index.html")
     server.stop()
-    page.goto(f"{address}/keys/threads.html")
-    page.locator(".wm-asked h3").wait_for()
+    page.goto(f"{address}/keys/{start_key}.html")
     page.keyboard.press("1")
-    assert page.locator(".wm-step").count() == 1
     page.goto(f"{address}/")
     assert page.locator("h1").is_visible()
-    entry = next((site / "entries").glob("[!i]*.html")).name
-    page.goto(f"{address}/entries/{entry}")
-    assert page.url.endswith("offline.html#missing")
-    assert page.locator("#missing").is_visible()
+    entry = next(path for path in sorted((site / "entries").glob("[!i]*.html")) if (site / f"drawings/small/{path.stem}.svg").is_file())
+    page.goto(f"{address}/entries/{entry.name}")
+    assert page.url.endswith(entry.name) and page.locator("h1").is_visible() and page.title().endswith("wetmount")
+    assert page.locator(".plate.ink img").evaluate("each => each.decode().then(() => each.naturalWidth)") > 0
+    these = next((site / "look-alikes").glob("[!i]*.html")).name
+    page.goto(f"{address}/look-alikes/{these}")
+    assert page.locator(".strip img").first.evaluate("each => each.decode().then(() => each.naturalWidth)") > 0
     assert said == []
+    context.close()
+
+
+@pytest.mark.browser
+def test_a_page_that_was_not_kept_is_named_and_one_can_go_back(browser: Any, server: Server):
+    address = f"http://127.0.0.1:{server.server_port}"
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto(f"{address}/keys/index.html")
+    page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+    page.goto(f"{address}/keys/index.html#here")
+    page.reload()
+    server.stop()
+    page.goto(f"{address}/drawings/nematodes.html")
+    assert "#missing=" in page.url
+    assert page.locator("[data-wanted]").inner_text() == "Wanted: drawings/nematodes.html"
+    page.locator("[data-back]").click()
+    page.wait_for_url("**/keys/index.html#here")
     context.close()
 
 

@@ -9,45 +9,12 @@ from typing import Any
 import pytest
 
 from keytool.library import Library
-from tests.pages.conftest import PHONE, Seen
+from tests.pages.conftest import PHONE, Seen, an_entry
 
 pytestmark = pytest.mark.browser
 
 Visit = Callable[..., Seen]
 TAGS = ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"]
-
-
-def an_entry(library: Library) -> str:
-    """The entry with most on its page."""
-    return max(library.entries.values(), key=lambda each: (len(each.mistaken_for) + len(each.tells) + len(each.statements), each.id)).id
-
-
-@pytest.fixture(scope="session")
-def kinds(library: Library, start_key: str) -> list[str]:
-    """One page of each kind."""
-    return [
-        "index.html",
-        "keys/index.html",
-        f"keys/{start_key}.html",
-        "entries/index.html",
-        f"entries/{an_entry(library)}.html",
-        "characters/index.html",
-        "terms.html",
-        "sources.html",
-        "cautions.html",
-        "guides/index.html",
-        "guides/making-the-slide.html",
-        "look-alikes/index.html",
-        f"look-alikes/{max(library.look_alikes.values(), key=lambda each: (len(each.entries), each.id)).id}.html",
-        f"look-alikes/{min(library.look_alikes.values(), key=lambda each: (len(each.entries), each.id)).id}.html",
-        "voices.html",
-        "live-field.html",
-        "cards.html",
-        "downloads.html",
-        "offline.html",
-        "quantities.html",
-        "about.html",
-    ]
 
 
 def test_no_request_leaves_the_folder_and_nothing_is_said(visit: Visit, site: Path, kinds: list[str]):
@@ -56,15 +23,6 @@ def test_no_request_leaves_the_folder_and_nothing_is_said(visit: Visit, site: Pa
         seen.page.wait_for_timeout(100)
         assert [each for each in seen.requests if not each.startswith(("file:", "data:", "blob:"))] == [], path
         assert seen.said == [], path
-
-
-def test_search_finds_an_entry_from_a_folder(visit: Visit, site: Path, library: Library):
-    entry = next(each for each in library.entries.values() if each.scientific and " " not in each.scientific)
-    seen = visit((site / "keys" / "index.html").as_uri(), viewport={"width": 1280, "height": 800})
-    seen.page.locator(".md-search__input").fill(entry.scientific)
-    found = seen.page.locator(f'.md-search-result__link[href*="entries/{entry.id}.html"]').first
-    found.wait_for(timeout=8000)
-    assert [each for each in seen.requests if not each.startswith(("file:", "data:", "blob:"))] == []
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
