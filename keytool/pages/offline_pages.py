@@ -21,9 +21,11 @@ _MAIN = re.compile(r"(<main\b[^>]*>)(.*)(</main>)", re.DOTALL)
 _TITLE = re.compile(r"<title>(.*?)</title>", re.DOTALL)
 _KIND = re.compile(r'<body class="([^"]*)"')
 _NOT_TOLD = re.compile(
-    r'<div class="eye".*?<script src="[^"]*assets/entry\.js" defer></script>|<section class="part"><h2 id="moves">.*?</section>', re.DOTALL
+    r'<div class="eye".*?<script src="[^"]*assets/entry\.js" defer></script>'
+    r'|<section class="part"><h2 id="(?:moves|keys|about)">.*?</section>',
+    re.DOTALL,
 )
-"""What moves or is computed: it stays with the whole page."""
+"""What moves or is computed, and what is not wanted at the bench: it stays with the whole page."""
 _STRIP = re.compile(r'(<a href="\.\./entries/([^"/]+)\.html"><span class="clip"><img src=")[^"]*(")')
 _CITED = re.compile(r'<p class="cite".*?</p>', re.DOTALL)
 

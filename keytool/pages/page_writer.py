@@ -131,7 +131,7 @@ class Writer:
         """A caution in full, with whose rules come first."""
         caution = self.library.cautions[id]
         return el(
-            "aside",
+            "div",
             el("strong", el("a", caution.title, href=self.href("cautions.html", id))),
             " ",
             self.rich(caution.text),
@@ -140,6 +140,7 @@ class Writer:
             " ",
             self.mark(caution.basis),
             class_="wm-caution",
+            role="note",
             aria_label=f"Caution: {caution.title}",
         )
 
@@ -148,13 +149,14 @@ class Writer:
         caution = self.library.cautions[id]
         title = el("strong", el("a", caution.title, href=self.href("cautions.html", id)))
         return el(
-            "aside",
+            "div",
             title,
             " ",
             self.rich(caution.brief),
             " ",
             self.mark(caution.basis),
             class_="wm-caution",
+            role="note",
             aria_label=f"Caution: {caution.title}",
         )
 

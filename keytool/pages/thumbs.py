@@ -17,6 +17,8 @@ ROOM = (72.0, 84.0)
 """What a small picture is drawn for, px."""
 PEN = 0.8
 """The least width (px) of one pen at that size."""
+COARSE = 8
+"""Its points lie on a grid of so many hundredths of a px."""
 
 
 def small_path(entry: str) -> str:
@@ -27,7 +29,7 @@ def small_path(entry: str) -> str:
 def small_asset(entry: Entry, drawing: Drawing, source: str) -> Asset:
     """Its file."""
     shown = contrast([drawing], *ROOM, pen=PEN)
-    svg = cut_to_frame(shown.drawings[0] or drawing, shown.scales[0])
+    svg = cut_to_frame(shown.drawings[0] or drawing, shown.scales[0], COARSE)
     return Asset(small_path(entry.id), svg.replace("<svg ", f'<svg style="{INKS}" ', 1).encode(), source)
 
 

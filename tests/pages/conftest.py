@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -19,7 +20,9 @@ PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobil
 
 @pytest.fixture(scope="session")
 def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The site of the real library."""
+    """The site of the real library; WETMOUNT_SITE names one that is built already, to look at one test again and again."""
+    if built := os.environ.get("WETMOUNT_SITE"):
+        return Path(built)
     out = tmp_path_factory.mktemp("site") / "built"
     build_site(root(), out, extras)
     return out

@@ -141,8 +141,14 @@ def test_pages_reflow_at_four_times_the_size(visit: Visit, site: Path, library: 
     for path in [*paths, *(f"look-alikes/{each}.html" for each in list(library.look_alikes)[:3])]:
         page = visit((site / path).as_uri(), viewport={"width": 320, "height": height}).page
         assert page.evaluate("document.documentElement.scrollWidth") <= 320, path
+        page.add_style_tag(content=SPACED)
+        assert page.evaluate("document.documentElement.scrollWidth") <= 320, f"{path} with its text spaced out"
         if height < 400:
             assert fixed(page) == [], "nothing stays in the way where the window is low"
+
+
+SPACED = "* { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important } p { margin-bottom: 2em !important }"
+"""The spacing that a page must bear. Source: WCAG 2.2, success criterion 1.4.12."""
 
 
 def fixed(page: Any) -> list[str]:
