@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 
 from keytool.bench.page_data import page_data
+from keytool.figures.library_figures import of_entry
 from keytool.library.model import Library
 from keytool.pages.html import Html, el, json_in_page
 from keytool.pages.page import Page, heading, page
@@ -55,8 +56,11 @@ def count_page(library: Library) -> Page:
     )
 
 
-def measure_page(library: Library) -> Page:
-    """Measures on a photograph of one's own: scale from the round field, then lengths, widths, angles, areas and counts."""
+def measure_page(library: Library, describe: str = "") -> Page:
+    """Measures on a photograph of one's own: scale from the round field, then lengths, widths, angles, areas and counts.
+
+    `describe` is the page that ranks what was seen in any order, where the site has one; measures are handed to it.
+    """
     writer = Writer(library, "measure.md")
     constants = library.bench.constants
     data = {
@@ -71,7 +75,8 @@ def measure_page(library: Library) -> Page:
         "distortion": constants["picture-distortion"].value,
         "edgeError": constants["picture-edge-error"].value,
         "fieldError": constants["film-error"].value,
-        "count": writer.href("count.html"),
+        "describe": writer.href(describe) if describe else "",
+        "beside": _beside(library, writer),
     }
     return page(
         "measure.md",
@@ -92,6 +97,17 @@ def measure_page(library: Library) -> Page:
         description="Lengths on a picture taken through the eyepiece, with the round field as the scale.",
         kind="s-measure",
     )
+
+
+def _beside(library: Library, writer: Writer) -> list[dict[str, object]]:
+    """Drawings to lay beside a photograph at its own scale: what each shows, and how many µm the whole picture is wide."""
+    found = []
+    for id in dict.fromkeys(line.shows for line in library.bench.tally.values()):
+        entry = library.entries[id]
+        drawing = of_entry(library, entry)
+        if drawing is not None:
+            found.append({"name": entry.common, "src": writer.href(f"drawings/{id}.svg"), "um": round(drawing.box.width, 3)})
+    return found
 
 
 def _data(writer: Writer, id: str, data: object) -> Html:

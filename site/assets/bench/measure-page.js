@@ -113,6 +113,38 @@
   }
 
   /* ---- what is around it ---- */
+  /* What a length or a width may be told as, to the page that ranks what it may be. */
+  function told() {
+    var by = scale();
+    if (!by || !data.describe) { return null; }
+    var saw = now.done.concat(now.points.length ? [{ tool: now.tool, points: now.points }] : []).filter(function (each) { return (each.tool === "length" || each.tool === "width") && each.points.length > 1; })
+      .map(function (each) {
+        var got = photo.length(each.points, by, now.circle, endUm(), data.distortion);
+        return "saw:body-" + each.tool + "=" + figures(Math.max(0, got.value - 2 * got.error), 3).replace(/\u202f/g, "") + ".." + figures(got.value + 2 * got.error, 3).replace(/\u202f/g, "");
+      });
+    return saw.length ? el("p", {}, el("a", { href: data.describe + "#" + saw.slice(-2).join("/") }, "What is that long? Go on with what you measured")) : null;
+  }
+
+  /* A drawing of the library at the scale of the photograph as it is shown. */
+  function beside() {
+    var by = scale();
+    if (!by) { return null; }
+    var select = el("select", { "class": "count-find", "aria-label": "Drawing to lay beside it" }, [el("option", { value: "" }, "Lay a drawing beside it, at the same scale")].concat(data.beside.map(function (each, n) { return el("option", { value: n }, each.name); })));
+    var place = el("div", { "class": "photo-beside" });
+    function lay() {
+      now.beside = select.value;
+      if (select.value === "") { place.replaceChildren(); return; }
+      var each = data.beside[Number(select.value)], shown = canvas.getBoundingClientRect().width || 328;
+      var picture = el("img", { src: each.src, alt: each.name + ", drawn at the scale of the photograph" });
+      picture.style.width = Math.max(1, each.um / by.umPerPart * shown / view().w) + "px";
+      place.replaceChildren(el("span", { "class": "pic" }, picture), el("p", { "class": "label" }, each.name + ", at the scale of the photograph above"));
+    }
+    select.addEventListener("change", lay);
+    select.value = now.beside || "";
+    setTimeout(lay, 0);
+    return el("div", {}, [select, place]);
+  }
+
   function number(label, hint, unit, value, low, high, change) {
     var input = el("input", { inputmode: "decimal", autocomplete: "off" }), frame = el("span", { "class": "box" }, [input, el("span", { "class": "label u" }, unit)]), note = el("span", { "class": "label" }, hint);
     input.value = value === null ? "" : value;
@@ -157,6 +189,7 @@
       parts.push(el("section", { "class": "part" }, [el("h2", {}, "Measures"), el("div", { "class": "body" }, [
         by ? el("p", {}, ["One pixel is ", el("b", {}, figures(by.umPerPart, 3) + " µm"), ", to " + figures(100 * by.relativeError, 2) + " %."]) : el("p", {}, "No scale yet: set the edge."),
         all.length ? el("ol", {}, all.map(function (each) { return el("li", {}, [TOOLS[each.tool] + ": ", el("b", {}, words(each))]); })) : el("p", { "class": "soft" }, "Tap along a line: each tap adds a point, so a bent thing is measured along its bends."),
+        told(), beside(),
         el("div", { "class": "count-files" }, [by ? button("Save with a scale bar", save, "main") : null, by ? el("p", { "class": "label" }, "For the library: wetmount photo add scaled.png --um-per-pixel " + Number(by.umPerPart.toPrecision(5))) : null])
       ]), el("div", { "class": "notes" }, [el("p", {}, "The uncertainty joins the blur of the lens at both ends, the field number, the found edge, and the bend of the eyepiece, which grows towards the rim. Lay what you measure in the middle."),
         el("p", {}, "A thing narrower than " + figures(2 * endUm(), 2) + " µm is a blur of that width: do not measure it.")])]));
