@@ -91,18 +91,22 @@ def _free(thing: Thing, middle: Point, taken: set[tuple[int, int]], r: float) ->
         out = THROUGH if min(box.width, box.height) < SLIM * max(box.width, box.height) else CUT
         return (0.0, thing.level) if across else ((-out if thing.left else out) * r, thing.level)
     step = 2 * r / CELLS
-    best: tuple[float, float, Point] | None = None
-    for column in range(2, CELLS // 2 - 1):
-        x = (-1 if thing.left else 1) * column * step
-        for row in range(-CELLS // 2 + 2, CELLS // 2 - 1):
-            at = (x, row * step)
-            if hypot(abs(at[0]) + box.width / 2, abs(at[1]) + box.height / 2) > EDGE * r:
-                continue
-            over = len(_cells(thing.drawing, middle, at, r) & taken)
-            rank = (float(over), abs(at[1] - thing.level) + 0.35 * abs(abs(x) - 0.5 * r), at)
-            if best is None or rank < best:
-                best = rank
-    return best[2] if best else (0.0, thing.level)
+    spots = [
+        (column * side, row)
+        for column in range(2, CELLS // 2 - 1)
+        for row in range(-CELLS // 2 + 2, CELLS // 2 - 1)
+        for side in ((-1 if thing.left else 1),)
+        if hypot(column * step + box.width / 2, abs(row * step) + box.height / 2) <= EDGE * r
+    ]
+    spots.sort(key=lambda spot: (abs(spot[1] * step - thing.level) + 0.35 * abs(abs(spot[0]) * step - 0.5 * r), spot))
+    own = _cells(thing.drawing, middle, (0.0, 0.0), r)
+    over = {}
+    for column, row in spots:
+        over[column, row] = sum((x + column, y + row) in taken for x, y in own)
+        if not over[column, row]:
+            break
+    best = min(over, key=over.__getitem__, default=None)
+    return (best[0] * step, best[1] * step) if best else (0.0, thing.level)
 
 
 def _cells(drawing: Drawing, middle: Point, at: Point, r: float) -> set[tuple[int, int]]:

@@ -67,11 +67,33 @@ def extras(loaded: Loaded, *, cards: bool = False) -> Extras:
     files = {"assets/contribute-data.js": form_script(loaded)}
     files |= {f"schemas/{name}": content for name, content in schema_files(loaded).items()}
     files |= photo_files(loaded)
+    files |= _short_cards(loaded, ("sheet", "pocket") if cards else ("sheet",))
     if cards:
         files |= _cards(loaded)
     return Extras(
         files, slots(loaded, written_root() / "site" / "pages"), tuple(PAPERS), FORMS, {ink.name: ink.about for ink in INKS.values()}
     )
+
+
+def _short_cards(loaded: Loaded, forms: tuple[str, ...]) -> dict[str, bytes]:
+    """The short card on the papers it fits, with pictures of both sides of one."""
+    from keytool.card import PAPERS, CardError, DoesNotFit, short_card
+    from keytool.pages.cards_page import short, short_preview
+
+    files = dict[str, bytes]()
+    if not loaded.library.short_card.met:
+        return files
+    try:
+        for form in forms:
+            for paper in PAPERS:
+                with contextlib.suppress(DoesNotFit):
+                    made = short_card(loaded.library, paper, form=form)
+                    files[short(paper, form)] = made.pdf()
+                    if paper == CARD_PAPER and form == "sheet":
+                        files |= {short_preview(paper, form, side): made.preview(side).encode() for side in (0, 1)}
+    except CardError as error:
+        raise click.ClickException(str(error)) from None
+    return files
 
 
 def _cards(loaded: Loaded) -> dict[str, bytes]:

@@ -24,6 +24,16 @@ def preview(key: str, paper: str) -> str:
     return f"cards/{key}-{paper}.svg"
 
 
+def short(paper: str, form: str) -> str:
+    """Where the short card on a paper lies, as a sheet or as a pocket."""
+    return f"cards/most-met-{form}-{paper}.pdf"
+
+
+def short_preview(paper: str, form: str, side: int) -> str:
+    """Where the picture of one of its sides lies."""
+    return f"cards/most-met-{form}-{paper}-{side}.svg"
+
+
 def cards_page(library: Library, extras: Extras) -> Page:
     """The cards there are, and the form."""
     writer = Writer(library, "cards.md")
@@ -43,6 +53,7 @@ def cards_page(library: Library, extras: Extras) -> Page:
                 "Leave 5 mm of film all round a card: soil water creeps in where it is not sealed. A laminator is hot; mind its maker's "
                 "instructions.",
             ),
+            *_short(writer, extras),
             heading(2, "Ready to print", "ready"),
             *_ready(writer, extras),
             heading(2, "Make your own", "own"),
@@ -50,6 +61,27 @@ def cards_page(library: Library, extras: Extras) -> Page:
         ],
         description="Keys on paper to be laminated: ready PDFs, and how to make your own.",
     )
+
+
+def _short(writer: Writer, extras: Extras) -> Iterator[Html | str]:
+    """The short card: the first one to print."""
+    made = [(paper, form) for form in ("sheet", "pocket") for paper in reversed(extras.papers) if short(paper, form) in extras.files]
+    if not made:
+        return
+    yield heading(2, "The one to begin with", "most-met")
+    yield el(
+        "p",
+        "What is met nine times in ten, at its true size in the field at 40× and at 400×, each with the one look that decides, how "
+        "to make counts comparable, which key goes on, and room for your own figures. One sheet, both sides.",
+    )
+    words = {"sheet": "both sides of a sheet", "pocket": "one side, to be folded in eight"}
+    yield el(
+        "ul",
+        *(el("li", el("a", f"Most met, {paper} (PDF)", href=writer.href(short(paper, form))), f": {words[form]}") for paper, form in made),
+        class_="wm-entry-list",
+    )
+    for side, power in ((0, "40×"), (1, "400×")):
+        yield picture(writer, short_preview(made[0][0], "sheet", side), f"Look at the side for {power}", extras.files)
 
 
 def _ready(writer: Writer, extras: Extras) -> Iterator[Html]:
