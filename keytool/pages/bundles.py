@@ -16,6 +16,9 @@ LIVE_FIELD = (
 LIVE_FIELD_PAGE = ("page-parts", "page-words", "page-controls", "page-run")
 """Those that put it into a page, after the others."""
 
+IDENTIFY = (*(f"identify/{name}.js" for name in ("dom", "words", "fit", "say", "verdict")), "engine.js")
+"""What both identifying pages share, in the order it is loaded."""
+
 BUNDLES: Mapping[str, tuple[str, ...]] = {
     "wetmount.css": (
         *(f"css/{name}.css" for name in ("tokens", "frame", "parts", "entry", "lists", "look-alikes", "cards", "find-list")),
@@ -35,7 +38,9 @@ BUNDLES: Mapping[str, tuple[str, ...]] = {
     "lists.js": ("lists.js",),
     "entry.js": ("field-views.js",),
     "key.css": ("css/key.css",),
-    "key.js": ("walk.js", "walk-page.js"),
+    "key.js": (*IDENTIFY, "identify/walk-page.js"),
+    "describe.css": ("css/key.css", "css/look.css"),
+    "describe.js": (*IDENTIFY, "identify/describe-page.js"),
     "cards.js": ("card-form.js",),
     "live-field.js": tuple(f"live-field/{name}.js" for name in (*LIVE_FIELD, *LIVE_FIELD_PAGE)),
 }

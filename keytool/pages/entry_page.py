@@ -198,7 +198,7 @@ def _misled(writer: Writer, entry: Entry) -> Iterator[Html]:
             el(
                 "p",
                 "Common practice: ",
-                el("a", shortcut.title, href=writer.href(f"keys/{shortcut.key}.html", f"shortcut-{shortcut.id}")),
+                el("a", shortcut.title, href=writer.href(f"keys/whole/{shortcut.key}.html", f"shortcut-{shortcut.id}")),
                 ". ",
                 el("q", writer.rich(shortcut.rules[failure.rule].text)),
             ),

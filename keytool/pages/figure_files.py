@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
 
 from keytool.figures import contrast, to_svg
 from keytool.figures.contrast import SMALLEST
+from keytool.figures.frame import with_shapes
 from keytool.figures.shapes import Drawing
 from keytool.pages.html import Html, el
 from keytool.pages.page import Asset
@@ -56,6 +57,15 @@ class Row:
     one_scale: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Bare:
+    """A thing without its scale bar: its `<img>`, and how wide and high it is in µm."""
+
+    image: Html
+    width: float
+    height: float
+
+
 class FigureFiles:
     """Gathers the drawings that pages show, each as one file named after what is in it."""
 
@@ -74,6 +84,17 @@ class FigureFiles:
         path = f"{FOLDER}/{sha256(content).hexdigest()[:12]}.svg"
         self._files.setdefault(path, Asset(path, content, "keydata"))
         return path
+
+    def true_size(self, writer: Writer, drawing: Drawing, scale: float, *, pen: float = PEN, now: bool = False) -> Bare:
+        """The thing itself, without bar or lettering: `scale` px to the µm, no line finer than `pen` px."""
+        inked = drawing
+        if drawing.pen_um < pen / scale:
+            inked = with_shapes(replace(drawing, pen_um=pen / scale), drawing.shapes)
+        frame = inked.frame
+        width, height = max(1.0, frame.width * scale), max(1.0, frame.height * scale)
+        src = writer.href(self.path(inked, scale, cut=True))
+        image = el("img", src=src, alt="", width=f"{width:.0f}", height=f"{height:.0f}", loading=None if now else "lazy")
+        return Bare(image, frame.width, frame.height)
 
     def img(self, writer: Writer, drawing: Drawing, scale: float, *, alt: str = "", now: bool = False) -> Html:
         """The drawing as an `<img>` at `scale` px to the µm, fetched when it comes into sight, or at once where it is sure to be seen.

@@ -1,70 +1,69 @@
-"""The page of a key: the complete printed key, which the page's script turns into one question at a time."""
+"""The page of a key: its first question, readable and answerable before any script; the rest comes as data when it is needed."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from keytool.figures.contrast import SMALLEST
-from keytool.figures.library_figures import of_entry, of_lead
 from keytool.identify import Ground
-from keytool.library.model import Couplet, Entry, Key, Lead, Library
-from keytool.library.wording import feeding_words, meaning, name_of, plain
-from keytool.pages.html import Html, el, join
-from keytool.pages.key_data import key_data
-from keytool.pages.movement import moving_leads, scripts
-from keytool.pages.page import Page, heading, page
+from keytool.library.model import Key
+from keytool.library.wording import plain
+from keytool.pages.couplets import Place, couplet_html
+from keytool.pages.figure_files import FigureFiles
+from keytool.pages.html import Html, el
+from keytool.pages.key_data import data_path
+from keytool.pages.movement import moving_leads
+from keytool.pages.page import Page, page
 from keytool.pages.page_writer import Writer
-from keytool.pages.plates import are_tall, row, single
-from keytool.pages.practice_and_published import voices_on
-from keytool.pages.shortcuts import shortcuts
 from keytool.pages.undecided_help import undecided_help
 
-PAIR = (144.0, 168.0)
-"""Room for the drawing of one of two leads, px: they stand side by side on a phone 360 px wide."""
-TRIPLE = (94.0, 176.0)
-"""Room where three tall drawings stand side by side."""
-PORTRAIT = (240.0, 150.0)
-"""Room for the drawing of what a key ends at."""
-STACK = (104.0, 104.0)
-"""Room where three leads stand one below the other, the drawing beside the words."""
-
-OF_SIZES = 0.05
-"""Where only a size is asked, the sizes are what must be seen: even a giant stands at one scale with the rest."""
+WRITING_DOWN = "writing-it-down"
+"""The guide to go to with a name in hand."""
 
 
-def key_page(ground: Ground) -> Page:
-    """The page of one key: whole and linked without JavaScript, a walk with it."""
+def key_page(ground: Ground, figures: FigureFiles) -> Page:
+    """The page one starts a key on.
+
+    It holds one couplet. Its leads are links into the whole printed key, so that it is a key without any script; with one
+    they are answers, and each next question takes the place of the one before.
+    """
     library, key = ground.library, ground.key
     writer = Writer(library, f"keys/{key.id}.md")
-    moving = {id: moving_leads(ground, couplet) for id, couplet in key.couplets.items()}
-    ends = dict.fromkeys(lead.goes_to for couplet in key.couplets.values() for lead in couplet.leads.values() if not lead.couplet)
+    place = Place(writer.href(f"keys/whole/{key.id}.html"))
+    first = key.couplets[key.first]
     return page(
         f"keys/{key.id}.md",
         library.files["key", key.id],
         key.title,
         [
-            heading(1, key.title),
-            _before(writer, key),
             el(
                 "section",
-                undecided_help(writer),
-                el("h2", "The questions", class_="wm-unseen"),
-                *(_couplet(writer, key, couplet, moving[couplet.id]) for couplet in key.couplets.values()),
-                el("h2", "Where this key ends", id="ends"),
-                el("div", *(_end(writer, key, end) for end in ends), class_="wm-ends"),
-                class_="wm-key",
-                data_key=key.id,
-                aria_label="The key",
-            ),
-            el(
-                "div",
-                el("script", key_data(writer, ground), type="application/json", id="wm-data"),
                 el("link", rel="stylesheet", href=writer.href("assets/key.css")),
-                el("script", src=writer.href("assets/key.js")),
+                el("h1", key.title, class_="unseen"),
+                el("p", class_="wm-message label", role="status"),
+                couplet_html(writer, figures, key, first, place, moving_leads(ground, first), now=True),
+                class_="part first wm-key",
+                data_key=key.id,
+                data_first=key.first,
+                data_whole=place.whole,
+                data_count=writer.href("count.html") if library.bench.tally else None,
+                data_writing=writer.place(WRITING_DOWN) if WRITING_DOWN in library.guides else None,
+                aria_label="The question",
             ),
-            scripts(writer) if any(moving.values()) else "",
-            *shortcuts(writer, key),
-            *_voices(writer, key),
+            _dock(writer, place, key),
+            el(
+                "section",
+                el("h2", "Before you start"),
+                el("div", before(writer, key), class_="body"),
+                class_="part wm-before-part",
+                data_search_exclude=True,
+            ),
+            el("section", el("h2", "Stuck?"), el("div", undecided_help(writer), class_="body"), class_="part wm-stuck-part", hidden=True),
+            el(
+                "section",
+                el("h2", "The key"),
+                el("div", _ways(place, key), class_="body"),
+                el("script", src=writer.href(data_path(key.id)), defer=True),
+                el("script", src=writer.href("assets/key.js"), defer=True),
+                class_="part wm-ways-part",
+            ),
         ],
         description=plain(library, key.about),
         kind="s-key",
@@ -72,21 +71,12 @@ def key_page(ground: Ground) -> Page:
     )
 
 
-def _voices(writer: Writer, key: Key) -> list[str]:
-    found = list(voices_on(writer, (each for each in writer.library.voices.values() if key.id in each.keys)))
-    return [heading(2, "Where practice and print differ", "voices"), *found] if found else []
-
-
-def letter(key: Key, couplet: Couplet, lead: Lead) -> str:
-    """The printed name of a lead: "5a"."""
-    return f"{couplet.number}{'abc'[list(couplet.leads).index(lead.id)]}"
-
-
-def _before(writer: Writer, key: Key) -> Html:
+def before(writer: Writer, key: Key, *, is_open: bool = False) -> Html:
+    """What to know before the first question: what the key is for, how to begin, and what to take care of."""
     titles = ", ".join(writer.library.cautions[each].title.lower() for each in key.cautions)
     return el(
         "details",
-        el("summary", "Before you start", el("span", f" Take care: {titles}", class_="wm-take-care") if titles else None),
+        el("summary", "How to begin", el("span", f" Take care: {titles}", class_="wm-take-care") if titles else None),
         el("p", writer.rich(key.about)),
         el("ul", *(el("li", writer.rich(each)) for each in key.before)) if key.before else None,
         *(writer.caution(each) for each in key.cautions),
@@ -96,125 +86,29 @@ def _before(writer: Writer, key: Key) -> Html:
             "fits what you see and go where it says. The drawings of one question are to one scale unless it says otherwise.",
         ),
         class_="wm-before",
-        open=True,
+        open=is_open,
     )
 
 
-def _couplet(writer: Writer, key: Key, couplet: Couplet, moving: Html | None) -> Html:
-    library = writer.library
-    magnification = max(library.characters[each].magnification for each in couplet.characters)
-    drawings = [of_lead(library, couplet, lead) for lead in couplet.leads.values()]
-    drawn = any(drawings)
-    stacked = len(drawings) == 3 and not are_tall(drawings)
-    room = STACK if stacked else TRIPLE if len(drawings) == 3 else PAIR
-    sizes_only = all(library.characters[each].is_number for each in couplet.characters)
-    shown = row(drawings, [f"lead-{couplet.id}-{each}" for each in couplet.leads], *room, OF_SIZES if sizes_only else SMALLEST)
-    layout = "undrawn" if not drawn else "stacked" if stacked else "abreast"
+def _ways(place: Place, key: Key) -> Html:
     return el(
-        "article",
-        el(
-            "p",
-            el("span", str(couplet.number), class_="wm-number"),
-            _from(key, couplet),
-            el("span", writer.power(magnification), class_="wm-power"),
-            class_="wm-where",
-        ),
-        el("h3", plain(library, couplet.asks), id=f"couplet-{couplet.id}", tabindex="-1"),
-        el("p", writer.rich(couplet.look), class_="wm-look"),
-        el(
-            "ul",
-            *(
-                _lead(writer, key, couplet, lead, plate if drawn else None, number)
-                for number, (lead, plate) in enumerate(zip(couplet.leads.values(), shown.plates, strict=True), 1)
-            ),
-            class_=f"wm-leads wm-{layout} wm-of-{len(drawings)}",
-            role="list",
-        ),
-        el("p", "No drawing yet.", class_="wm-aside wm-more") if not drawn else None,
-        el("p", "These drawings are not at one scale: read the bar under each.", class_="wm-aside") if not shown.one_scale else None,
-        moving,
-        writer.said(couplet.note, "div") if couplet.note else None,
-        el("p", "More on ", join((writer.link(each) for each in couplet.characters), ", "), class_="wm-aside wm-more"),
-        class_="wm-couplet",
-        data_couplet=couplet.id,
+        "p",
+        el("a", "The whole key, printed", href=place.couplet(key.first)),
+        " has every question with its numbers, to be read, learnt or put on paper.",
+        class_="wm-whole-link",
     )
 
 
-def _from(key: Key, couplet: Couplet) -> Html | None:
-    """The leads that come here, as a printed key gives them, so that one can also go back."""
-    before = [
-        el("a", letter(key, each, lead), href=f"#couplet-{each.id}")
-        for each in key.couplets.values()
-        for lead in each.leads.values()
-        if lead.couplet == couplet.id
-    ]
-    return el("span", "from ", join(before, ", "), class_="wm-from") if before else None
-
-
-def _lead(writer: Writer, key: Key, couplet: Couplet, lead: Lead, plate: Html | None, number: int) -> Html:
-    href = f"#couplet-{lead.couplet}" if lead.couplet else writer.place(lead.goes_to)
+def _dock(writer: Writer, place: Place, key: Key) -> Html:
+    """What is pressed most, at the thumb. Links until the script makes them buttons of the same size."""
     return el(
-        "li",
+        "section",
         el(
-            "a",
-            el("span", letter(key, couplet, lead), class_="wm-letter"),
-            el("kbd", str(number), class_="wm-press", aria_hidden="true"),
-            el("span", plate, class_="wm-picture", aria_hidden="true") if plate else None,
-            el("span", plain(writer.library, lead.text), class_="wm-lead-text"),
-            el("span", *_goes(writer.library, key, lead), class_="wm-goes"),
-            href=href,
-            class_="wm-lead",
-            data_lead=lead.id,
+            "div",
+            el("a", "Keys", href=writer.href("keys/index.html"), class_="btn plain", data_does="back"),
+            el("a", "I also saw…", href=writer.href("describe.html"), class_="btn", data_does="also"),
+            el("a", "Cannot tell", href=place.couplet(key.first), class_="btn", data_does="cannot-tell"),
+            class_="dock wm-walk-dock",
         ),
+        class_="part wm-raw",
     )
-
-
-def _goes(library: Library, key: Key, lead: Lead) -> Iterator[Html | str]:
-    if lead.couplet:
-        yield f"→ {key.couplets[lead.couplet].number}"
-        return
-    yield el("strong", name_of(library, lead.goes_to))
-    if lead.key:
-        yield " (another key)"
-    elif feeding := library.entries[lead.end].feeding:
-        yield f" · {feeding_words(library, feeding)}"
-
-
-def _end(writer: Writer, key: Key, end: str) -> Html:
-    """What an end is: its name, its functional group, what would tell more, and what to take care of."""
-    library = writer.library
-    comes = [
-        el("a", letter(key, couplet, lead), href=f"#couplet-{couplet.id}")
-        for couplet in key.couplets.values()
-        for lead in couplet.leads.values()
-        if lead.goes_to == end and not lead.couplet
-    ]
-    entry = library.entries.get(end)
-    head = el("h3", writer.link(end), id=f"end-{end}", tabindex="-1")
-    reached = el("p", "Reached from ", join(comes, ", "), class_="wm-aside wm-reached")
-    if entry is None:
-        return el("article", head, el("p", "Another key: it goes on from here."), reached, class_="wm-end", data_end=end)
-    drawing = of_entry(library, entry)
-    return el(
-        "article",
-        head,
-        el("p", el("i", entry.scientific), class_="wm-names") if entry.scientific else None,
-        el("div", feeding_words(library, entry.feeding), " ", writer.mark(entry.feeding_basis), class_="wm-feeding")
-        if entry.feeding
-        else None,
-        el("figure", single(drawing, f"end-{end}-plate", *PORTRAIT), class_="wm-portrait", aria_hidden="true") if drawing else None,
-        el("p", writer.rich(entry.summary)),
-        *_means(writer, entry),
-        el("p", el("strong", "What would tell: "), writer.rich(entry.would_tell)) if entry.would_tell else None,
-        *(writer.brief_caution(each) for each in entry.cautions if each not in key.cautions),
-        reached,
-        class_="wm-end",
-        data_end=end,
-    )
-
-
-def _means(writer: Writer, entry: Entry) -> Iterator[Html]:
-    """What an end tells about the soil, in brief: its own first word, and that of the nearest group that holds it."""
-    for teller, said in meaning(writer.library, entry):
-        who = "What it means: " if teller is entry else join(["As all of ", writer.link(teller.id), ": "])
-        yield el("div", el("strong", who), writer.rich(said.text), " ", writer.mark(said.basis), class_="wm-means")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -25,6 +26,7 @@ NOT_CORE = ("keys/whole/", "assets/contribute")
 """Starts of paths that wait for being asked for all the same: paper and pencil."""
 MOST = 3_000_000
 """What the core may weigh as it is sent, in bytes. It is fetched on whatever a phone has beside a microscope."""
+_FIGURE = re.compile(r"figures/[0-9a-f]+\.svg")
 LISTS = 'var BUILT = {"version": "", "core": [], "rest": []};'
 
 
@@ -92,6 +94,7 @@ def put_in(site: Path, worker: str, *, keeps: bool = True) -> None:
     files = {path.relative_to(site).as_posix(): path for path in sorted(site.rglob("*")) if path.is_file()}
     wanted = [name for name in files if not name.endswith(NEVER) and name != WORKER]
     core = [name for name in wanted if name.startswith(CORE) and not name.startswith(NOT_CORE)]
+    core += sorted(_shown_in(files, core) & set(wanted) - set(core))
     rest = [name for name in wanted if name not in set(core)]
     if keeps:
         sent = dict(packed({name: files[name].read_bytes() for name in wanted}))
@@ -103,6 +106,12 @@ def put_in(site: Path, worker: str, *, keeps: bool = True) -> None:
         digest.update(f"{name}\0".encode() + hashlib.sha256(files[name].read_bytes()).digest())
     lists = {"version": digest.hexdigest()[:12], "core": core, "rest": rest} if keeps else {"version": "edited", "core": [], "rest": []}
     (site / WORKER).write_text(worker.replace(LISTS, f"var BUILT = {json.dumps(lists)};"), "utf-8")
+
+
+def _shown_in(files: Mapping[str, Path], names: list[str]) -> set[str]:
+    """The drawings that these keys show: a question without its pictures is half a question."""
+    texts = (files[name].read_text("utf-8") for name in names if name.startswith(("keys/", "data/key-", "describe.html")))
+    return {found for text in texts for found in _FIGURE.findall(text)}
 
 
 def _megabytes(size: int) -> str:

@@ -82,9 +82,9 @@ def _uses(library: Library) -> Iterator[tuple[Use, Iterable[Basis]]]:
     for key in library.keys.values():
         for couplet in key.couplets.values():
             if couplet.note:
-                yield (f"keys/{key.id}.html", f"couplet-{couplet.id}", f"{key.title}, {couplet.number}"), couplet.note.basis
+                yield (f"keys/whole/{key.id}.html", f"couplet-{couplet.id}", f"{key.title}, {couplet.number}"), couplet.note.basis
     for shortcut in library.shortcuts.values():
-        place = (f"keys/{shortcut.key}.html", f"shortcut-{shortcut.id}", shortcut.title)
+        place = (f"keys/whole/{shortcut.key}.html", f"shortcut-{shortcut.id}", shortcut.title)
         yield place, shortcut.basis
         for failure in shortcut.fails:
             yield place, failure.said.basis

@@ -14,14 +14,18 @@ from keytool.pages.bundles import bundled
 from keytool.pages.cards_page import cards_page
 from keytool.pages.characters_page import characters_page, state_assets, states_shown
 from keytool.pages.count_page import count_page, measure_page
+from keytool.pages.describe_page import describe_page
 from keytool.pages.downloads import downloads, downloads_page
 from keytool.pages.entry_page import entry_page
 from keytool.pages.extras import Extras
+from keytool.pages.face_data import engine_data, face_data
 from keytool.pages.figure_files import FigureFiles
 from keytool.pages.find_index import find_index
 from keytool.pages.find_page import find_page
+from keytool.pages.gallery_page import gallery_page
 from keytool.pages.guides import guide_page, guides_page
 from keytool.pages.index_pages import cautions_page, entries_page, first_keys, keys_page, quantities_page, terms_page
+from keytool.pages.key_data import key_data
 from keytool.pages.key_page import key_page
 from keytool.pages.look_alikes import look_alike_page, look_alikes_page
 from keytool.pages.moved import MOVED, moved_pages
@@ -30,9 +34,11 @@ from keytool.pages.offline import offline_page
 from keytool.pages.page import Asset, Page
 from keytool.pages.parallel import run_parallel
 from keytool.pages.plate_pages import plate_assets, sheet_page, sheets_page, themes
+from keytool.pages.point_at import has_optics
 from keytool.pages.practice_and_published import voices_page
 from keytool.pages.prose import prose_pages
 from keytool.pages.sources_page import sources_page
+from keytool.pages.whole_key_page import whole_key_page
 from keytool.pages.words_data import words_data
 from keytool.pages.written_files import written_root
 
@@ -58,8 +64,11 @@ def build_site(library: Library, site: Path | None = None, extras: Extras = NOTH
     taken = downloads(library)
     pages = [
         *prose_pages(library, folder, extras.slots),
+        drawn.pages["describe.md"],
+        *([drawn.pages["gallery.md"]] if has_optics(library) else []),
         keys_page(library),
         *(drawn.pages[f"keys/{id}.md"] for id in library.keys),
+        *(drawn.pages[f"keys/whole/{id}.md"] for id in library.keys),
         entries_page(library),
         *(drawn.pages[f"entries/{id}.md"] for id in library.entries),
         drawn.pages["characters/index.md"],
@@ -106,6 +115,8 @@ def _drawn(library: Library) -> _Drawn:
             *(partial(_of_theme, library, grounds, theme) for theme in themes(library)),
             partial(_of_characters, library),
             partial(_of_look_alikes, library),
+            partial(_of_describing, library),
+            partial(_of_engine, library),
         ]
     )
     made = [each for group in done for each in group]
@@ -114,7 +125,8 @@ def _drawn(library: Library) -> _Drawn:
 
 
 def _of_key(of: Ground) -> list[Page | Asset]:
-    return [key_page(of)]
+    figures = FigureFiles()
+    return [key_page(of, figures), whole_key_page(of, figures), key_data(of, figures), *figures.assets]
 
 
 def _of_theme(library: Library, grounds: Sequence[Ground], theme: str) -> list[Page | Asset]:
@@ -125,6 +137,16 @@ def _of_theme(library: Library, grounds: Sequence[Ground], theme: str) -> list[P
 def _of_characters(library: Library) -> list[Page | Asset]:
     shown = states_shown(library)
     return [characters_page(library, shown), *state_assets(library, shown)]
+
+
+def _of_describing(library: Library) -> list[Page | Asset]:
+    figures = FigureFiles()
+    made = [describe_page(library, figures), *([gallery_page(library, figures)] if has_optics(library) else [])]
+    return [*made, *figures.assets]
+
+
+def _of_engine(library: Library) -> list[Page | Asset]:
+    return [face_data(library), engine_data(library)]
 
 
 def _of_look_alikes(library: Library) -> list[Page | Asset]:

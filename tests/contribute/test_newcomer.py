@@ -77,11 +77,12 @@ def test_the_key_now_ends_at_her_worm(after: Library) -> None:
 def test_its_page_and_the_page_of_its_key_show_it(after: Library) -> None:
     from keytool.identify import ground
     from keytool.pages.entry_page import entry_page
-    from keytool.pages.key_page import key_page
+    from keytool.pages.figure_files import FigureFiles
+    from keytool.pages.whole_key_page import whole_key_page
 
     grounds = [ground(after, key) for key in after.keys.values()]
     assert "An invented worm of the Tarn End market garden." in entry_page(after, grounds, after.entries["tarn-end-worm"]).text
-    page = key_page(next(each for each in grounds if each.key.id == "nematode-mouthparts")).text
+    page = whole_key_page(next(each for each in grounds if each.key.id == "nematode-mouthparts"), FigureFiles()).text
     assert "Tarn End worm" in page and "A spiral" in page
 
 

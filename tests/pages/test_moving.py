@@ -78,7 +78,7 @@ def test_a_field_is_drawn_on_each_kind_of_page(visit: Callable[..., Seen], site:
         page: Any = seen.page
         if "keys/" in path:
             assert page.locator("canvas:visible").count() == 0, "folded until asked for"
-            page.locator(".wm-asked .wm-moving > summary").tap()
+            page.locator(".wm-couplet .wm-moving > summary").tap()
         canvas = page.locator("canvas:visible").first
         canvas.scroll_into_view_if_needed()
         page.wait_for_function(

@@ -12,10 +12,8 @@ from keytool.identify import CANNOT_TELL, address, answers_at, ground, stand
 from keytool.library import Library, load, root
 from keytool.library.basis import Basis
 from keytool.library.model import Claim
-from keytool.library.wording import sureness_words
 from keytool.pages import assets, pages, write
 from keytool.pages.html import Html, el, json_in_page
-from keytool.pages.key_data import sureness_steps
 from keytool.pages.page import heading, in_parts, prose_in_parts
 from keytool.pages.page_writer import Writer
 from keytool.pages.paths import paths_to
@@ -162,13 +160,6 @@ def test_ways_lead_where_they_say(library: Library):
                 assert all(each.lead != CANNOT_TELL for each in way.answers)
                 checked += 1
     assert checked > 20
-
-
-def test_words_for_how_sure_are_those_of_the_command_line():
-    steps = sureness_steps()
-    for part in range(4001):
-        for chance in (part / 4000, min(1.0, part / 4000 + 1e-9)):
-            assert [words for start, words in steps if start <= chance][-1] == sureness_words(chance)
 
 
 def test_writing_gives_pages_and_assets(small: Library, tmp_path: Path):

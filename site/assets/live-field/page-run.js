@@ -129,5 +129,6 @@
   [document.documentElement, document.body].forEach(function (node) {
     new MutationObserver(recolour).observe(node, { attributes: true });
   });
+  field.start = start;   // for what is put into a page after it was read
   if (window.document$) { window.document$.subscribe(start); } else { start(); }
 })(self.WetmountField);

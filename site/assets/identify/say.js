@@ -1,0 +1,188 @@
+/* Tell what you saw: in lay words, or by picture, part by part. One panel for the walk and for the page "What do you see?". */
+(function () {
+  "use strict";
+  var W = self.wetmount, el = W.el;
+  var SHOWN = 8;
+  var panels = 0;
+
+  function unitOf(known) { return known.unit === "1" ? "" : " " + known.unit; }
+  function length(known, base) { return String(Number((base / known.factor).toPrecision(3))); }
+
+  /* Whether an observation is that one could not tell. */
+  W.isUnsure = function (seen) { return !seen.states && (seen.low === undefined || seen.low === null) && (seen.high === undefined || seen.high === null); };
+
+  /* An observation in words: "Tail: drawn out to a hair". */
+  W.sayObservation = function (faces, seen) {
+    var known = faces.characters[seen.character];
+    if (!known) { return seen.character; }
+    function states(ids) { return ids.map(function (id) { return (known.states[id] || { name: id }).name; }).join(" or "); }
+    if (W.isUnsure(seen)) { return known.name + ": cannot tell"; }
+    if (seen.states) { return known.name + ": " + (seen.negated ? "not " : "") + states(seen.states); }
+    var about = seen.about ? "about " : "";
+    if (seen.low === null || seen.low === undefined) { return known.name + ": under " + length(known, seen.high) + unitOf(known); }
+    if (seen.high === null || seen.high === undefined) { return known.name + ": " + length(known, seen.low) + unitOf(known) + " or more"; }
+    return known.name + ": " + about + (seen.low === seen.high ? "" : length(known, seen.low) + " to ") + length(known, seen.high) + unitOf(known);
+  };
+
+  W.pictureOfObservation = function (faces, seen) {
+    return seen.states ? W.pictureOfState(faces, seen.character, seen.states[0]) : "";
+  };
+
+  /* What the words may mean, the likeliest first: observations, from the words people use, else from the names themselves. */
+  function heard(faces, text) {
+    return W.fetch("assets/words/fold.js").then(function () {
+      return Promise.all([W.fetch("assets/words/hear.js"), W.fetch("data/words.js")]);
+    }).then(function () {
+      return self.wetmountWords.hear(self.wetmountWordsData, text, { typing: true }).map(function (each) { return { seen: observation(each), score: each.score }; });
+    }).catch(function () { return []; }).then(function (found) {
+      var known = {};
+      return found.concat(byName(faces, text)).filter(function (each) {
+        var id = JSON.stringify(each.seen);
+        if (known[id] || !faces.characters[each.seen.character]) { return false; }
+        known[id] = true;
+        return true;
+      }).slice(0, SHOWN);
+    });
+  }
+
+  function observation(each) {
+    if (each.says === "unsure") { return { character: each.character }; }
+    if (!each.state) { return { character: each.character, low: each.low, high: each.high, about: each.low === each.high }; }
+    return { character: each.character, states: [each.state], negated: each.says === "not" };
+  }
+
+  function byName(faces, text) {
+    var wanted = text.toLowerCase().split(/[^a-z0-9µ]+/).filter(function (each) { return each.length > 2; });
+    var found = [];
+    if (!wanted.length) { return found; }
+    Object.keys(faces.characters).forEach(function (id) {
+      var known = faces.characters[id];
+      Object.keys(known.states).forEach(function (state) {
+        var words = (known.name + " " + known.states[state].name + " " + known.states[state].about).toLowerCase();
+        var hits = wanted.filter(function (each) { return words.indexOf(each) >= 0; }).length;
+        if (hits) { found.push({ seen: { character: id, states: [state], negated: false }, score: hits / wanted.length / 2 }); }
+      });
+    });
+    return found.sort(function (a, b) { return b.score - a.score; });
+  }
+
+  /* A row to tap: picture, what it says, and the power it is seen at. */
+  W.observationRow = function (faces, seen, more, action) {
+    var known = faces.characters[seen.character];
+    return W.row(W.pictureOfObservation(faces, seen), W.sayObservation(faces, seen), more || (known ? "seen from " + known.power : ""), action);
+  };
+
+  W.row = function (picture, words, more, action) {
+    return el("li", {}, [
+      W.thumb(picture),
+      el("button", { type: "button", "class": "wm-row", onclick: action }, [
+        words, el("span", { "class": "label" }, more)
+      ])
+    ]);
+  };
+
+  /* The states of a character as pictures side by side, "cannot tell" among the ways; a number has a box. */
+  W.states = function (faces, character, pick) {
+    var known = faces.characters[character];
+    if (known.number) { return number(faces, character, pick); }
+    var ids = Object.keys(known.states);
+    var drawn = ids.some(function (id) { return known.states[id].drawn; });
+    var list = el("ul", { "class": "wm-leads wm-states-to-pick" + (drawn ? " wm-drawn" : ""), role: "list" }, ids.map(function (id, index) {
+      var state = known.states[id];
+      return el("li", {}, el("button", { type: "button", "class": "wm-lead", "data-state": id, onclick: function () { pick({ character: character, states: [id], negated: false }); } }, [
+        drawn ? el("span", { "class": "wm-picture plate", "aria-hidden": "true" }, state.drawn ? el("img", { src: W.root + W.pictureOfState(faces, character, id), alt: "" }) : null) : null,
+        el("span", { "class": "wm-lead-text" }, [index < 9 ? el("span", { "class": "wm-letter" }, String(index + 1)) : null, " ", el("b", {}, state.name), state.about ? el("span", { "class": "small" }, " " + state.about) : null])
+      ]));
+    }));
+    return list;
+  };
+
+  function example(known) { return known.factor >= 1000 ? "0.6 or 0.5-0.7" : "60 or 50-70"; }
+
+  function number(faces, character, pick) {
+    var known = faces.characters[character], id = "wm-number-" + character;
+    var box = el("input", { id: id, inputmode: "decimal", autocomplete: "off", "aria-describedby": id + "-help" });
+    var wrong = el("p", { "class": "label", id: id + "-help", role: "status" }, "One number, or two with a dash between them: " + example(known) + ".");
+    var form = el("form", { "class": "wm-number-form" }, [
+      el("label", { "for": id }, known.name + (known.unit === "1" ? "" : ", in " + known.unit)), el("span", { "class": "box" }, [box, el("span", { "class": "u" }, known.unit === "1" ? "" : known.unit)]),
+      el("button", { type: "submit", "class": "btn main" }, "That is it"), wrong
+    ]);
+    form.addEventListener("submit", function (event) {
+      event.preventDefault();
+      var parts = box.value.replace(/,/g, ".").split(/\s*(?:-|–|to)\s*/).map(Number);
+      if (!box.value.trim() || parts.length > 2 || parts.some(function (each) { return !isFinite(each) || each <= 0; }) || parts[1] < parts[0]) {
+        wrong.textContent = "That is no length I can read. Type a number above nought, such as " + example(known) + (known.unit === "1" ? "." : ", in " + known.unit + ".");
+        box.setAttribute("aria-invalid", "true");
+        box.focus();
+        return;
+      }
+      var low = parts[0] * known.factor, high = parts[parts.length - 1] * known.factor;
+      pick(parts.length === 1 ? { character: character, low: low, high: high, about: true } : { character: character, low: low, high: high, about: false });
+    });
+    return form;
+  }
+
+  /* The panel. `options`: {next: [character ids], pick(observation), note(text)}. Focus goes to the box. */
+  W.say = function (faces, options) {
+    var list = el("ul", { "class": "seen", role: "list" });
+    var status = el("p", { "class": "label", role: "status" });
+    var parts = el("div", { "class": "wm-parts" });
+    var id = "wm-say-" + (panels += 1);
+    var box = options.box || el("input", { type: "text", id: id, placeholder: "tail like a hair", autocomplete: "off", autocapitalize: "off", "aria-label": "Say what you saw" });
+    var latest = "";
+
+    function typed() {
+      var text = latest = box.value.trim();
+      if (text.length < 3) {
+        list.replaceChildren();
+        status.textContent = "";
+        parts.hidden = false;
+        return;
+      }
+      heard(faces, text).then(function (found) {
+        if (text !== latest) { return; }
+        parts.hidden = found.length > 0;
+        status.textContent = found.length ? "Tap what comes nearest" : "Nothing here is called that. Try another word, or pick a part below.";
+        list.replaceChildren.apply(list, found.map(function (each) {
+          return W.observationRow(faces, each.seen, "", function () { box.value = ""; typed(); options.pick(each.seen); });
+        }));
+      });
+    }
+
+    function showParts() {
+      var first = (options.next || []).slice(0, 6);
+      var rest = Object.keys(faces.characters).filter(function (each) { return first.indexOf(each) < 0; })
+        .sort(function (a, b) { return faces.characters[a].name < faces.characters[b].name ? -1 : 1; });
+      parts.replaceChildren(
+        el("h3", {}, first.length ? "Or pick a part that tells most" : "Or pick a part"), rows(first),
+        el("details", { "class": "wm-fold" }, [el("summary", {}, "Everything that can be looked at"), rows(rest)])
+      );
+    }
+
+    function rows(ids) {
+      return el("ul", { "class": "lines", role: "list" }, ids.map(function (each) {
+        return el("li", {}, el("button", { type: "button", "class": "wm-row", onclick: function () { showStates(each); } }, [
+          faces.characters[each].asks, el("span", { "class": "label" }, "seen from " + faces.characters[each].power)
+        ]));
+      }));
+    }
+
+    function showStates(character) {
+      var known = faces.characters[character];
+      var head = el("h3", { tabindex: "-1" }, known.asks);
+      parts.replaceChildren(head, W.html("p", { "class": "small soft" }, known.look), W.states(faces, character, options.pick),
+        el("div", { "class": "ways" }, [
+          el("button", { type: "button", onclick: function () { options.pick({ character: character }); } }, "Cannot tell"),
+          el("button", { type: "button", onclick: showParts }, "Another part")
+        ]));
+      head.focus();
+    }
+
+    box.addEventListener("input", typed);
+    box.addEventListener("keydown", function (event) {
+      if (event.key === "Enter") { event.preventDefault(); var one = list.querySelector("button"); if (one) { one.click(); } }
+    });
+    showParts();
+    return { box: box, body: el("div", { "class": "wm-say" }, [options.box ? null : el("label", { "class": "say", "for": id }, box), status, list, parts]) };
+  };
+})();

@@ -1,0 +1,87 @@
+/* What it is, in one line: the narrowest group that holds nine tenths, then at most five names; and what speaks for a name. */
+(function () {
+  "use strict";
+  var W = self.wetmount, el = W.el;
+
+  function scale(chance, leading) {
+    var bar = el("span", { "class": leading ? "scale lead-bar" : "scale", "aria-hidden": "true" });
+    bar.style.setProperty("--n", Math.round(100 * chance));
+    return bar;
+  }
+
+  function nameLine(faces, each, leading) {
+    var entry = faces.entries[each.id] || {};
+    return el("li", {}, [
+      el("a", { href: W.hrefOf(faces, each.id) }, [el("b", {}, W.nameOf(faces, each.id)), entry.latin ? " " : null, entry.latin ? el("i", { "class": "soft" }, entry.latin) : null]),
+      el("span", { "class": "num", "aria-label": W.odds(each.chance) + " in 100" }, W.odds(each.chance)),
+      scale(each.chance, leading)
+    ]);
+  }
+
+  function restLine(rest) {
+    return rest && rest.count ? el("p", { "class": "label rest" }, "and " + rest.count + " more, together " + W.odds(rest.chance) + " in 100") : null;
+  }
+
+  W.verdict = {
+    scale: scale,
+
+    /* The names beneath a group; the group itself is not said twice. */
+    names: function (faces, result) {
+      var names = result.names.filter(function (each) { return !result.verdict || each.id !== result.verdict.id; });
+      if (!names.length) { return [restLine(result.rest)]; }
+      return [
+        el("ul", { "class": "names", role: "list" }, names.map(function (each, index) { return nameLine(faces, each, index === 0); })),
+        restLine(result.rest)
+      ];
+    },
+
+    /* One line to be said aloud and to stand under a question. */
+    words: function (faces, result) {
+      var first = result.names[0];
+      if (!result.fits) { return "Nothing in the library fits all of this."; }
+      if (!result.verdict) { return first && first.chance >= 0.2 ? "Not settled yet; likeliest " + W.nameOf(faces, first.id) + ", " + W.odds(first.chance) + " in 100." : "Not settled yet."; }
+      return "Probably " + W.nameOf(faces, result.verdict.id) + ", " + W.odds(result.verdict.chance) + " in 100" +
+        (first && first.id !== result.verdict.id ? "; likeliest " + W.nameOf(faces, first.id) : "") + ".";
+    },
+
+    /* The group or name that is nearly certain, large; where nothing is, that it is not settled. */
+    head: function (faces, result) {
+      if (!result.verdict) { return el("p", { "class": "big" }, result.settled ? "Most likely one of these" : "Not settled yet"); }
+      return el("p", { "class": "big" }, [el("a", { href: W.hrefOf(faces, result.verdict.id) }, W.nameOf(faces, result.verdict.id)), " ",
+        el("span", { "class": "num odds" }, W.verdict.odds(faces, result.verdict))]);
+    },
+
+    /* "likely, 85 in 100". */
+    odds: function (faces, each) { return (faces.sureness[each.word] ? faces.sureness[each.word] + ", " : "") + W.odds(each.chance) + " in 100"; },
+
+    /* What it eats: of a group of many feeders the likeliest, else what the entry says, with its basis. */
+    feeding: function (faces, id, result) {
+      var entry = faces.entries[id], likely = result.feeding.filter(function (each) { return each.chance >= 0.2; }).slice(0, 3);
+      if (entry && entry.feeding && !entry.eatsMany) { return W.html("p", { "class": "wm-feeding" }, entry.feeding); }
+      if (!likely.length) { return null; }
+      return el("p", { "class": "wm-feeding" }, likely.map(function (each) { return faces.feeding[each.id] + " " + W.odds(each.chance); }).join(", ") + " in 100");
+    },
+
+    /* What it means for the soil: only what all of the group share. */
+    means: function (faces, id) {
+      var entry = faces.entries[id];
+      return entry && entry.means ? [W.html("div", { "class": "means" }, entry.means)] : [];
+    },
+
+    cautions: function (faces, id) {
+      var entry = faces.entries[id];
+      return (entry ? entry.cautions : []).map(function (each) { return W.html("div", {}, faces.cautions[each]); });
+    },
+
+    /* What speaks for and against a name, the weightiest first; `tell` puts an observation or an answer into words. */
+    weights: function (reasons, tell) {
+      function lines(sign, words) {
+        var some = reasons.filter(function (each) { return sign * each.weight > 0.1; }).sort(function (a, b) { return sign * (b.weight - a.weight); }).slice(0, 4);
+        return some.length ? [el("b", {}, words), el("ul", {}, some.map(function (each) {
+          return el("li", {}, each.sources.map(tell).join(" and ") + (Math.abs(each.weight) > 3 ? ", most of all" : Math.abs(each.weight) < 0.5 ? ", a little" : ""));
+        }))] : null;
+      }
+      return [].concat(lines(1, "Speaks for it") || [], lines(-1, "Speaks against it") || ["Nothing speaks against it."]);
+    }
+  };
+})();

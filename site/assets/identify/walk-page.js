@@ -1,0 +1,510 @@
+/* The page of a key as a walk: one question at a time, in the place of the one before.
+ *
+ * The page arrives with its first question. As long as every question is answered the next one is the one the printed key leads
+ * to, and stands in the key's own data; the engine over the whole library is fetched at the first answer, and says what it may be,
+ * what to ask after a "cannot tell" and what the end is. A walk is nothing but its address (the fragment), so that the browser's
+ * Back goes one step back and a link brings the walk back.
+ */
+(function () {
+  "use strict";
+  var W = self.wetmount, el = W && W.el;
+  var home = document.querySelector(".wm-key[data-first]");
+  var data = home && self.wetmountData && self.wetmountData["key-" + home.dataset.key];
+  if (!W || !data) { return; }
+  var CANNOT_TELL = "cannot-tell";
+  var dock = document.querySelector(".wm-walk-dock");
+  var message = home.querySelector(".wm-message");
+  var trail = fresh();
+  var place = { asks: data.first };
+  var shown = "";
+  var changing = -1;
+  var nowOpen = false;
+  var turn = 0;
+
+  function fresh() { return { sample: "", pictures: [], legs: [{ key: data.id, answers: [] }], saw: [] }; }
+  function leg() { return trail.legs[trail.legs.length - 1]; }
+  function copyOf(what) { return JSON.parse(JSON.stringify(what)); }
+  function has(object, name) { return Object.prototype.hasOwnProperty.call(object, name); }
+
+  /* --- where a walk stands, without the engine while the printed key says it all -------------------------- */
+
+  function isPlain(of) {
+    return of.legs.length === 1 && !of.saw.length && !of.sample && !of.pictures.length && of.legs[0].answers.every(function (each) { return each.lead !== CANNOT_TELL; });
+  }
+
+  /* Along the printed key: {asks} or {arrived} or {goesOn}; null where the answers leave it. */
+  function follow(answers) {
+    var at = data.first;
+    for (var index = 0; index < answers.length; index += 1) {
+      var each = answers[index];
+      if (each.couplet !== at || !has(data.leads[at], each.lead)) { return null; }
+      var to = data.leads[at][each.lead];
+      if (/^(key|end):/.test(to)) {
+        return index < answers.length - 1 ? null : to.slice(0, 4) === "key:" ? { asks: "", goesOn: to.slice(4) } : { asks: "", arrived: to.slice(4) };
+      }
+      at = to;
+    }
+    return { asks: at };
+  }
+
+  function plainAddress(answers) { return answers.map(function (each) { return each.couplet + "=" + each.lead; }).join("/"); }
+
+  function plainAnswers(text) {
+    var answers = text.split("/").filter(Boolean).map(function (part) {
+      var cut = part.indexOf("=");
+      return { couplet: part.slice(0, cut), lead: part.slice(cut + 1) };
+    });
+    return answers.every(function (each) { return has(data.leads, each.couplet) && has(data.leads[each.couplet], each.lead); }) && follow(answers) ? answers : null;
+  }
+
+  /* A walk of this key alone need not name the key. */
+  function addressOf(of) {
+    if (isPlain(of)) { return plainAddress(of.legs[0].answers); }
+    var parts = W.ready.E.write(of).split("/");
+    return parts.filter(function (each) { return of.legs.length > 1 || each !== "key:" + data.id; }).join("/");
+  }
+
+  /* --- going about ---------------------------------------------------------------------------------------- */
+
+  function goTo(next) {
+    var before = shown;
+    changing = -1;
+    ready(next).then(function () {
+      trail = next;
+      var address = addressOf(trail);
+      if (address !== W.fragment()) {
+        location.hash = address;
+        history.replaceState({ before: before }, "");
+      }
+      show(true);
+    }, failed);
+  }
+
+  /* The engine is only waited for where the printed key does not say what comes. */
+  function ready(next) {
+    if (isPlain(next) && follow(next.legs[0].answers)) { return { then: function (done) { done(); } }; }
+    return W.engine();
+  }
+
+  function failed() { message.textContent = "The rest of the key could not be fetched. Try once more where there is a network; what you answered is kept in the address."; }
+
+  function answer(lead) {
+    var next = copyOf(trail), answers = next.legs[next.legs.length - 1].answers;
+    if (changing >= 0) { answers[changing].lead = lead; } else { answers.push({ couplet: place.asks, lead: lead }); }
+    /* Of answers that contradict each other the later one counts, so what is said anew comes last. */
+    if (changing >= 0 && !follow(answers)) { answers.push(answers.splice(changing, 1)[0]); }
+    goTo(next);
+  }
+
+  function tell(observation) {
+    var next = copyOf(trail);
+    next.saw = next.saw.filter(function (each) { return each.character !== observation.character; });
+    next.saw.push(observation);
+    goTo(next);
+  }
+
+  function cannotTell() {
+    if (changing < 0 && !place.asks && place.asksCharacter) { tell({ character: place.asksCharacter }); } else { answer(CANNOT_TELL); }
+  }
+
+  function canGoBack() { return changing >= 0 || leg().answers.length > 0 || trail.saw.length > 0 || trail.legs.length > 1; }
+
+  function back() {
+    if (changing >= 0) { changing = -1; show(true); return; }
+    if (!canGoBack()) { return; }
+    var next = copyOf(trail), last = next.legs[next.legs.length - 1];
+    if (last.answers.length) { last.answers.pop(); } else if (next.saw.length) { next.saw.pop(); } else {
+      next.legs.pop();
+      next.legs[next.legs.length - 1].answers.pop();
+      location.assign(W.root + "keys/" + next.legs[next.legs.length - 1].key + ".html#" + W.ready.E.write(next));
+      return;
+    }
+    if (history.state && history.state.before === addressOf(next)) { history.back(); } else { goTo(next); }
+  }
+
+  /* --- parts of the screen --------------------------------------------------------------------------------- */
+
+  var own = "";
+  function button(words, style, action, does) {
+    var made = el("button", { type: "button", "class": "btn " + style, onclick: action });
+    if (does) { made.dataset.does = does; }
+    made.append(words);
+    return made;
+  }
+
+  var goBack = button("Back", "plain", back, "back");
+  var also = button("I also saw…", "", function () { say(); }, "also");
+  var unsure = button("Cannot tell", "", cannotTell, "cannot-tell");
+  var main = el("a", { "class": "btn main", href: "#", hidden: true });
+  var status = el("p", { "class": "wm-left label", role: "status" });
+  var now = el("details", { "class": "wm-fold wm-now" }, el("summary", {}, "Show what it may be now"));
+  var nowBody = el("div", { "class": "verdict" });
+  var copied = el("p", { "class": "label", role: "status" });
+  var keys = el("button", { type: "button", onclick: function () { useKeys(!usesKeys); } });
+  var steps = el("section", { "class": "part wm-trail", hidden: true }, [el("h2", {}, "Your answers"), el("div", { "class": "body" })]);
+  var stuck = document.querySelector(".wm-stuck-part");
+  var beforePart = document.querySelector(".wm-before-part");
+  var ways = document.querySelector(".wm-ways-part .body");
+  var usesKeys = true;
+
+  now.append(nowBody);
+  now.addEventListener("toggle", function () { nowOpen = now.open; if (nowOpen) { fillNow(); } });
+
+  /* Single keys answer; who speaks to the machine or rests a hand on the keys can switch that off, for good on this device. */
+  function useKeys(yes) {
+    usesKeys = yes;
+    keys.textContent = yes ? "Answer with keys 1, 2, 3, u, b, s: on" : "Answer with keys: off";
+    home.classList.toggle("wm-no-keys", !yes);
+    W.store.set("keys", yes ? null : "off");
+  }
+
+  function element(markup) {
+    var box = el("div");
+    box.innerHTML = markup;
+    return box.firstElementChild;
+  }
+
+  function questionIn(of, couplet) {
+    var known = of && of.couplets[couplet] && element(of.couplets[couplet]);
+    return known ? known.querySelector("h2").textContent : couplet;
+  }
+
+  function answerIn(of, each) {
+    if (each.lead === CANNOT_TELL) { return "Cannot tell"; }
+    var known = of && of.couplets[each.couplet] && element(of.couplets[each.couplet]).querySelector('[data-lead="' + each.lead + '"] .wm-lead-text');
+    return known ? known.textContent.replace(/^\S+\s/, "").trim() : each.lead;
+  }
+
+  function put(part) {
+    home.querySelectorAll(":scope > .part").forEach(function (each) { each.remove(); });
+    home.append(part);
+  }
+
+  function showQuestion(couplet) {
+    var there = home.querySelector(':scope > .wm-couplet[data-couplet="' + couplet + '"]');
+    var part = there || element(data.couplets[couplet]);
+    if (!there) { put(part); }
+    part.querySelectorAll(".wm-lead").forEach(function (each) {
+      each.setAttribute("role", "button");
+      each.classList.toggle("wm-said-before", changing >= 0 && leg().answers[changing].lead === each.dataset.lead);
+    });
+    part.querySelector(".body").append(status, now);
+    W.fit(part);
+    return part.querySelector("h2");
+  }
+
+  /* A question of no couplet: a character, asked since it parts best what is left. */
+  function showCharacter(character, faces) {
+    var known = faces.characters[character];
+    var head = el("h2", { tabindex: "-1" }, known.asks);
+    var part = el("article", { "class": "part wm-couplet", "data-character": character }, [
+      el("div", { "class": "side" }, el("p", { "class": "wm-where label" }, [el("span", { "class": "wm-key-name" }, data.title), el("span", { "class": "wm-power" }, known.power)])),
+      el("div", { "class": "body" }, [head, W.html("p", { "class": "wm-look" }, known.look), W.states(faces, character, tell), status, now])
+    ]);
+    put(part);
+    W.fit(part);
+    return head;
+  }
+
+  /* --- the end ------------------------------------------------------------------------------------------------ */
+
+  function showEnd(there, E, faces) {
+    var result = there.result, best = result.verdict || there.ends[0] || result.names[0];
+    var id = there.arrived && !isNarrower(E, result.verdict, there.arrived) ? there.arrived : best.id;
+    var entry = faces.entries[id] || { name: W.nameOf(faces, id), cautions: [] };
+    var here = there.ends.concat(result.verdict || [], result.names).filter(function (each) { return each.id === id; })[0] || best;
+    var unsettled = !there.arrived && !result.verdict;
+    var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, el("a", { href: W.hrefOf(faces, id) }, entry.name));
+    var top = el("section", { "class": "part wm-arrival first" }, [
+      el("div", { "class": "side" }, el("p", { "class": "label" }, data.title + ", " + count(leg().answers.length, "answer"))),
+      el("div", { "class": "body" }, [
+        el("div", { "class": "endhead" + (entry.drawn ? "" : " undrawn") }, [
+          entry.drawn ? el("figure", { "class": "plate", "aria-hidden": "true" }, el("img", { src: W.root + W.pictureOf(faces, id), alt: "" })) : null,
+          el("div", { "class": "name" }, [
+            unsettled ? el("p", { "class": "label" }, "Not settled. Most likely:") : null,
+            result.fits === false ? el("p", { "class": "label" }, "Nothing in the library fits all of this. Nearest:") : null,
+            head, entry.latin ? el("p", { "class": "soft" }, el("i", {}, entry.latin)) : null,
+            el("p", { "class": "num odds" }, W.verdict.odds(faces, here)), W.verdict.scale(here.chance, true),
+            entry.summary ? W.html("p", { "class": "lead" }, entry.summary) : null
+          ]),
+          el("div", { "class": "means" }, [W.verdict.feeding(faces, id, result)].concat(W.verdict.means(faces, id), el("p", {}, el("a", { href: W.hrefOf(faces, id) }, "Read about it")), entry.tell ? W.html("p", {}, "<b>What would tell: </b>" + entry.tell) : null))
+        ])
+      ].concat(W.verdict.cautions(faces, id)))
+    ]);
+    put(top);
+    var others = result.names.filter(function (each) { return each.id !== id; });
+    var inside = others.filter(function (each) { return W.within(E, each.id, id); });
+    var outside = others.filter(function (each) { return inside.indexOf(each) < 0; });
+    var rest = result.rest && result.rest.count ? el("p", { "class": "label rest" }, "and " + result.rest.count + " more, together " + W.odds(result.rest.chance) + " in 100") : null;
+    if (inside.length) { home.append(rivals(faces, "Which one", inside, outside.length ? null : rest)); }
+    if (outside.length || rest && !inside.length) { home.append(rivals(faces, unsettled ? "Or it is" : "If it is not", outside, rest)); }
+    if (result.look) {
+      var known = faces.characters[result.look];
+      home.append(el("section", { "class": "part wm-look-next" }, [el("h2", {}, "One look settles most"), el("div", { "class": "body" }, [
+        el("p", {}, el("b", {}, known.asks)), W.html("p", { "class": "small soft" }, known.look), W.states(faces, result.look, tell)
+      ])]));
+    }
+    if (home.dataset.writing && faces.entries[id]) {
+      home.append(el("p", { "class": "wm-next wm-estimate" }, ["Next: ", el("a", { href: home.dataset.writing }, "write it down"), ", then look at two more of its kind."]));
+    }
+    home.append(el("p", { "class": "label wm-estimate" }, "An estimate, from how common things are and how often looks are misread."));
+    var counts = home.dataset.count && faces.entries[id];
+    main.hidden = false;
+    main.textContent = counts ? "Count this" : "Read about it";
+    main.href = counts ? home.dataset.count + "#add=" + id : W.hrefOf(faces, id);
+    return head;
+  }
+
+  function count(many, what) { return many + " " + what + (many === 1 ? "" : "s"); }
+
+  /* Whether all that was told says more than the end that the key comes to: a name within it. */
+  function isNarrower(E, verdict, end) {
+    return Boolean(verdict && verdict.id !== end && E.members && W.within(E, verdict.id, end));
+  }
+
+  function rivals(faces, title, names, rest) {
+    return el("section", { "class": "part wm-rivals" }, [el("h2", {}, title), el("div", { "class": "body" }, [
+      el("ul", { "class": "pairs", role: "list" }, names.map(function (each) { return rival(faces, each); })), rest
+    ])]);
+  }
+
+  function rival(faces, each) {
+    var entry = faces.entries[each.id] || {};
+    return el("li", {}, [W.thumb(W.pictureOf(faces, each.id), true), el("div", {}, [
+      el("h3", {}, [el("a", { href: W.hrefOf(faces, each.id) }, W.nameOf(faces, each.id)), " ", el("span", { "class": "num soft" }, W.odds(each.chance))]),
+      entry.summary ? W.html("p", { "class": "small" }, entry.summary) : null
+    ])]);
+  }
+
+  /* --- told beside the key -------------------------------------------------------------------------------------- */
+
+  function say() {
+    W.engine().then(function (ready) {
+      var next = ready.E.walk(trail).result.next.map(function (each) { return each.character; });
+      var panel = W.say(ready.faces, { next: next, pick: tell });
+      var part = el("section", { "class": "part first wm-also" }, [
+        el("h2", { tabindex: "-1" }, "I also saw…"),
+        el("div", { "class": "body" }, [panel.body])
+      ]);
+      put(part);
+      place = {};
+      changing = -1;
+      dockFor({ closes: true });
+      panel.box.focus();
+    }, failed);
+  }
+
+  /* --- what stands below --------------------------------------------------------------------------------------- */
+
+  function fillNow() {
+    W.engine().then(function (ready) {
+      if (!nowOpen) { return; }
+      var result = ready.E.walk(trail).result;
+      nowBody.replaceChildren.apply(nowBody, [W.verdict.head(ready.faces, result)].concat(W.verdict.names(ready.faces, result)).filter(Boolean));
+    }, failed);
+  }
+
+  /* Once the question is on the screen and can be answered, what the engine has to say of it. */
+  function later(mine) {
+    if (!leg().answers.length && trail.legs.length === 1 && !trail.saw.length) { status.textContent = ""; now.hidden = true; return; }
+    now.hidden = false;
+    setTimeout(function () {
+      W.engine().then(function (ready) {
+        if (mine !== turn) { return; }
+        var there = ready.E.walk(trail);
+        status.textContent = W.verdict.words(ready.faces, there.result);
+        if (nowOpen) { fillNow(); }
+        showSteps(ready);
+      }, failed);
+    }, 30);
+    showSteps(W.ready);
+  }
+
+  function showSteps(ready) {
+    var total = trail.legs.reduce(function (sum, each) { return sum + each.answers.length; }, trail.saw.length);
+    steps.hidden = total === 0;
+    if (!total) { return; }
+    Promise.all(trail.legs.map(function (each) { return each.key === data.id ? data : W.data("key-" + each.key).catch(function () { return null; }); })).then(function (known) {
+      var lines = [];
+      trail.legs.forEach(function (one, which) {
+        one.answers.forEach(function (each, index) {
+          lines.push(el("li", {}, [el("span", {}, questionIn(known[which], each.couplet)), stepLink(one, which, each, index, answerIn(known[which], each))]));
+        });
+      });
+      if (ready) { trail.pictures.forEach(function (each) { lines.unshift(el("li", {}, [el("span", {}, "Pointed at"), el("span", {}, (ready.faces.pictures[each] || { name: each }).name)])); }); }
+      trail.saw.forEach(function (each, index) {
+        if (!ready) { return; }
+        lines.push(el("li", {}, [el("span", {}, "I also saw"), el("span", {}, [W.sayObservation(ready.faces, each), " ",
+          el("button", { type: "button", "class": "wm-take-back", onclick: function () { takeBack(index); } }, "take back")])]));
+      });
+      steps.lastChild.replaceChildren(el("ol", { "class": "trail" }, lines), el("div", { "class": "ways" }, [
+        el("button", { type: "button", onclick: function () { W.copyLink(copied); } }, "Copy a link to this walk"),
+        el("button", { type: "button", onclick: function () { location.hash = ""; trail = fresh(); shown = ""; show(true); } }, "Start again")
+      ]), copied);
+    });
+  }
+
+  /* An answer of this key opens its question again; what was answered after it stays. One of an earlier key is changed there. */
+  function stepLink(one, which, each, index, words) {
+    if (which < trail.legs.length - 1) {
+      var there = copyOf(trail);
+      there.legs = there.legs.slice(0, which + 1);
+      there.legs[which].answers = there.legs[which].answers.slice(0, index);
+      return el("a", { href: W.root + "keys/" + one.key + ".html#" + (W.ready ? W.ready.E.write(there) : "") }, words);
+    }
+    return el("button", { type: "button", "class": "wm-step", onclick: function () { change(index); } }, words);
+  }
+
+  function takeBack(index) {
+    var next = copyOf(trail);
+    next.saw.splice(index, 1);
+    goTo(next);
+  }
+
+  function change(index) {
+    changing = index;
+    place = { asks: leg().answers[index].couplet };
+    message.textContent = "Changing this answer. What you answered after it stays.";
+    dockFor(place);
+    focusOn(showQuestion(place.asks));
+  }
+
+  function dockFor(there) {
+    var asks = Boolean(there.asks || there.asksCharacter || changing >= 0);
+    goBack.disabled = !canGoBack() && !there.closes;
+    unsure.hidden = !asks;
+    also.hidden = Boolean(there.closes);
+    main.hidden = main.hidden || asks || Boolean(there.closes);
+    closing = Boolean(there.closes);
+    goBack.textContent = closing ? "Back to the question" : "Back";
+  }
+  var closing = false;
+  goBack.addEventListener("click", function (event) {
+    if (!closing) { return; }
+    event.stopImmediatePropagation();
+    closing = false;
+    show(true);
+  }, true);
+
+  function focusOn(head) {
+    head.focus({ preventScroll: true });
+    window.scrollTo(0, 0);
+  }
+
+  /* --- drawing it all ----------------------------------------------------------------------------------------------- */
+
+  function show(focus) {
+    var mine = turn += 1;
+    shown = W.fragment();
+    message.textContent = own;
+    own = "";
+    copied.replaceChildren();
+    main.hidden = true;
+    changing = -1;
+    var there = isPlain(trail) ? follow(leg().answers) : null;
+    if (there && there.asks) { arrive(there, null, focus); later(mine); return; }
+    W.engine().then(function (ready) {
+      if (mine !== turn) { return; }
+      arrive(ready.E.walk(trail), ready, focus);
+      later(mine);
+    }, failed);
+  }
+
+  function arrive(there, ready, focus) {
+    var begun = leg().answers.length > 0, head;
+    place = there;
+    document.body.classList.toggle("wm-walk-under-way", begun);
+    beforePart.hidden = begun;
+    stuck.hidden = true;
+    if (there.goesOn && ready) { goOn(there, ready); return; }
+    if (there.asks) { head = showQuestion(there.asks); }
+    else if (there.asksCharacter) { head = showCharacter(there.asksCharacter, ready.faces); }
+    else { head = showEnd(there, ready.E, ready.faces); }
+    stuck.hidden = !(there.asks || there.asksCharacter) || unsureInARow() < 2;
+    dockFor(there);
+    if (there.passed && Object.keys(there.passed).length && begun) { message.textContent = "Passed over what you have told already."; }
+    if (focus) { focusOn(head); }
+  }
+
+  /* How many of the last questions could not be told, those about no couplet among them. */
+  function unsureInARow() {
+    function atTheEnd(all, isUnsure) {
+      var row = 0;
+      while (row < all.length && isUnsure(all[all.length - 1 - row])) { row += 1; }
+      return row;
+    }
+    return atTheEnd(leg().answers, function (each) { return each.lead === CANNOT_TELL; }) + atTheEnd(trail.saw, W.isUnsure);
+  }
+
+  /* Another key goes on from here, with all that was answered; it takes this page's place, so that Back goes to the last question. */
+  function goOn(there, ready) {
+    var next = copyOf(trail);
+    next.legs.push({ key: there.goesOn, answers: [] });
+    location.replace(W.root + "keys/" + there.goesOn + ".html#" + ready.E.write(next));
+  }
+
+  /* The walk of an address; old ones (`couplet=lead`), those of a printed couplet, and rubbish. */
+  function open(focus) {
+    var text = W.fragment();
+    if (/^(couplet|end)-|^(ends|voices|shortcut-.*)$/.test(text) && !document.getElementById(text)) {
+      location.replace(home.dataset.whole + "#" + text);
+      return;
+    }
+    if (!text || document.getElementById(text)) { trail = fresh(); show(focus); return; }
+    var answers = plainAnswers(text);
+    if (answers) {
+      trail = fresh();
+      trail.legs[0].answers = answers;
+      show(focus);
+      return;
+    }
+    home.classList.add("wm-fetching");
+    W.engine().then(function (ready) {
+      var read = ready.E.parse(text, data.id);
+      trail = read.trail;
+      if (!trail.legs.length || leg().key !== data.id) { trail.legs.push({ key: data.id, answers: [] }); }
+      own = read.left.length ? "Part of this link does not fit the key as it stands now and was left out: " + read.left.join(" ") : "";
+      home.classList.remove("wm-fetching");
+      show(focus);
+    }, function () { home.classList.remove("wm-fetching"); failed(); });
+  }
+
+  home.addEventListener("click", function (event) {
+    var lead = event.target.closest("[data-lead]");
+    if (!lead || event.ctrlKey || event.metaKey || event.shiftKey) { return; }
+    event.preventDefault();
+    answer(lead.dataset.lead);
+  });
+  home.addEventListener("keydown", function (event) {
+    if (event.key === " " && event.target.matches("a.wm-lead")) { event.preventDefault(); event.target.click(); }
+  });
+
+  document.addEventListener("keydown", function (event) {
+    var at = event.target;
+    if (!usesKeys || event.ctrlKey || event.metaKey || event.altKey || at.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(at.tagName)) { return; }
+    var leads = home.querySelectorAll(".wm-couplet .wm-lead");
+    if (/^[1-9]$/.test(event.key) && leads[event.key - 1]) { leads[event.key - 1].click();
+    } else if ((event.key === "u" || event.key === "0") && !unsure.hidden) { cannotTell();
+    } else if (event.key === "b" || event.key === "Backspace") { goBack.click();
+    } else if (event.key === "s" && !also.hidden) { say();
+    } else { return; }
+    event.preventDefault();
+  });
+
+  window.addEventListener("hashchange", function () { if (W.fragment() !== shown) { open(true); } });
+
+  /* A moving picture is fetched when it is asked for. */
+  home.addEventListener("toggle", function (event) {
+    if (event.target.matches(".wm-moving") && event.target.open) { W.liveField(); }
+  }, true);
+
+  W.liveField = function () {
+    W.fetch("assets/live-field.js").then(function () { if (self.WetmountField.start) { self.WetmountField.start(); } });
+  };
+
+  dock.replaceChildren(goBack, also, unsure, main);
+  ways.append(el("div", { "class": "ways" }, keys));
+  document.querySelector(".wm-ways-part").before(steps);
+  useKeys(W.store.get("keys") !== "off");
+  open(false);
+})();
