@@ -65,6 +65,21 @@ def _blade(n: float) -> Sketch:
     return _faced(ring, [((0.0, -0.18), (0.0, 0.5)), ((-0.20, -0.38), (-0.10, 0.38)), ((0.20, -0.38), (0.10, 0.38))], n)
 
 
+def _coffin_lid(n: float) -> Sketch:
+    """A long body with a flat roof and slanted ends, like the lid of a coffin, as of struvite."""
+    ring = pts("-.5 .2, -.3 -.16, .3 -.16, .5 .2, .5 .28, -.5 .28")
+    left, right = (-0.22, 0.02), (0.22, 0.02)
+    folds = [
+        (left, right),
+        (left, (-0.3, -0.16)),
+        (right, (0.3, -0.16)),
+        (left, (-0.5, 0.2)),
+        (right, (0.5, 0.2)),
+        ((-0.5, 0.2), (0.5, 0.2)),
+    ]
+    return _faced(ring, folds, n)
+
+
 def _spiky_ball(n: float) -> Sketch:
     """A ball of sharp little pyramids grown out from one middle, as of oxalate in plant cells: a lit and a dark face to each."""
     chance = Random("druse")
@@ -169,14 +184,20 @@ def _chip(n: float) -> Sketch:
     return Sketch((pen.contour(ring, 1.5, 2.5, "outline"), pen.strokes(inside, 0.8, "edges")), pen_for(n, n))
 
 
-_CRYSTALS: dict[str, Callable[[float], Sketch]] = {"box": _box, "slanted-box": _slanted_box, "blade": _blade, "spiky-ball": _spiky_ball}
+_CRYSTALS: dict[str, Callable[[float], Sketch]] = {
+    "box": _box,
+    "slanted-box": _slanted_box,
+    "blade": _blade,
+    "coffin-lid": _coffin_lid,
+    "spiky-ball": _spiky_ball,
+}
 _FLAKES: dict[str, Callable[[float], Sketch]] = {"steps": _steps, "stack": _stack, "bubble-walls": _bubble_walls, "chip": _chip}
 
 CRYSTAL = Kind(
     "crystal",
     "a crystal by its faces",
     (
-        choice("form", tuple(_CRYSTALS), "box; slanted box; twin blade; ball of points"),
+        choice("form", tuple(_CRYSTALS), "box; slanted box; twin blade; lid of a coffin; ball of points"),
         um("size", 30, 1, 2000, "longest measure"),
         choice("before", ("none", "same", "smaller"), "the outline it had a while before, as a broken line"),
         accent("body", "faces", "before"),
