@@ -15,8 +15,11 @@ if TYPE_CHECKING:
 
 @click.command("check", short_help="Check the library and prove its keys.")
 @click.option("--format", "form", type=click.Choice(["text", "json"]), default="text", help="How to report.")
+@click.option(
+    "--report", is_flag=True, help="Say of every key how good it is: questions against the bound, what misleads, what is hardest to part."
+)
 @click.pass_obj
-def check_command(named: Path | None, form: str) -> None:
+def check_command(named: Path | None, form: str, report: bool) -> None:
     """Check every file of the library and prove every key.
 
     Exit code 0: clean. 1: there are problems. 2: the command was not understood.
@@ -42,7 +45,7 @@ def check_command(named: Path | None, form: str) -> None:
         if counts:
             terminal.say(", ".join(f"{number} {name}" for name, number in counts.items()) + ".")
             if not any(each.severity is Severity.PROBLEM for each in findings):
-                _costs(loaded, terminal)
+                (_quality if report else _costs)(loaded, terminal)
     sys.exit(1 if any(each.severity is Severity.PROBLEM for each in findings) else 0)
 
 
@@ -70,6 +73,33 @@ def _pictures(loaded: Loaded) -> list[Finding]:
     from keytool.figures.findings import findings
 
     return list(findings(loaded))
+
+
+def _quality(loaded: Loaded, terminal: object) -> None:
+    """How good each key is, the dearest against its bound first."""
+    from keytool.cli.terminal import Terminal
+    from keytool.identify import compiled
+    from keytool.identify.quality import quality
+    from keytool.library.wording import name_of, plain
+
+    assert isinstance(terminal, Terminal)
+    model = compiled(loaded.library)
+    for each in sorted((quality(model, key) for key in model.keys), key=lambda each: -each.ratio):
+        key = loaded.library.keys[each.key]
+        terminal.say()
+        terminal.say(
+            terminal.bold(f"{key.title}: {each.questions:.1f} questions on average, {each.ratio:.1f} x the bound of {each.bound:.1f}")
+        )
+        how = "every order tried" if each.exact else "asking first what tells most"
+        terminal.say(f"From the same couplets in another order: {each.best:.1f} ({how})", indent=2)
+        couplet = key.couplets[each.worst]
+        terminal.say(
+            f"Most is lost at {couplet.number} “{plain(loaded.library, couplet.asks)}”: {100 * each.lost:.1f} % of identifications",
+            indent=2,
+        )
+        if each.pair[0]:
+            pair = " and ".join(name_of(loaded.library, id) for id in each.pair)
+            terminal.say(f"Hardest to part: {pair}; their looks overlap to {100 * each.alike:.0f} %", indent=2)
 
 
 def _costs(loaded: Loaded, terminal: object) -> None:
