@@ -2,28 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
+from dataclasses import replace
 
 from keytool.identify.model import Model
-from keytool.identify.observation import CANNOT_TELL, Answer, Answers, Leg, Trail
+from keytool.identify.observation import CANNOT_TELL, Answer, Leg, Observation, Trail
 from keytool.identify.walk import WalkState, evaluate
+from keytool.library.model import Couplet
 from keytool.library.pieces import cells, unstated
-from keytool.library.value import Showing
+from keytool.library.value import Interval, Showing, States
 
 
-def key_out(model: Model, key: str, seen: Mapping[str, Showing]) -> tuple[Answers, WalkState]:
-    """The walk of a description through one key, to where it stops asking couplets.
+def key_out(model: Model, key: str, seen: Mapping[str, Showing], doubted: Collection[str] = ()) -> tuple[Trail, WalkState]:
+    """The walk of a description through one key, to its end.
 
-    `seen` holds what was recorded of each character. A couplet whose characters were not recorded, or whose record fits more
-    than one lead, is answered with "cannot tell".
+    `seen` holds what was recorded of each character. What was not recorded, or fits more than one lead, is answered with
+    "cannot tell", and so are the couplets in `doubted`.
     """
-    answers: Answers = ()
-    while (state := evaluate(model, Trail(legs=(Leg(key, answers),)))).asks:
+    trail = Trail(legs=(Leg(key),))
+    while not (state := evaluate(model, trail)).is_over:
+        if state.asks_character:
+            trail = replace(trail, saw=(*trail.saw, _observation(state.asks_character, seen)))
+            continue
         couplet = model.keys[key].key.couplets[state.asks]
-        lead = CANNOT_TELL
-        if not unstated(couplet, seen):
-            fitting = {each.id for cell in cells(couplet, seen) for each in cell.leads}
-            if len(fitting) == 1:
-                lead = fitting.pop()
-        answers = (*answers, Answer(couplet.id, lead))
-    return answers, state
+        lead = CANNOT_TELL if couplet.id in doubted else _lead(couplet, seen)
+        trail = replace(trail, legs=(Leg(key, (*trail.legs[0].answers, Answer(couplet.id, lead))),))
+    return trail, state
+
+
+def _lead(couplet: Couplet, seen: Mapping[str, Showing]) -> str:
+    fitting = set() if unstated(couplet, seen) else {each.id for cell in cells(couplet, seen) for each in cell.leads}
+    return fitting.pop() if len(fitting) == 1 else CANNOT_TELL
+
+
+def _observation(character: str, seen: Mapping[str, Showing]) -> Observation:
+    showing = seen.get(character)
+    if isinstance(showing, States):
+        return Observation(character, tuple(sorted(showing.ids)))
+    if isinstance(showing, Interval):
+        return Observation(character, low=showing.low, high=showing.high)
+    return Observation(character)
