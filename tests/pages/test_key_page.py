@@ -278,6 +278,7 @@ def test_another_key_goes_on_with_the_whole_trail_and_back_leads_to_the_last_que
     page.locator(".trail").wait_for(timeout=WAIT)
     assert page.locator(".trail > li").count() == len(answers)
     assert address(answers) in unquote(page.url)
+    assert page.url.count("key:threads") == 1, "the key gone on to is named once"
     page.go_back()
     page.wait_for_url(f"**/keys/{it.key.id}.html#**", timeout=WAIT)
     asks(page, answers[-1].couplet)

@@ -460,7 +460,7 @@
     }
     home.classList.add("wm-fetching");
     W.engine().then(function (ready) {
-      var read = ready.E.parse(text, data.id);
+      var read = ready.E.parse(text, /(^|\/)key:/.test(text) ? "" : data.id);   // an address that names its keys begins with the first of them
       trail = read.trail;
       if (!trail.legs.length || leg().key !== data.id) { trail.legs.push({ key: data.id, answers: [] }); }
       own = read.left.length ? "Part of this link does not fit the key as it stands now and was left out: " + read.left.join(" ") : "";
