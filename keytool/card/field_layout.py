@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot
 
 from keytool.card.plates import bare
@@ -12,17 +12,19 @@ from keytool.figures.bounds import bounds
 from keytool.figures.field import box_of, centre, placed
 from keytool.figures.frame import Sketch, plate
 from keytool.figures.in_field import points_of
-from keytool.figures.shapes import Leader, Point, Shape
+from keytool.figures.shapes import Dots, Leader, Path, Point, Shape, Swell
 
 CELLS = 64
 """The field is looked at in so many squares across to find a free place."""
 NEAR = (-2, -1, 0, 1, 2)
 """Squares kept free round a line."""
-HEAVIEST = 1.5
+WIDEST_LINE = 3.0
+"""Strokes of its own plate's pen: what is wider is a part of the thing."""
+HEAVIEST = 0.8
 """Lines of a large plate are drawn no heavier than this many strokes of the pen."""
 CUT = 1.08
 """What is larger than the field lies with its middle so far out, as a share of the field's half."""
-THROUGH = 0.62
+THROUGH = 0.86
 """A strand that runs through the whole field does so here."""
 SLIM = 0.25
 """What is slimmer than this (width over length of its frame) leaves the rest of its frame free."""
@@ -34,11 +36,15 @@ EDGE = 0.93
 
 @dataclass(frozen=True, slots=True)
 class Thing:
-    """A drawing to be placed (µm), on the left or right, and the height at which its label stands (µm, 0 the middle)."""
+    """A drawing to be placed (µm), on the left or right, and the height at which its label stands (µm, 0 the middle).
+
+    A `strand` longer than the field runs through it; what else is larger lies half outside.
+    """
 
     drawing: Drawing
     left: bool
     level: float
+    strand: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,9 +68,12 @@ def laid(things: Sequence[Thing], diameter: float, nib: float) -> Laid:
         thing = things[number]
         middle = centre(box_of(thing.drawing.shapes))
         at = _free(thing, middle, taken, r)
-        ratio = min(thing.drawing.pen_um / nib, HEAVIEST)
+        ratio = thing.drawing.pen_um / nib
         shapes[number] = [
-            moved for shape in thing.drawing.shapes if not isinstance(shape, Leader) for moved in placed(shape, middle, at, 0.0, ratio, r)
+            moved
+            for shape in thing.drawing.shapes
+            if not isinstance(shape, Leader)
+            for moved in placed(_weighed(shape, ratio, thing.strand), middle, at, 0.0, 1.0, r)
         ]
         taken |= _cells(thing.drawing, middle, at, r)
         spots = [p for shape in shapes[number] for p in points_of(shape) if hypot(*p) <= r]
@@ -75,6 +84,29 @@ def laid(things: Sequence[Thing], diameter: float, nib: float) -> Laid:
     ring = pen.ring(0, 0, r, 2.0, "field")
     done = plate(Sketch((*everything, ring), nib, tonal=False), "", "")
     return Laid(bare(done), tuple(points[number] for number in range(len(things))))
+
+
+def _weighed(shape: Shape, ratio: float, strand: bool) -> Shape:
+    """The shape with its lines in strokes of the field's pen: a line as heavy as it is drawn, but not heavier than it need be.
+
+    What is wider than a line of the pen is a part of the thing, such as a branch drawn in one stroke, and keeps its true width.
+    The walls of a `strand` are filled where its own plate is small; here they are lines, all alike.
+    """
+
+    def weighed(weight: float) -> float:
+        return weight * (ratio if weight > WIDEST_LINE else min(ratio, HEAVIEST))
+
+    match shape:
+        case Path(fill=True) if strand:
+            return replace(shape, fill=False, weight=HEAVIEST)
+        case Path():
+            return replace(shape, weight=weighed(shape.weight))
+        case Swell():
+            return replace(shape, weights=tuple(weighed(each) for each in shape.weights))
+        case Dots():
+            return replace(shape, size=shape.size * min(ratio, HEAVIEST))
+        case _:
+            return shape
 
 
 def _reach(drawing: Drawing) -> float:
@@ -88,7 +120,7 @@ def _free(thing: Thing, middle: Point, taken: set[tuple[int, int]], r: float) ->
     longest = hypot(box.width, box.height)
     if longest > 2 * r:  # it runs through the whole field, or is cut off by its edge
         across = box.height < 0.5 * box.width
-        out = THROUGH if min(box.width, box.height) < SLIM * max(box.width, box.height) else CUT
+        out = THROUGH if thing.strand else CUT
         return (0.0, thing.level) if across else ((-out if thing.left else out) * r, thing.level)
     step = 2 * r / CELLS
     spots = [
@@ -98,7 +130,7 @@ def _free(thing: Thing, middle: Point, taken: set[tuple[int, int]], r: float) ->
         for side in ((-1 if thing.left else 1),)
         if hypot(column * step + box.width / 2, abs(row * step) + box.height / 2) <= EDGE * r
     ]
-    spots.sort(key=lambda spot: (abs(spot[1] * step - thing.level) + 0.35 * abs(abs(spot[0]) * step - 0.5 * r), spot))
+    spots.sort(key=lambda spot: (1.6 * abs(spot[1] * step - thing.level) + 0.35 * abs(abs(spot[0]) * step - 0.5 * r), spot))
     own = _cells(thing.drawing, middle, (0.0, 0.0), r)
     over = {}
     for column, row in spots:

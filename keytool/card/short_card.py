@@ -33,6 +33,8 @@ TITLE = "Most met"
 PAGE = "entries.html"
 SIZES = ((13.0, 11.0, 9.0), (12.0, 10.0, 8.5), (11.0, 9.5, 8.0), (10.0, 8.5, 7.6))
 """Points of the name, the look that decides, and the small line, the largest that fit being taken."""
+STRANDS = "threads"
+"""The theme of what may run through the whole field."""
 NIB = 0.2
 """A pen stroke of the field on paper, mm."""
 STRIP = 37.0
@@ -169,8 +171,12 @@ def _side(bench: ShortBench, power: int, met: Sequence[Met], number_of: int) -> 
     tops = _tops(order, blocks, head.height + 2, room)
     scale = diameter / um
     middle = (width / 2, room / 2)
-    things = [Thing(drawings[n], left[n], (tops[n] + 2.5 - middle[1]) / scale) for n in range(len(met))]
+    strands = [bench.library.entries[each.draw].theme == STRANDS for each in met]
+    things = [Thing(drawings[n], left[n], (tops[n] + 2.5 - middle[1]) / scale, strands[n]) for n in range(len(met))]
     field = laid(things, um, NIB / scale)
+    for numbers in order.values():  # where a thing found its place elsewhere, its label follows, so that no two lines cross
+        numbers.sort(key=lambda n: field.points[n][1])
+    tops = _tops(order, blocks, head.height + 2, room)
     box = field.drawing.box
     pieces: list[Piece] = [
         Heading(f"{TITLE}, at {power}×", 0),
