@@ -24,7 +24,7 @@ from keytool.card.papers import Paper, paper_named
 from keytool.card.preview import picture
 from keytool.card.short_card import ShortBench
 from keytool.card.short_card import faces as short_faces
-from keytool.card.typeface import missing
+from keytool.card.typeface import SMALLEST_LEAD, missing
 from keytool.library.model import Library
 
 
@@ -42,7 +42,8 @@ class Bench:
 
     def area(self, what: Content, form: Form) -> Area:
         """The room for columns on the faces of a form."""
-        return Area(form.inner[0], self.furniture(what, form).heights(), form.small, self.dense, form.least_lead)
+        least = SMALLEST_LEAD if what.wide else form.least_lead  # a table is better seen whole than large
+        return Area(form.inner[0], self.furniture(what, form).heights(), form.small, self.dense, least)
 
     def setting(self, what: Content, form: Form) -> Setting | None:
         """The best way to set a content; None where it does not fit."""

@@ -64,7 +64,7 @@ def test_a_new_key_fits_or_says_what_would_make_it_fit(plain_buttons, times: int
     except DoesNotFit as error:
         assert LACK.fullmatch(str(error)), str(error)
         return
-    words = re.sub(r"[\s\u00a0●◐○~=]", "", " ".join(page.words for page in pages(data)))
+    words = re.sub(r"[\s\u00a0●◐○◌=]", "", " ".join(page.words for page in pages(data)))
     for couplet in key.couplets.values():
         assert re.sub(r"[\s~]", "", f"{couplet.number}{plain(library, couplet.asks)}") in words
         for lead in couplet.leads.values():
@@ -96,7 +96,7 @@ def test_a_dense_card_takes_fewer_sides_and_keeps_to_the_smallest_sizes(library)
     assert len(pages(dense)) < len(pages(card(library, ["nematode-mouthparts"], "A5")))
     sizes = set().union(*(page.sizes for page in pages(dense)))
     assert min(sizes) == 7
-    words = re.sub(r"[\s\u00a0●◐○~=]", "", " ".join(page.words for page in pages(dense)))
+    words = re.sub(r"[\s\u00a0●◐○◌=]", "", " ".join(page.words for page in pages(dense)))
     for couplet in library.keys["nematode-mouthparts"].couplets.values():
         for lead in couplet.leads.values():
             assert re.sub(r"[\s~]", "", plain(library, lead.text)) in words
@@ -117,7 +117,7 @@ def test_leads_are_never_under_eight_points(library, wish) -> None:
 def test_a_couplet_too_high_for_a_panel_goes_on_in_the_next(plain_buttons) -> None:
     key = lengthened(plain_buttons.keys["buttons"], 20, 2)
     (sheet,) = pages(card(with_key(plain_buttons, key), ["buttons"], "A4", form="pocket", landscape=True))
-    words = re.sub(r"[\s\u00a0●◐○~=]", "", sheet.words)
+    words = re.sub(r"[\s\u00a0●◐○◌=]", "", sheet.words)
     parted = 0
     for couplet in key.couplets.values():
         number, asked = couplet.number, re.sub(r"[\s~]", "", plain(plain_buttons, couplet.asks))
