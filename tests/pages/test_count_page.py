@@ -222,3 +222,14 @@ def test_optics_are_shared_with_the_other_pages(context: Any, folder: Path) -> N
     page.locator("input").first.blur()
     assert json.loads(page.evaluate("localStorage.getItem('wetmount.optics')"))["field-number"] == 20
     assert "500 µm" in page.inner_text("#main")
+
+
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_the_printed_report_is_one_side(context: Any, folder: Path, tmp_path: Path, paper: str) -> None:
+    pypdf = pytest.importorskip("pypdf")
+    page = opened(context, folder, "count.html#demo")
+    page.goto(f"file://{folder}/count.html#report")
+    page.wait_for_selector("svg.iv-plot")
+    margin = dict.fromkeys(("top", "bottom"), "16mm") | dict.fromkeys(("left", "right"), "18mm")
+    page.pdf(path=str(tmp_path / "report.pdf"), format=paper, margin=margin)
+    assert len(pypdf.PdfReader(tmp_path / "report.pdf").pages) == 1

@@ -9,7 +9,7 @@
     var axis = bench.plot.decades(of.lines.map(value)), unit = { g: "gram of soil", mL: "millilitre of soil", "g dry": "gram of dry soil" }[of.slip.unit];
     var said = [sample.place, sample.taken ? "taken " + sample.taken : "", sample["depth-cm"] ? sample["depth-cm"] + " cm deep" : "", sample.looked ? "looked at " + sample.looked : "", sample.by ? "counted by " + sample.by : ""].filter(Boolean).join(", ");
     return [el("article", { "class": "count-report" }, [
-      el("p", { "class": "soft" }, "What was met in this soil"), el("h1", {}, sample.name), el("p", { "class": "label" }, said + ". "),
+      el("p", { "class": "soft" }, "What was met in this soil"), el("h1", {}, sample.name), el("p", { "class": "label" }, said + ". " + setupWords(sample.setup, of.slip) + " wetmount " + data.version + "."),
       sample.invented ? el("p", {}, el("b", {}, "An invented sample, to show the sheet.")) : null,
       el("div", { "class": "no-print count-files" }, [el("button", { type: "button", "class": "btn main", onclick: function () { window.print(); } }, "Print, or save as PDF"), el("button", { type: "button", "class": "btn plain", onclick: function () { go("samples"); } }, "Samples and files")]),
       of.lines.length ? el("div", {}, words.summary(data, of).map(function (each) { return el("p", {}, each); })) : el("p", {}, "No drop and no field is done yet."),
@@ -28,8 +28,7 @@
       })),
       el("p", { "class": "label" }, "These rules are common practice at the bench; no published source stands behind them. They are not added up: a soil has no single mark."),
       el("h2", {}, "What to do next"), el("div", {}, words.next(outcomes).map(function (each) { return el("p", {}, each); })),
-      el("h2", {}, "What this cannot say"), el("p", {}, data.cannotSay.join(" ")),
-      el("p", { "class": "label" }, setupWords(sample.setup, of.slip) + " wetmount " + data.version + ".")
+      el("h2", {}, "What this cannot say"), el("p", {}, data.cannotSay.join(" "))
     ])];
   };
 })(globalThis.wetmountBench = globalThis.wetmountBench || {});
