@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Any
 from urllib.parse import unquote, urlsplit
 
-from playwright.sync_api import sync_playwright
+from playwright.sync_api import Error, sync_playwright
 
 SLOWED = 6
 ANSWERS = 6
@@ -57,12 +57,17 @@ def line(browser: Any, path: Path) -> str:
     for _ in range(ANSWERS):
         if not page.locator(".wm-couplet .wm-lead").count():
             break
-        times.append(page.evaluate(PRESS))
-        page.wait_for_timeout(1500)
+        try:
+            times.append(page.evaluate(PRESS))
+            page.wait_for_timeout(1500)
+        except Error:  # another key went on from here, and the page with it
+            break
         if path.name not in page.url:
             break
     context.close()
-    return f"{path.stem:24} {weight / 1000:6.0f} {requests:9} {shift:7.3f} {statistics.median(times):14.0f} {max(times):11.0f}"
+    return (
+        f"{path.stem:24} {weight / 1000:6.0f} {requests:9} {shift:7.3f} {statistics.median(times or [0]):14.0f} {max(times or [0]):11.0f}"
+    )
 
 
 if __name__ == "__main__":
