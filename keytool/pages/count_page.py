@@ -31,7 +31,7 @@ def count_page(library: Library) -> Page:
     data = page_data(library) | {
         "setup": {**setup, "soil-unit": "mL"},
         "figures": writer.href("drawings/ID.svg"),
-        "walk": writer.href("keys/first-look.html"),
+        "walk": writer.href("describe.html"),
     }
     return page(
         "count.md",

@@ -84,7 +84,7 @@ def build_site(library: Library, site: Path | None = None, extras: Extras = NOTH
         voices_page(library),
         quantities_page(library),
         *([live_field_page(library)] if library.manners else []),
-        *([count_page(library), measure_page(library)] if library.bench.tally else []),
+        *([count_page(library), measure_page(library, "describe.html")] if library.bench.tally else []),
         cards_page(library, extras),
         downloads_page(library, taken),
         offline_page(),
