@@ -27,7 +27,7 @@ from keytool.library import Library, load
 from keytool.library.model import Character, Couplet
 from keytool.library.value import Interval, Showing, States
 from tests.identify.again import put_again
-from tests.pages.walk_cases import walks
+from tests.identify.walks_over import walks
 
 MOST_SEEN = 300
 """Walks of which more than so many different things may be seen are left out."""
