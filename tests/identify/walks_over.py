@@ -6,6 +6,8 @@ import random
 
 from keytool.identify import CANNOT_TELL, Answer, Answers, Ground, stand
 
+DOUBTFUL = 60
+
 
 def walks(it: Ground) -> list[Answers]:
     """Every way through the printed key and every beginning of one, and many with "cannot tell"; always the same."""
