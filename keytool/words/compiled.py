@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from keytool.library.model import Character, Library, State
+from keytool.library.value import Interval
 from keytool.library.wording import plain
 from keytool.words.fold import Token, fold, tokens
 
@@ -50,10 +51,16 @@ def compile_words(library: Library) -> dict[str, Any]:
         "characters": {each.id: _about(library, each) for each in library.characters.values()},
         "states": [[character.id, state.id, [list(each) for each in phrases]] for character, state, phrases in states],
         "sizes": [
-            [id, each.along, [fold(word, forms) for word in each.of], [fold(word, forms) for word in each.not_of]]
+            [id, each.along, [fold(word, forms) for word in each.of], [fold(word, forms) for word in each.not_of], _most(library, id)]
             for id, each in lay.sizes.items()
         ],
     }
+
+
+def _most(library: Library, id: str) -> float:
+    """The largest size of a character that anything in the library has, in base units."""
+    stated = [entry.statements[id].showing for entry in library.entries.values() if id in entry.statements]
+    return max((each.high for each in stated if isinstance(each, Interval) and each.high < math.inf), default=0.0)
 
 
 def written(token: Token) -> str:

@@ -23,7 +23,7 @@ ALIKE, SLIP, BEGUN = 0.7, 0.85, 0.8
 HALF = 150
 """The weight of matched words, in hundredths, at which a match is half convincing."""
 OTHER_PART, OTHER_KIND, OWN_WORD, DENIED, DOUBTFUL = 0.55, 0.6, 1.1, 0.75, 0.6
-NEARLY, MOST_AT_ONE_PLACE = 0.95, 2
+NEARLY, RIVAL, MOST_AT_ONE_PLACE = 0.95, 0.7, 2
 CLOSE, SCATTERED = 2, 0.65
 """So many other words may stand between those of a phrase; what it counts when there are more."""
 """A word that stands for more characters than this is offered, not taken."""
@@ -253,7 +253,7 @@ def taken(heard: Iterable[Heard]) -> list[Heard]:
     for each in sorted(sure, key=lambda each: each.says != "is"):
         around = [other for other in sure if other.start <= each.start and each.end <= other.end and other.says == each.says]
         equals = {
-            other.character for other in around if other.score >= NEARLY * each.score and (other.start, other.end) == (each.start, each.end)
+            other.character for other in around if other.score >= RIVAL * each.score and (other.start, other.end) == (each.start, each.end)
         }
         is_best = all(each.score >= NEARLY * other.score for other in around)
         if is_best and len(equals) <= MOST_AT_ONE_PLACE:

@@ -15,6 +15,8 @@ _SIGNS = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 _JOINS = ("-", "–", "to", "and", "or")
 _BETWEEN = ("by", "x", "×")
 _STOPS = (",", ".", ";")
+TOO_LARGE = 1.5
+"""Times the largest size of a part in the library: above that it is the whole that was measured."""
 _PASSED = ("of", "a", "an", "the", "in", "each", "every", "per", "/", "1", "one")
 
 
@@ -60,7 +62,7 @@ def sizes(text: str, data: Mapping[str, Any]) -> list[Size]:
         ways = (("long", values[:1]), ("wide", values[1:])) if by and not is_speed else ((along, values),)
         for way, given in ways:
             low, high = _bounds(lexemes, at, given, spelling)
-            character = _character(lexemes, at, way or "long", data)
+            character = _character(lexemes, at, way or "long", given, data)
             found.append(Size(character, low, high, 0.9 if way else 0.45, *here))
         at = after
     return found
@@ -156,12 +158,15 @@ def _bounds(lexemes: list[_Lexeme], at: int, values: list[float], spelling: Mapp
     return min(values), max(values)
 
 
-def _character(lexemes: list[_Lexeme], at: int, along: str, data: Mapping[str, Any]) -> str:
-    """The number character a size belongs to, by the thing named nearest before it in its sentence, those it measures first."""
+def _character(lexemes: list[_Lexeme], at: int, along: str, values: list[float], data: Mapping[str, Any]) -> str:
+    """The number character a size belongs to, by the thing named nearest before it in its sentence, those it measures first.
+
+    What is far too large for that part of anything is the size of the whole: no spear is 0.6 mm long.
+    """
     forms = data["spelling"]["forms"]
-    known = {word for _, _, of, not_of in data["sizes"] for word in (*of, *not_of)} | set(data["kinds"]) | {"bodi"}
+    known = {word for _, _, of, not_of, _ in data["sizes"] for word in (*of, *not_of)} | set(data["kinds"]) | {"bodi"}
     fitting = [each for each in data["sizes"] if each[1] == along]
-    owners = {word for _, _, of, _ in fitting for word in of}
+    owners = {word for _, _, of, _, _ in fitting for word in of}
     subject = ""
     for each in range(at - 1, -1, -1):
         word = _text(lexemes, each)
@@ -172,8 +177,9 @@ def _character(lexemes: list[_Lexeme], at: int, along: str, data: Mapping[str, A
             subject = folded
         if subject in owners:
             break
-    own = [id for id, _, of, _ in fitting if subject in of]
-    rest = [id for id, _, of, not_of in fitting if not of and subject not in not_of]
+    own = [id for id, _, of, _, most in fitting if subject in of and max(values) <= TOO_LARGE * most]
+    is_part = any(subject in of for _, _, of, _, _ in fitting)
+    rest = [id for id, _, of, not_of, _ in fitting if not of and (is_part or subject not in not_of)]
     return str((own or rest or [""])[0])
 
 

@@ -7,7 +7,7 @@
   "use strict";
   const {plain, fold, tokens, nearest, has} = folding;
   const SURE = 0.5, LEAST = 0.2, ALIKE = 0.7, SLIP = 0.85, BEGUN = 0.8, HALF = 150;
-  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, DOUBTFUL = 0.6, NEARLY = 0.95, MOST_AT_ONE_PLACE = 2, CLOSE = 2, SCATTERED = 0.65;
+  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, DOUBTFUL = 0.6, NEARLY = 0.95, RIVAL = 0.7, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 2, SCATTERED = 0.65;
 
   // ---- sizes
   const LEXEME = /[½¼¾]|\p{Nd}+(?:[.,]\p{Nd}+)?|(?:(?![½¼¾])[\p{L}\p{No}\p{Nl}])+|[^\s\p{L}\p{N}]/gu;
@@ -36,7 +36,7 @@
       const ways = by && !isSpeed ? [["long", values.slice(0, 1)], ["wide", values.slice(1)]] : [[along, values]];
       for (const [way, given] of ways) {
         const [low, high] = bounds(said, at, given, spelling);
-        found.push({character: characterOf(said, at, way || "long", data), low, high, score: way ? 0.9 : 0.45, start, end});
+        found.push({character: characterOf(said, at, way || "long", given, data), low, high, score: way ? 0.9 : 0.45, start, end});
       }
       at = after;
     }
@@ -120,7 +120,7 @@
     return [Math.min(...values), Math.max(...values)];
   }
 
-  function characterOf(said, at, along, data) {
+  function characterOf(said, at, along, values, data) {
     const known = new Set([...data.sizes.flatMap(([, , of, notOf]) => [...of, ...notOf]), ...Object.keys(data.kinds), "bodi"]);
     const fitting = data.sizes.filter((each) => each[1] === along);
     const owners = new Set(fitting.flatMap(([, , of]) => of));
@@ -131,8 +131,9 @@
       if (owners.has(folded) || (!subject && known.has(folded))) subject = folded;
       if (owners.has(subject)) break;
     }
-    const own = fitting.filter(([, , of]) => of.includes(subject));
-    const rest = fitting.filter(([, , of, notOf]) => !of.length && !notOf.includes(subject));
+    const own = fitting.filter(([, , of, , most]) => of.includes(subject) && Math.max(...values) <= TOO_LARGE * most);
+    const isPart = fitting.some(([, , of]) => of.includes(subject));
+    const rest = fitting.filter(([, , of, notOf]) => !of.length && (isPart || !notOf.includes(subject)));
     return ((own.length ? own : rest)[0] || [""])[0];
   }
 
@@ -289,7 +290,7 @@
     const sure = heard.filter((each) => each.score >= SURE), done = new Map();
     for (const each of [...sure.filter((one) => one.says === "is"), ...sure.filter((one) => one.says !== "is")]) {
       const around = sure.filter((other) => other.start <= each.start && each.end <= other.end && other.says === each.says);
-      const equals = around.filter((other) => other.score >= NEARLY * each.score && other.start === each.start && other.end === each.end);
+      const equals = around.filter((other) => other.score >= RIVAL * each.score && other.start === each.start && other.end === each.end);
       const isBest = around.every((other) => each.score >= NEARLY * other.score);
       if (isBest && new Set(equals.map((other) => other.character)).size <= MOST_AT_ONE_PLACE && !done.has(each.character)) done.set(each.character, each);
     }
