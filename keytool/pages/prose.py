@@ -32,8 +32,14 @@ def prose_pages(library: Library, site: Path, slots: Mapping[str, str]) -> Itera
 
 
 def _start(writer: Writer) -> Html:
+    """Both ways in: point at what one sees, or be asked."""
     id = first_keys(writer.library)[0]
-    return el("p", el("a", f"Start: {name_of(writer.library, id)}", href=writer.place(id), class_="btn main"), class_="acts")
+    return el(
+        "p",
+        el("a", "What do you see?", href=writer.href("describe.html"), class_="btn main"),
+        el("a", f"{name_of(writer.library, id)}: be asked", href=writer.place(id), class_="btn"),
+        class_="acts",
+    )
 
 
 def _portrait(writer: Writer) -> Html:
