@@ -1,11 +1,11 @@
 /* Keeps the site on the device, so that it opens without a network.
  *
- * The lists are put in when the site is built. "core" is kept at once: the keys, the guides, what they load, and all
- * entries as text. "rest" is kept when someone asks for it, and from then on with each new version; and whatever was
+ * The lists are put in when the site is built. "core" is kept at once: the keys, the guides, what they load. "told"
+ * follows when the page is quiet: all entries as text. "rest" is kept when someone asks for it, and from then on with each new version; and whatever was
  * opened stays. A new version waits until a reader takes it over, so that nothing changes under a walk.
  */
 "use strict";
-var BUILT = {"version": "", "core": [], "rest": []};
+var BUILT = {"version": "", "core": [], "told": [], "rest": []};
 
 var PREFIX = "wetmount-";
 var NAME = PREFIX + BUILT.version;
@@ -21,7 +21,13 @@ async function keep(paths, told) {
   }
 }
 
+/* What is told of entries, the frame last: where it is kept, all is. */
+async function keepTold() {
+  if (!await (await caches.open(NAME)).match("offline/frame.json")) { await keep(BUILT.told); }
+}
+
 async function keepRest(told) {
+  await keepTold();
   await keep(BUILT.rest, told);
   await (await caches.open(NAME)).put(ALL, new Response(""));
 }
@@ -90,6 +96,7 @@ self.addEventListener("fetch", function (event) {
 });
 self.addEventListener("message", function (event) {
   function tell(words) { event.source.postMessage(words); }
+  if (event.data === "keep what is told") { event.waitUntil(keepTold().catch(function () { /* another time */ })); }
   if (event.data === "take over") { self.skipWaiting(); }
   if (event.data === "is everything kept?") {
     event.waitUntil(caches.open(NAME).then(function (cache) { return cache.match(ALL); }).then(function (all) { tell({ all: Boolean(all) }); }));

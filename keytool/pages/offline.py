@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from keytool.pages.html import Html, el
-from keytool.pages.offline_pages import offline_files, packed
+from keytool.pages.offline_pages import FRAME, offline_files, packed
 from keytool.pages.page import Page, heading, page
 
 WORKER = "sw.js"
@@ -18,7 +18,7 @@ NEVER = (".map", ".gz", "sitemap.xml", "404.html")
 """Ends of paths that a device has no use for."""
 CORE = (
     *("index.html", "describe.html", "count.html", "measure.html", "find.html", "live-field.html", "cards.html", "cautions.html"),
-    *("terms.html", "about.html", OWN_PAGE, "keys/", "guides/", "data/", "assets/", "offline/", "entries/index.html"),
+    *("terms.html", "about.html", OWN_PAGE, "keys/", "guides/", "data/", "assets/", "entries/index.html"),
     "look-alikes/index.html",
 )
 """What is kept at once: enough to name a thing at the bench, and to read of it. Starts of paths."""
@@ -27,7 +27,7 @@ NOT_CORE = ("keys/whole/", "assets/contribute")
 MOST = 3_000_000
 """What the core may weigh as it is sent, in bytes. It is fetched on whatever a phone has beside a microscope."""
 _FIGURE = re.compile(r"figures/[0-9a-f]+\.svg")
-LISTS = 'var BUILT = {"version": "", "core": [], "rest": []};'
+LISTS = 'var BUILT = {"version": "", "core": [], "told": [], "rest": []};'
 
 
 def offline_page() -> Page:
@@ -49,9 +49,12 @@ def offline_page() -> Page:
             heading(2, "On a phone or a tablet", "phone"),
             el(
                 "p",
-                "Opened from a web server, the keys, guides, cautions, and every entry and look-alike with its small drawing (",
+                "Opened from a web server, the keys, guides and cautions stay on the device by themselves, "
+                "some seconds after the first visit (",
                 _size("core"),
-                " as sent) stay on the device by themselves, some seconds after the first visit; not where the device asks to save data. "
+                " as sent); then every entry and look-alike with its small drawing (",
+                _size("told"),
+                " more). Not where the device asks to save data. "
                 "Large drawings, moving fields, cards and whole keys stay once you have opened them, or all at once with the button: ",
                 _size("rest"),
                 " more.",
@@ -95,16 +98,23 @@ def put_in(site: Path, worker: str, *, keeps: bool = True) -> None:
     wanted = [name for name in files if not name.endswith(NEVER) and name != WORKER]
     core = [name for name in wanted if name.startswith(CORE) and not name.startswith(NOT_CORE)]
     core += sorted(_shown_in(files, core) & set(wanted) - set(core))
-    rest = [name for name in wanted if name not in set(core)]
+    then = sorted(told, key=lambda name: (name == FRAME, name))
+    rest = [name for name in wanted if name not in {*core, *then}]
     if keeps:
         sent = dict(packed({name: files[name].read_bytes() for name in wanted}))
-        sizes = {"core": sum(sent[name] for name in core), "rest": sum(sent[name] for name in rest)}
+        sizes = {
+            "core": sum(sent[name] for name in core),
+            "told": sum(sent[name] for name in then),
+            "rest": sum(sent[name] for name in rest),
+        }
         folder = sum(path.stat().st_size for path in files.values())
         _say_sizes(site / OWN_PAGE, {**{name: _megabytes(size) for name, size in sizes.items()}, "folder": _megabytes(folder)})
     digest = hashlib.sha256()
     for name in wanted:
         digest.update(f"{name}\0".encode() + hashlib.sha256(files[name].read_bytes()).digest())
-    lists = {"version": digest.hexdigest()[:12], "core": core, "rest": rest} if keeps else {"version": "edited", "core": [], "rest": []}
+    lists = {"version": digest.hexdigest()[:12], "core": core, "told": then, "rest": rest}
+    if not keeps:
+        lists = {"version": "edited", "core": [], "told": [], "rest": []}
     (site / WORKER).write_text(worker.replace(LISTS, f"var BUILT = {json.dumps(lists)};"), "utf-8")
 
 

@@ -25,6 +25,7 @@
   if (workers.controller || !saves || document.querySelector("[data-keep]")) { quiet(register); }
   function register() { workers.register(new URL("../sw.js", at)).then(function (registration) {
     if (registration.waiting && workers.controller) { offer(registration.waiting); }
+    if (!saves) { workers.ready.then(function (ready) { ready.active.postMessage("keep what is told"); }); }
     registration.addEventListener("updatefound", function () {
       var coming = registration.installing;
       coming.addEventListener("statechange", function () {
