@@ -19,6 +19,7 @@ COMMANDS = (
     "site",
     "serve",
     "new",
+    "take",
     "impact",
     "photo",
     "plate",

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import difflib
+from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 from keytool.contribute.change_set import ChangeSet, couplet_text
@@ -11,9 +14,10 @@ from keytool.contribute.keyed_out import KeyPath, Outcome, keyed_out
 from keytool.contribute.outcome_text import both_show, comes_out, names
 from keytool.contribute.parse_answer import NotUnderstood
 from keytool.contribute.similar import most_similar, that_matter
-from keytool.contribute.talk import Talk
+from keytool.contribute.talk import Talk, text
 from keytool.identify import Fault
 from keytool.library import Finding, Loaded
+from keytool.library.checks.length import LONGEST_LEAD, LONGEST_QUESTION
 from keytool.library.model import Library
 from keytool.library.report import as_text
 from keytool.library.wording import name_of
@@ -47,6 +51,39 @@ class Adding:
         """
         self.talk.say("\nTrying it on a copy of the whole library ...")
         self._write(self._tried(), page)
+
+    def finish_taken(self, entry: str, page: str, *, only_look: bool) -> None:
+        """Try what somebody sent, show every line that would change, and write it if that is wanted; `entry` is its entry, if it holds one.
+
+        Raises:
+            Refused: it would break the library, or it is not wanted.
+        """
+        self.talk.say("Trying it on a copy of the whole library ...")
+        trial = self._tried()
+        if entry:
+            self._say_ways(trial, entry)
+            trial = self._couplets(trial, entry, None, shared=False)
+        self.talk.say("What would change:")
+        for line in self._changes():
+            self.talk.say(line)
+        self._refuse_unproved(trial)
+        if only_look:
+            self.talk.say("Every file is right." + ("" if trial.failed_proofs else " Every proof holds.") + " Nothing was written.")
+            return
+        if not self.talk.quiet and not self.talk.agrees("write", "Write all of it into the library?", default=False):
+            raise Refused("Nothing was written.")
+        self._write(trial, page)
+
+    def _changes(self) -> Iterator[str]:
+        """Each file that would be new with its first lines, and each line that would go from or come into a file that stands."""
+        for name, new in self.bench.changes.items():
+            path = self.root / name
+            if not path.exists():
+                yield f"  new: {name}, {len(new.splitlines())} lines"
+                continue
+            yield f"  {name}:"
+            lines = difflib.unified_diff(path.read_text("utf-8").splitlines(), new.splitlines(), n=1, lineterm="")
+            yield from (f"    {line}" for line in list(lines)[2:] if not line.startswith("@@"))
 
     def finish_entry(self, id: str, *, by: str | None, like: str) -> None:
         """The same for an entry: say where it comes out, and offer the couplet where it collides.
@@ -138,7 +175,24 @@ class Adding:
         )
         for line in couplet_text(draft).splitlines():
             self.talk.say(f"    {line}")
-        return draft if self.talk.agrees("couplet", "Add this couplet?", default=False) else None
+        return self._reworded(draft) if self.talk.agrees("couplet", "Add this couplet?", default=False) else None
+
+    def _reworded(self, draft: CoupletDraft) -> CoupletDraft:
+        """The couplet in the contributor's own words, where there is somebody to ask; an empty answer keeps what is drafted."""
+        if self.talk.quiet or not self.talk.agrees("reword", "Change its words first?", default=False):
+            return draft
+
+        def ask(name: str, what: str, words: str, most: int) -> str:
+            return self.talk.ask(name, f"{what}, in at most {most} characters?", lambda given: _short(given, most), words)
+
+        leads = {
+            slug: {
+                **lead,
+                "text": ask(f"words {slug}", f"The lead that goes to {lead.get('end') or lead.get('key')}", lead["text"], LONGEST_LEAD),
+            }
+            for slug, lead in draft.raw["leads"].items()
+        }
+        return replace(draft, raw={"asks": ask("words asks", "The question", draft.raw["asks"], LONGEST_QUESTION), "leads": leads})
 
     def _draft(self, library: Library, result: Outcome, way: KeyPath, by: str | None) -> CoupletDraft | None:
         others = [library.entries[other] for other in result.others(way)]
@@ -154,7 +208,7 @@ class Adding:
         parts = ", ".join(parting.character.id for parting in found) or "none that is stated"
         raise NotUnderstood(f"--by: '{by}' does not part them. What does: {parts}.")
 
-    def _write(self, trial: Tried, page: str) -> None:
+    def _refuse_unproved(self, trial: Tried) -> None:
         if trial.failed_proofs:
             self.talk.say(as_text(trial.failed_proofs))
             if not self.even_so:
@@ -163,14 +217,42 @@ class Adding:
                     "if it may show anything), add the couplet, put the entry within the group it comes out at, or mend what it "
                     "shows; --even-so writes it all the same."
                 )
+
+    def _write(self, trial: Tried, page: str) -> None:
+        self._refuse_unproved(trial)
         write(self.root, self.bench.changes)
         for words in _advice(self.bench.changes, trial.advice):
             self.talk.say(words)
         if not trial.failed_proofs:
             self.talk.say("Every check passes and every proof holds.")
         self.talk.say(f"Written: {', '.join(self.bench.changes)}.")
+        for words in self._still_missing(trial.loaded.library):
+            self.talk.say(words)
         self.talk.say(f"See it: 'wetmount serve', then {PREVIEW}{page}")
         self.talk.say("What it changes for others: 'wetmount impact'.")
+
+    def _still_missing(self, library: Library) -> Iterator[str]:
+        """What a new entry lacks for its page and its lead, and where it is put in."""
+        for entry in library.entries.values():
+            file = library.files["entry", entry.id]
+            if entry.id in self.library.entries or file not in self.bench.changes:
+                continue
+            if not entry.figure:
+                yield (
+                    f"{entry.name} has no drawing yet, so its lead and its page show none. Copy figure: from the file of something like it "
+                    f"('wetmount draw ENTRY' shows what that draws) into {file}, and change its figures."
+                )
+            if not entry.mistaken_for:
+                yield (
+                    f"{entry.name} names nothing that it is taken for. Add it in {file} under mistaken-for:, "
+                    f"or say --mistaken-for ENTRY=HOW to 'wetmount new entry'."
+                )
+
+
+def _short(words: str, most: int) -> str:
+    if len(text(words)) > most:
+        raise NotUnderstood(f"That is {len(words)} characters; at most {most} find room on the card.")
+    return words
 
 
 def _advice(changed: Changes, advice: tuple[Finding, ...]) -> list[str]:

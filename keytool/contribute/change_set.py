@@ -35,10 +35,16 @@ class ChangeSet:
     def new_entry(self, raw: Mapping[str, Any]) -> str:
         """Writes an entry, and names it in the entries it is mistaken for; gives the name of its file."""
         name = entry_name(raw)
-        self._changed[name] = file_text(self.loaded, "entry", name, raw)
+        return self.new_file(name, file_text(self.loaded, "entry", name, raw), raw)
+
+    def new_file(self, name: str, text: str, raw: Mapping[str, Any]) -> str:
+        """Writes a file as its text stands; what an entry is mistaken for names it in turn, where it does not yet."""
+        self._changed[name] = text
         for mistake in raw.get("mistaken-for", ()):
-            back = {**mistake, "entry": raw["id"]}
-            self._add_item(self.loaded.library.files["entry", mistake["entry"]], ("mistaken-for",), back)
+            other = self.loaded.library.entries.get(mistake["entry"])
+            if other and all(each.entry != raw["id"] for each in other.mistaken_for):
+                back = {**mistake, "entry": raw["id"]}
+                self._add_item(self.loaded.library.files["entry", other.id], ("mistaken-for",), back)
         return name
 
     def new_look_alikes(self, raw: Mapping[str, Any]) -> str:

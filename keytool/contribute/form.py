@@ -45,6 +45,7 @@ def form_data(loaded: Loaded) -> dict[str, Any]:
     """Everything the form needs, as plain data. Lengths are in base units (µm, µm/s); open ends of numbers are null."""
     library = loaded.library
     properties = loaded.schemas.named()["entry.schema.json"]["properties"]
+    where = _themes(library)
     return {
         "version": library.version,
         "words": {
@@ -68,7 +69,7 @@ def form_data(loaded: Loaded) -> dict[str, Any]:
         "comments": {name: schema["description"] for name, schema in properties.items()},
         "schemaFolder": SCHEMA_FOLDER,
         "widths": {"comment": COMMENT_WIDTH, "line": WIDTH},
-        "characters": {id: _character(library, each) for id, each in library.characters.items()},
+        "characters": {id: _character(library, each, where[id]) for id, each in library.characters.items()},
         "entries": {id: _entry(library, each) for id, each in library.entries.items()},
         "keys": {id: _key(library, each) for id, each in library.keys.items()},
         "sources": {id: {"cite": each.cite, "read": each.read} for id, each in library.sources.items()},
@@ -87,9 +88,19 @@ def _told(more: Mapping[str, Any]) -> dict[str, Any]:
     return {name: more[name] for name in ("about", "dimension", "factor") if name in more}
 
 
-def _character(library: Library, character: Character) -> dict[str, Any]:
+def _themes(library: Library) -> dict[str, str]:
+    """The theme of the things that state each character; empty where they are of several."""
+    found: dict[str, set[str]] = {id: set() for id in library.characters}
+    for entry in library.entries.values():
+        for id in entry.statements:
+            found[id].add(entry.theme)
+    return {id: next(iter(themes)) if len(themes) == 1 else "" for id, themes in found.items()}
+
+
+def _character(library: Library, character: Character, theme: str) -> dict[str, Any]:
     return {
         "name": character.name,
+        "theme": theme,
         "asks": plain(library, character.asks),
         "look": plain(library, character.look),
         "asksWritten": character.asks,
@@ -104,6 +115,7 @@ def _entry(library: Library, entry: Entry) -> dict[str, Any]:
     return {
         "name": entry.name,
         "scientific": entry.scientific,
+        "also": list(entry.also),
         "kind": entry.kind,
         "theme": entry.theme,
         "within": list(entry.within),

@@ -37,7 +37,9 @@ def comes_out(library: Library, outcome: Outcome) -> Iterator[str]:
     entry = library.entries[outcome.entry]
     if not outcome.ways:
         scopes = {group: key.title for key in library.keys.values() for group in key.scope}
-        yield SENTENCES["no-key"].format(entry=entry.name, groups=", ".join(f"{group} ({title})" for group, title in scopes.items()))
+        yield SENTENCES["no-key"].format(
+            entry=entry.name, groups=", ".join(f"{name_of(library, group)} ({title})" for group, title in scopes.items())
+        )
     for way in outcome.ways:
         yield SENTENCES["way"].format(key=name_of(library, way.key), path=path(library, way), end=_end(library, outcome, way))
 

@@ -76,11 +76,12 @@ def read_yaml(path: Path, name: str) -> YamlFile:
         return YamlFile(name, None, (say(name, "The file is missing.", tip="The library cannot do without it."),))
     except OSError as error:
         return YamlFile(name, None, (say(name, f"The file cannot be read: {error.strerror}."),))
-    return _read(raw, name)
+    return parse_yaml(raw, name)
 
 
 @lru_cache(maxsize=KEPT)
-def _read(raw: bytes, name: str) -> YamlFile:
+def parse_yaml(raw: bytes, name: str) -> YamlFile:
+    """The same for bytes that stand in no file of the library yet."""
     text, findings = decode(raw, name)
     if text is None:
         return YamlFile(name, None, tuple(findings))

@@ -5,27 +5,24 @@ No conftest.py: a second one of that name would hide the first from the tests th
 
 from __future__ import annotations
 
-import re
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
 
-import yaml
 from click.testing import CliRunner, Result
 
 from keytool.cli.impact import impact_command
 from keytool.cli.new import new_command
 from keytool.cli.photo import photo_command
-from keytool.contribute.edit import add_to_list, add_to_mapping, has, replace_pair
+from keytool.cli.take import take_command
 from keytool.contribute.form import form_script
 from keytool.contribute.page_slots import SCRIPTS
-from keytool.contribute.yaml_text import flow
 from keytool.library import Loaded
 
 SCRIPT_FOLDER = Path(__file__).parents[2] / "site/assets/contribute"
-COMMANDS = {"new": new_command, "impact": impact_command, "photo": photo_command}
+COMMANDS = {"new": new_command, "impact": impact_command, "photo": photo_command, "take": take_command}
 
 
 def run(root: Path, *words: str, typed: str = "") -> Result:
@@ -76,32 +73,12 @@ def text_of(page: Any) -> str:
     return str(page.text_content(".wm-form pre[aria-label^='The ']:last-of-type"))
 
 
-def apply(root: Path, text: str) -> None:
-    """Does by the letter what the form says belongs into other files."""
-    lines = [line.removeprefix("# ") for line in text.split("# Belongs into other files:\n")[-1].splitlines()]
-    while lines:
-        file, what = re.fullmatch(r"In ([^,]+), (.+)", lines.pop(0)).groups()
-        path = root / file
-        there = path.read_text("utf-8")
-        if what == "under mistaken-for:":
-            item = yaml.safe_load(lines.pop(0).strip().removeprefix("- "))
-            block = f"mistaken-for:\n  - {flow(item)}"
-            there = add_to_list(there, ("mistaken-for",), item) if has(there, ("mistaken-for",)) else add_to_mapping(there, (), block)
-        elif what == "under states:":
-            there = add_to_mapping(there, ("states",), lines.pop(0).strip())
-        elif added := re.fullmatch(r"at (\S+), add: (\S+)", what):
-            there = add_to_list(there, tuple(added[1].split(".")), added[2])
-        else:
-            couplet, lead, slug, goes = re.fullmatch(
-                r"at couplets\.(\S+)\.leads\.(\S+), write couplet: (\S+) instead of (\w+): \S+", what
-            ).groups()
-            there = replace_pair(there, ("couplets", couplet, "leads", lead, goes), f"couplet: {slug}")
-            assert lines.pop(0) == "and under couplets:"
-            block = []
-            while lines and lines[0].startswith("  "):
-                block.append(lines.pop(0)[2:])
-            there = add_to_mapping(there, ("couplets",), "\n".join(block))
-        path.write_text(there, "utf-8")
+def taken(root: Path, text: str) -> None:
+    """Takes over what the form gave, in one command."""
+    path = root.parent / "given.txt"
+    path.write_text(text, "utf-8")
+    result = run(root, "take", str(path), "--yes", "--even-so")
+    assert result.exit_code == 0, result.output
 
 
 def typed(form: Any, field: str, words: str) -> None:

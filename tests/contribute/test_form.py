@@ -17,7 +17,7 @@ from keytool.contribute.page_slots import SCRIPTS
 from keytool.contribute.rule_messages import PROBE, minimal_valid_entry, with_entry
 from keytool.library import Loaded, load
 from tests.conftest import copy_mini, everything_found, sampled
-from tests.contribute.helping import opened_form, typed
+from tests.contribute.helping import opened_form, taken, typed
 
 ROOT = Path(__file__).parents[2]
 FOLDER = ROOT / "site/assets/contribute"
@@ -131,12 +131,12 @@ def test_a_filled_form_gives_a_file_that_loads_clean(form: Any, still: Path, tmp
         form.get_by_role("button", name="Download the file").click()
     assert download.value.suggested_filename == "tarn-end-button.yaml"
     root = shutil.copytree(still, tmp_path / "library")
-    shutil.copy(download.value.path(), root / "keydata/entries/debris/tarn-end-button.yaml")
+    taken(root, Path(download.value.path()).read_text("utf-8"))
     loaded = load(root)
     assert loaded.problems == ()
     assert loaded.library.entries["tarn-end-button"].summary == 'An invented button; "shiny": no, 12 mm.'
     assert {each.check for each in everything_found(loaded)} == {"proof"}, "it collides, as the form said"
-    text = Path(download.value.path()).read_text("utf-8")
+    text = (root / "keydata/entries/debris/tarn-end-button.yaml").read_text("utf-8")
     raw = loaded.files.by_id["entry", "tarn-end-button"].data
     assert text == file_text(loaded, "entry", "keydata/entries/debris/tarn-end-button.yaml", raw)
 
@@ -190,11 +190,39 @@ def test_what_was_typed_survives_a_reload_until_it_is_thrown_away(form: Any) -> 
 def test_a_name_is_understood_and_what_is_not_known_is_told_beside_it(form: Any) -> None:
     typed(form, "#wm-like", "shirt BUTTON")
     assert form.input_value("#wm-within") == "button"
+    assert "Shirt button" in form.inner_text(".wm-beside")
+    form.select_option("#wm-kind", "family")
     typed(form, "#wm-like", "buttn")
-    assert form.inner_text("#wm-like-wrong") == "There is no entry 'buttn'. Choose one from the list."
+    assert form.inner_text("#wm-like-wrong").startswith("There is no entry 'buttn'. Type part of its name")
     form.fill("#wm-like", "butto")
-    assert "Is it one of these: " in form.inner_text("#wm-like-wrong")
-    assert form.input_value("#wm-within") == "button", "what was proposed stays until another is named"
+    assert "Is it one of these: Button; Coat button" in form.inner_text("#wm-like-wrong"), "by their names"
+    assert form.input_value("#wm-within") == "" and form.inner_text(".wm-beside") == "", "what followed from the button is gone"
+    assert form.input_value("#wm-kind") == "family", "what was chosen by hand stays"
+
+
+@pytest.mark.browser
+def test_lists_stand_in_the_order_of_what_is_shown_under_their_themes(browser: Any, loaded: Loaded, tmp_path: Path) -> None:
+    with opened_form(browser, loaded, tmp_path) as form:
+        typed(form, "#wm-like", "LESION nematode")
+        assert form.input_value("#wm-within") and form.inner_text("#wm-like-wrong") == "", "a common name in any letters"
+        groups = form.evaluate(
+            "[...document.querySelectorAll('#wm-more optgroup:not([label^=Matters]), #wm-within optgroup')]"
+            ".map(each => [...each.children].map(one => one.label))"
+        )
+        labels = form.evaluate("[...document.querySelectorAll('#wm-within optgroup')].map(each => each.label)")
+    assert sum(map(len, groups)) > 100 and "Nematodes" in labels
+    for names in groups:
+        assert names == sorted(names, key=str.casefold)
+    assert not [name for names in groups for name in names if name.strip().islower() and "-" in name], "no ids"
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("address", ["__proto__", "constructor", "toString", "nothing-such"])
+def test_an_address_that_names_no_form_opens_the_first(form: Any, address: str) -> None:
+    form.evaluate("address => { location.hash = address; }", address)
+    form.wait_for_timeout(50)
+    form.evaluate("location.hash = 'photo'")
+    form.wait_for_function("document.querySelector('#wm-what').value === 'photo'")
 
 
 @pytest.mark.browser
@@ -231,7 +259,7 @@ def test_what_matters_for_the_nearest_entry_is_offered_first(form: Any, still: P
 @pytest.mark.browser
 def test_the_form_is_filled_and_given_with_the_keyboard_alone(form: Any) -> None:
     """Tab, arrows, space and letters, from the top of the page; every control is met once, in the order in which it is read."""
-    shown = "[...document.querySelectorAll('select, input, textarea, button, summary, pre[tabindex]')].filter(each => each.offsetParent)"
+    shown = "[...document.querySelectorAll('select, input, textarea, button, summary, pre[tabindex]')].filter(each => each.offsetParent && each.checkVisibility())"
     wanted = form.evaluate(f"{shown}.length")
     met = []
     for _ in range(wanted):

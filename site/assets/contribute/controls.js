@@ -10,6 +10,17 @@
     select(name, pairs, first) {
       return el("select", { id: "wm-" + name, name }, el("option", { value: "" }, first || "Choose"), ...pairs.map(([id, label]) => el("option", { value: id }, label)));
     }
+    /** Options for pairs of id and label, under the theme of each and in the order of what is shown; what belongs to several themes comes first. */
+    grouped(pairs, themeOf) {
+      const byLabel = (one, other) => one[1].localeCompare(other[1], "en") || (one[0] < other[0] ? -1 : 1);
+      const options = list => list.sort(byLabel).map(([id, label]) => el("option", { value: id }, label));
+      const themes = [{ id: "", label: "Seen on several kinds of thing" }, ...this.data.words.theme];
+      return themes.map(theme => [theme.label, pairs.filter(([id]) => themeOf(id) === theme.id)]).filter(([, list]) => list.length)
+        .map(([label, list]) => el("optgroup", { label }, ...options(list)));
+    }
+    /** Options for characters, by what they are called. */
+    characterOptions(ids) { return this.grouped(ids.map(id => [id, this.data.characters[id].name]), id => this.data.characters[id].theme); }
+    characterSelect(name, ids, first) { return el("select", { id: "wm-" + name, name }, el("option", { value: "" }, first || "Choose"), ...this.characterOptions(ids)); }
     row(name, label, about, control, isSet) {
       const help = el("p", { class: "wm-about", id: "wm-" + name + "-about" }, about || ""), fault = el("p", { "aria-live": "polite", class: "wm-wrong", id: "wm-" + name + "-wrong" });
       const described = help.id + " " + fault.id;

@@ -1,7 +1,7 @@
 /* The form itself: asks what the command `wetmount new entry` asks, and shows where the entry comes out. */
 (function (W) {
   "use strict";
-  const { additions, check, Couplets, el, Figure, fileName, fileText, filled, Giving, idOf, inherited, kindAndGroups, Mistaken, showing, slug, stillAsked, thatMatter, told, unknownEntry, withoutEmpty } = W;
+  const { additions, check, Couplets, el, Figure, fileName, fileText, filled, Giving, idOf, inherited, kindAndGroups, listedAs, Mistaken, showing, slug, stillAsked, thatMatter, told, unknownEntry, withoutEmpty } = W;
 
   class EntryForm extends Giving {
     constructor(data, kind) {
@@ -14,9 +14,13 @@
       const { data } = this, words = data.words;
       const choose = (name, label, list, about) => this.row(name, label, about, el("select", { id: "wm-" + name, name },
         el("option", { value: "" }, "Choose"), ...list.map(each => el("option", { value: each.id }, each.label))));
-      const groups = Object.entries(data.entries).filter(([, each]) => data.holdingKinds.includes(each.kind)).map(([id, each]) => ({ id, label: each.name + " (" + id + ")" }));
-      const like = this.row("like", "What is it nearest to?", "Type part of a name. Its group, kind and theme are then proposed.",
+      const holding = Object.entries(data.entries).filter(([, each]) => data.holdingKinds.includes(each.kind));
+      const group = (name, label, about) => this.row(name, label, about, el("select", { id: "wm-" + name, name }, el("option", { value: "" }, "Choose"),
+        ...this.grouped(holding.map(([id, each]) => [id, listedAs(each)]), id => data.entries[id].theme)));
+      const like = this.row("like", "What is it nearest to?", "Type part of any of its names. Its group, kind and theme are then proposed.",
         el("input", { id: "wm-like", name: "like", list: "wm-entries" }));
+      this.beside = el("div", { class: "wm-beside", "aria-live": "polite" });
+      like.append(this.beside);
       this.shown = el("div", {});
       this.mistaken = new Mistaken(this);
       this.figure = new Figure(this);
@@ -28,7 +32,7 @@
         this.begin(), like, this.text("common", "Common name"), this.text("scientific", "Scientific name"),
         this.row("id", "Id", "Made from its name: lower-case words joined by '-'. It becomes its address, and never changes once published.", el("input", { id: "wm-id", name: "id", autocapitalize: "none", spellcheck: "false" })),
         choose("kind", "Kind of thing", words["entry-kind"], "A group holds others; an organism is a kind of living thing that is no one family or genus."), choose("theme", "Theme", words.theme, "What it will be listed under."),
-        choose("within", "Group that holds it", groups, data.comments.within), choose("within2", "A second group", groups, "Only where it stands in two."),
+        group("within", "Group that holds it", data.comments.within), group("within2", "A second group", "Only where it stands in two."),
         this.text("summary", "What one sees", true), this.text("would-tell", "What would tell it", true),
         choose("commonness", "How often in soil drops", words.commonness, data.comments.commonness),
         this.row("feeding", "What it lives on", data.comments.feeding, this.choices("feeding", words.feeding.map(each => [each.id, each.label])), true),
@@ -100,13 +104,13 @@
     offerMore() {
       const { data } = this, like = idOf(data, this.value("like")), open = id => !this.statements[id];
       const first = like ? thatMatter(data, like).filter(open) : [], rest = Object.keys(data.characters).filter(id => open(id) && !first.includes(id));
-      const options = ids => ids.map(id => el("option", { value: id }, data.characters[id].name));
+      const own = first.map(id => el("option", { value: id }, data.characters[id].name));
       this.more.replaceChildren(el("option", { value: "" }, "Choose"),
-        ...(first.length ? [el("optgroup", { label: "Matters for " + data.entries[like].name }, ...options(first)), el("optgroup", { label: "Everything else" }, ...options(rest))] : options(rest)));
+        ...(own.length ? [el("optgroup", { label: "Matters for " + data.entries[like].name }, ...own)] : []), ...this.characterOptions(rest));
     }
     changed(event) {
       const name = event.target.name || "";
-      if (name === "like") this.propose();
+      if (name === "like") this.propose(event.type === "change");
       if (event.target === this.more && this.more.value) {
         const id = this.more.value;
         this.ask(id); this.offerMore();
@@ -119,15 +123,28 @@
         .replace(/^(mistaken-\d+)-.*$/, "$1").replace(/^(figure-.*)-of$/, "$1"));
       this.update();
     }
-    propose() {
+    /** Proposes what follows from the nearest thing; where none is named any more, what it proposed goes, once the field is left. */
+    propose(isLeft) {
       const id = idOf(this.data, this.value("like")), like = this.data.entries[id];
-      if (!like || this.like === id) return;
-      this.like = id;
+      this.showBeside(id);
+      if (this.like === id) return;
+      if (like) this.figure.propose(like);
+      else if (!this.like || !isLeft) return;
+      const [kind, within] = like ? kindAndGroups(this.data, id) : ["", []], proposed = { kind, theme: like ? like.theme : "", within: within[0] || "", within2: within[1] || "" };
+      for (const [name, value] of Object.entries(proposed)) {
+        const before = this.proposed && this.proposed[name];
+        if (like || this.value(name) === before) this.field(name).value = value;  // what was chosen by hand stays where nothing is near any more
+      }
+      this.like = id; this.proposed = proposed;
       this.offerMore();
-      const [kind, within] = kindAndGroups(this.data, id);
-      this.field("kind").value = kind; this.field("theme").value = like.theme;
-      this.field("within").value = within[0] || ""; this.field("within2").value = within[1] || "";
-      this.figure.propose(like);
+    }
+    /** The drawing of what it is nearest to, with its names, so that one sees what was chosen. */
+    showBeside(id) {
+      const like = this.data.entries[id];
+      if (!like) { this.beside.replaceChildren(); return; }
+      const image = el("img", { src: "../drawings/" + id + ".svg", alt: "", loading: "lazy" });
+      image.addEventListener("error", () => image.remove());
+      this.beside.replaceChildren(image, el("p", {}, listedAs(like) + (like.also.length ? ". Also called " + like.also.join(", ") : "") + "."));
     }
     update() {
       this.showNeeded();
@@ -144,15 +161,20 @@
       this.say(this.outcome, sentences.map(each => el("p", { class: each.fault && each.fault !== "unstated" ? "wm-collides" : "" }, each.text)), el("p", {}, "Choose the group that holds it, and it is walked through the keys."));
       const collides = sentences.filter(each => each.fault && each.fault !== "no-key").length;
       this.offer(raw.id && raw.theme ? fileName(raw) : "entry.yaml", fileText(this.data, raw) + additions(this.data, raw, drafts), faults,
-        collides ? "The file is right, but a key does not end rightly with it yet. Send it all the same: whoever takes it in adds the couplet." : "The file is right, and every key ends rightly with it.");
+        (collides ? "The file is right, but a key does not end rightly with it yet. Send it all the same: whoever takes it in adds the couplet." : "The file is right, and every key ends rightly with it.") + this.lacks(raw), raw);
     }
-    kept() { return { ...super.kept(), slugged: this.slugged, like: this.like, statements: Object.keys(this.statements), mistaken: this.mistaken.rows.length }; }
+    /** What may be missing, and what its page then lacks. */
+    lacks(raw) {
+      const missing = [...(raw.figure ? [] : ["a drawing"]), ...(raw["mistaken-for"] ? [] : ["what it is taken for"])];
+      return missing.length ? " Not given, and welcome: " + missing.join(", and ") + "." : "";
+    }
+    kept() { return { ...super.kept(), slugged: this.slugged, like: this.like, proposed: this.proposed, statements: Object.keys(this.statements), mistaken: this.mistaken.rows.length }; }
     putBack(before) {
-      this.slugged = before.slugged; this.like = before.like;
+      this.slugged = before.slugged; this.like = before.like; this.proposed = before.proposed;
       for (const id of before.statements) if (this.data.characters[id]) this.ask(id);
       while (this.mistaken.rows.length < before.mistaken) this.mistaken.add();
       super.putBack(before);
-      if (this.data.entries[this.like]) this.figure.propose(this.data.entries[this.like]);
+      if (this.data.entries[this.like]) { this.figure.propose(this.data.entries[this.like]); this.showBeside(this.like); }
       this.figure.show();
       super.putBack(before);
       this.offerMore();

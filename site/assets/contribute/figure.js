@@ -54,7 +54,7 @@
       const row = form.row(id, name + (param.type === "um" ? ", µm" : ""), about, control);
       if (param.type === "um") {
         const units = form.data.words.unit, isLength = each => each.unit && units.find(unit => unit.id === each.unit).dimension === "length";
-        const of = form.select(id + "-of", Object.entries(form.data.characters).filter(([, each]) => isLength(each)).map(([id, each]) => [id, "the middle of its " + each.name.toLowerCase()]), "or take it from what it shows");
+        const of = form.select(id + "-of", Object.entries(form.data.characters).filter(([, each]) => isLength(each)).map(([id, each]) => [id, "the middle of its " + each.name.toLowerCase()]).sort(([, one], [, other]) => one.localeCompare(other, "en")), "or take it from what it shows");
         of.setAttribute("aria-label", name + ", taken from what it shows");
         if (given && typeof given === "object") of.value = given.of;
         row.append(of);

@@ -3,6 +3,7 @@
   "use strict";
   const { Controls, el } = W;
   const KEPT = "wetmount-contribute-";
+  const TAKES = "# To take this over, with a look first at what it would change: wetmount take ";
 
   class Giving extends Controls {
     /** `kind` names the form; what was typed is kept under it. */
@@ -11,6 +12,7 @@
       this.data = data;
       this.kind = kind;
       this.touched = new Set();
+      this.isTaken = true;
       this.form = el("form", { class: "wm-form", novalidate: true, autocomplete: "off" });
       this.form.addEventListener("submit", event => event.preventDefault());
     }
@@ -36,11 +38,13 @@
       this.label = label;
       this.status = el("p", { role: "status", "aria-live": "polite", class: "wm-status" });
       this.preview = el("pre", { tabindex: "0", "aria-label": "The " + label });
+      this.said = el("pre", { tabindex: "0", "aria-label": "What you said" });
+      this.whole = el("details", { class: "wm-fold" }, el("summary", {}, "The whole " + label + ", as it is sent"), this.preview);
       this.copy = el("button", { type: "button", class: "wm-main" }, "Copy the " + label);
       this.download = el("button", { type: "button" }, "Download the " + label);
       this.copy.addEventListener("click", () => this.give(() => this.toClipboard()));
       this.download.addEventListener("click", () => this.give(() => this.toDisk()));
-      return [el("h2", {}, "The " + label), this.status, this.preview, el("p", {}, this.copy, this.download, this.afresh()),
+      return [el("h2", {}, "The " + label), this.status, this.said, this.whole, el("p", {}, this.copy, this.download, this.afresh()),
         el("p", { class: "wm-about" }, "What you type is kept on this device, so that a reload loses nothing. Start anew to remove it.")];
     }
     afresh() {
@@ -54,14 +58,17 @@
       });
       return button;
     }
-    /** Takes the text as it is now, what is wrong with it, and what is said where nothing is. */
-    offer(name, text, faults, fine) {
-      this.name = name; this.file = text; this.sound = !faults.length;
+    /** Takes the text as it is now, what is wrong with it, what is said where nothing is, and what of it was typed, where it is more than that. */
+    offer(name, text, faults, fine, raw) {
+      this.name = name; this.sound = !faults.length;
+      this.file = text + (this.isTaken ? "\n" + TAKES + this.fileName() + "\n" : "");
       this.showFaults(faults);
       const words = faults.length ? faults.length + (faults.length === 1 ? " thing is" : " things are") + " still to be filled in or mended: "
         + faults.map(each => this.called(each.field)).join(", ") + "." : fine;
       if (this.status.textContent !== words) this.status.textContent = words;
-      this.preview.textContent = (name ? "# " + name + "\n" : "") + text;
+      this.preview.textContent = this.file;
+      this.said.textContent = raw ? Object.entries(raw).map(([field, each]) => W.pair(this.data, field, each, 0)).join("") : text.trim();
+      this.whole.hidden = !raw && !this.isTaken;
       for (const button of [this.copy, this.download]) button.toggleAttribute("data-waits", !this.sound);
     }
     showFaults(faults) {
@@ -90,11 +97,13 @@
       const control = row.querySelector("input, select, textarea");
       if (control) control.focus({ preventScroll: true });
     }
+    fileName() { return this.name ? this.name.split("/").pop() : this.kind + ".txt"; }
     toClipboard() {
       const done = () => { this.status.textContent = "Copied. " + this.where(); };
       const select = () => {
+        this.whole.open = true;
         const range = document.createRange();
-        range.selectNodeContents(this.preview);
+        range.selectNodeContents(this.whole.hidden ? this.said : this.preview);
         getSelection().removeAllRanges(); getSelection().addRange(range);
         this.status.textContent = "This browser does not let the page copy. The " + this.label + " is selected; copy it by hand.";
       };
@@ -102,12 +111,16 @@
     }
     toDisk() {
       const address = URL.createObjectURL(new Blob([this.file], { type: "text/plain" }));
-      const link = el("a", { href: address, download: this.name ? this.name.split("/").pop() : this.kind + ".txt" });
+      const link = el("a", { href: address, download: this.fileName() });
       document.body.append(link); link.click(); link.remove();
       URL.revokeObjectURL(address);
       this.status.textContent = "Downloaded. " + this.where();
     }
-    where() { return "Send it to whoever keeps your copy of this site" + (this.name ? "; it belongs into " + this.name : "") + "."; }
+    /** How it is sent, to whom, and what they do with it. */
+    where() {
+      return "Send it as a file, by mail or on a stick, to whoever gave you this site or keeps it for your group"
+        + (this.isTaken ? ". They take it over with one command: wetmount take " + this.fileName() + "." : ".") + (this.isTaken && this.name ? " It will stand in " + this.name + "." : "");
+    }
 
     named() { return [...this.form.elements].filter(each => each.name); }
     /** What was typed: the value of each control by its name; of choices, those that are taken. */

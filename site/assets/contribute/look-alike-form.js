@@ -23,7 +23,7 @@
       const entries = Array.from({ length: data.lookAlike.most }, (each, at) => this.row("entry-" + at, "Entry " + (at + 1), at < data.lookAlike.least ? "Type part of a name." : "",
         el("input", { id: "wm-entry-" + at, name: "entry-" + at, list: "wm-entries" })));
       this.compared = el("div", { class: "wm-choices" });
-      this.more = el("select", { id: "wm-more" }, el("option", { value: "" }, "Choose"), ...Object.entries(data.characters).map(([id, each]) => el("option", { value: id }, each.name)));
+      this.more = el("select", { id: "wm-more" }, el("option", { value: "" }, "Choose"), ...this.characterOptions(Object.keys(data.characters)));
       this.form.append(this.begin(), el("h2", {}, "Which things"), ...entries, el("h2", {}, "How to tell"), text("title", "The question people have"),
         this.row("id", "Id", "Made from the question: lower-case words joined by '-'.", el("input", { id: "wm-id", name: "id", autocapitalize: "none", spellcheck: "false" })),
         text("about", "Why they are taken for each other", true), text("decisive", "The one test to do first", true), this.basis("basis", "What that test rests on", true),
@@ -76,7 +76,7 @@
     update() {
       this.showNeeded();
       const raw = this.raw(), faults = this.faults(raw);
-      this.offer(raw.id ? "keydata/look-alikes/" + raw.id + ".yaml" : "", fileText(this.data, withoutEmpty(raw), "look-alike"), faults, "The file is right. Whoever takes it in runs every check once more.");
+      this.offer(raw.id ? "keydata/look-alikes/" + raw.id + ".yaml" : "", fileText(this.data, withoutEmpty(raw), "look-alike"), faults, "The file is right. Whoever takes it in runs every check once more.", withoutEmpty(raw));
     }
     kept() { return { ...super.kept(), named: this.hasId, titled: this.titled, offered: [...this.compared.querySelectorAll("input")].map(each => each.value) }; }
     putBack(before) {

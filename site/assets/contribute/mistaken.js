@@ -18,7 +18,7 @@
       const fault = el("p", { "aria-live": "polite", class: "wm-wrong", id: id("wrong") });
       const entry = el("input", { id: id("entry"), name: name + "-entry", list: "wm-entries", autocomplete: "off" });
       const by = el("textarea", { id: id("by"), name: name + "-by" });
-      const character = form.select(name + "-character", Object.entries(form.data.characters).map(([id, each]) => [id, each.name]), "None by itself");
+      const character = form.characterSelect(name + "-character", Object.keys(form.data.characters), "None by itself");
       const row = el("fieldset", { "data-row": name, "aria-describedby": fault.id }, el("legend", {}, "Taken for"),
         ...field("entry", "Entry: type part of a name", entry), ...field("by", form.data.mistakes.by, by),
         ...field("character", "The character that tells them apart", character), fault,

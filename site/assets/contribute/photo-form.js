@@ -18,6 +18,7 @@
         this.row("scale", "How its scale is known", "Without a scale a photograph is not taken.", this.select("scale", [["micrometer", "I send a picture of a stage micrometer, same objective and camera"], ["known", "I know the micrometres to one pixel"]])),
         only("micrometer", figure("division", "How far apart its lines are, µm", "Mostly 10."), figure("divisions", "How many divisions you count across that picture", "Guards against misreading it; may be left out.")),
         only("known", figure("um", "Micrometres to one pixel", "")), ...this.end("text"));
+      this.isTaken = false;  // it is itself a command
       this.field("division").value = "10";
     }
     changed(event) {

@@ -8,7 +8,7 @@
   };
 
   function open(data, place) {
-    const room = el("div", {}), named = () => (FORMS[location.hash.slice(1)] ? location.hash.slice(1) : "thing");
+    const room = el("div", {}), named = () => (Object.hasOwn(FORMS, location.hash.slice(1)) ? location.hash.slice(1) : "thing");
     const what = el("select", { id: "wm-what" }, ...Object.entries(FORMS).map(([name, [label]]) => el("option", { value: name }, label)));
     let shown = "";
     const show = () => {

@@ -100,7 +100,7 @@
   function told(data, entry) {
     const say = data.sentences, all = ways(data, entry);
     if (!all.length) {
-      const groups = Object.values(data.keys).flatMap(key => key.scope.map(group => group + " (" + key.title + ")")).join(", ");
+      const groups = Object.values(data.keys).flatMap(key => key.scope.map(group => data.entries[group].name + " (" + key.title + ")")).join(", ");
       return [{ fault: "no-key", text: filled(say["no-key"], { entry: entry.name, groups }) }];
     }
     return all.map(way => {
