@@ -52,10 +52,19 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
                 terminalreporter.write_line(str(text))
 
 
+@pytest.fixture(scope="session")
+def shared_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder of this run that all its processes share, for what is dear to make and made once."""
+    base = tmp_path_factory.getbasetemp()
+    shared = (base.parent if os.environ.get("PYTEST_XDIST_WORKER") else base) / "shared"
+    shared.mkdir(exist_ok=True)
+    return shared
+
+
 @pytest.fixture(scope="session", autouse=True)
-def own_cache(tmp_path_factory: pytest.TempPathFactory) -> None:
+def own_cache(shared_folder: Path) -> None:
     """Keeps what the tests remember out of the user's cache, also for the commands they start."""
-    os.environ["XDG_CACHE_HOME"] = str(tmp_path_factory.mktemp("cache"))
+    os.environ["XDG_CACHE_HOME"] = str(shared_folder / "cache")
 
 
 @pytest.fixture

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import fcntl
 import os
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
@@ -19,12 +20,18 @@ PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobil
 
 
 @pytest.fixture(scope="session")
-def site(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The site of the real library; WETMOUNT_SITE names one that is built already, to look at one test again and again."""
+def site(shared_folder: Path) -> Path:
+    """The site of the real library, built by whichever process asks first; the others wait for it.
+
+    WETMOUNT_SITE names one that is built already, to look at one test again and again.
+    """
     if built := os.environ.get("WETMOUNT_SITE"):
         return Path(built)
-    out = tmp_path_factory.mktemp("site") / "built"
-    build_site(root(), out, extras)
+    out = shared_folder / "site"
+    with (shared_folder / "site.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not out.is_dir():  # it takes its place whole
+            build_site(root(), out, extras)
     return out
 
 
