@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from keytool.card.errors import NoSuchForm
 from keytool.figures import Inks
+from keytool.figures.shapes import WASHES, Role
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +29,18 @@ class Ink:
     plates: Inks
 
 
+GREYED: dict[Role, str] = {
+    "yellow": "#e8e8e8",
+    "orange": "#d8d8d8",
+    "green": "#cccccc",
+    "blue-green": "#bfbfbf",
+    "red": "#b8b8b8",
+    "rust": "#b0b0b0",
+    "blue": "#c4c4c4",
+    "brown": "#a8a8a8",
+}
+"""The washes of a plate where no colour is printed, about as light as each is: the lead's words must then name the colour."""
+
 INKS = {
     ink.name: ink
     for ink in (
@@ -40,7 +53,7 @@ INKS = {
             lines=0.8,
             accent=1.5,
             finest=0.1,
-            plates=Inks({"ink": "#000000", "accent": "#a83510", "faint": "#85827c", "paper": "#ffffff"}),
+            plates=Inks({"ink": "#000000", "accent": "#a83510", "faint": "#85827c", "paper": "#ffffff", **WASHES}),
         ),
         Ink(
             name="normal",
@@ -51,7 +64,7 @@ INKS = {
             lines=1.0,
             accent=1.5,
             finest=0.12,
-            plates=Inks({"ink": "#000000", "accent": "#a83510", "faint": "#6a6762", "paper": "#ffffff"}),
+            plates=Inks({"ink": "#000000", "accent": "#a83510", "faint": "#6a6762", "paper": "#ffffff", **WASHES}),
         ),
         Ink(
             name="strong",
@@ -62,7 +75,7 @@ INKS = {
             lines=1.1,
             accent=1.8,
             finest=0.14,
-            plates=Inks({"ink": "#000000", "accent": "#000000", "faint": "#4c4a46", "paper": "#ffffff"}),
+            plates=Inks({"ink": "#000000", "accent": "#000000", "faint": "#4c4a46", "paper": "#ffffff", **GREYED}),
         ),
     )
 }

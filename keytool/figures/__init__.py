@@ -15,7 +15,7 @@ from functools import lru_cache
 from .contrast import Contrast, contrast
 from .frame import common_scale, matched, plate
 from .kinds import KINDS, Kind, Param
-from .kinds.accents import accented
+from .kinds.accents import accented, washed
 from .kinds.kind import not_known
 from .labels import labelled
 from .pdf import Inks, to_pdf
@@ -75,4 +75,6 @@ def _drawn(kind: str, params: tuple[tuple[str, object], ...]) -> Drawing:
     """The plate without its words. Many places show the same picture; it is drawn once."""
     known = KINDS[kind]
     values = known.filled(dict(params))
-    return plate(accented(known.build(values), str(values.get("accent", "none"))), "", "")
+    part, wash = str(values.get("accent", "none")), str(values.get("colour", "none"))
+    sketch = known.build(values)
+    return plate(accented(sketch, part) if wash == "none" else washed(sketch, part, wash), "", "")

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from .marks import SCALE_BAR, Lettering, Mark, marks
-from .shapes import Drawing, Role
+from .shapes import WASHES, Drawing, Role
 
 if TYPE_CHECKING:
     from fpdf import FPDF
@@ -19,7 +19,7 @@ _POINTS_PER_MM = 72 / 25.4
 class Inks:
     """The colours a role is printed in, as `#rrggbb`; a role that is missing is left out."""
 
-    colours: dict[Role, str] = field(default_factory=lambda: {"ink": "#1a1816", "accent": "#b0401c", "faint": "#7d7a75"})
+    colours: dict[Role, str] = field(default_factory=lambda: {"ink": "#1a1816", "accent": "#b0401c", "faint": "#7d7a75", **WASHES})
 
 
 def to_pdf(pdf: FPDF, drawing: Drawing, x_mm: float, y_mm: float, mm_per_um: float, *, inks: Inks | None = None, bar: bool = True) -> None:

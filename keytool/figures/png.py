@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from .marks import Lettering, Mark, marks
 from .raster import ON, ink
-from .shapes import Drawing, Role
+from .shapes import WASHES, Drawing, Role
 
 if TYPE_CHECKING:
     from PIL.Image import Image
@@ -31,6 +31,8 @@ class Colours:
 
     def of(self, role: Role) -> tuple[str, float]:
         """Colour and strength of a role."""
+        if role in WASHES:
+            return (WASHES[role], 1.0)
         return {"ink": (self.ink, 1.0), "accent": (self.accent, 1.0), "faint": (self.ink, self.faint), "paper": (self.paper, 1.0)}[role]
 
 

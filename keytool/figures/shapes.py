@@ -13,7 +13,19 @@ from typing import Literal
 Point = tuple[float, float]
 Points = tuple[Point, ...]
 Step = tuple[Literal["M", "L", "C", "Z"], tuple[float, ...]]
-Role = Literal["ink", "accent", "faint", "paper"]
+Role = Literal["ink", "accent", "faint", "paper", "green", "blue-green", "yellow", "orange", "brown", "rust", "red", "blue"]
+
+WASHES: dict[Role, str] = {
+    "green": "#8cc152",
+    "blue-green": "#5fb3a3",
+    "yellow": "#f2cf4e",
+    "orange": "#ee9c3f",
+    "brown": "#b98a57",
+    "rust": "#c8672e",
+    "red": "#d2645a",
+    "blue": "#6d92d6",
+}
+"""The true colours of things: roles of their own, laid flat under the ink as on a plate coloured by hand."""
 
 
 @dataclass(frozen=True, slots=True)

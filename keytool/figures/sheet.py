@@ -24,6 +24,8 @@ NEEDS: Mapping[tuple[str, str], Mapping[str, object]] = {
     ("nematode-head", "gullet"): {"reach": "gullet"},
     ("thread", "clamp"): {"cross-walls": True},
     ("thread", "slanting"): {"cross-walls": True},
+    ("thread", "colour"): {"wall": "dyed"},
+    ("filament", "colour"): {"form": "green-band", "accent": "plastid"},
 }
 """What must be there for a parameter of a kind to show: (kind, parameter) to the other parameters."""
 _CHOICE_NEEDS: Mapping[tuple[str, str], Mapping[str, object]] = {
@@ -37,6 +39,7 @@ _CHOICE_NEEDS: Mapping[tuple[str, str], Mapping[str, object]] = {
     ("spore", "head"): {"length": 4},
     ("filament", "spore-threads"): {"width": 0.8},
     ("fibre", "silk"): {"width": 1.5},
+    ("shelled-amoeba", "section"): {"form": "dome", "wall": "grains"},
     ("hair", "fruit-body"): {"width": 5},
     ("hair", "fruit-body-wavy"): {"width": 4},
 }

@@ -7,19 +7,21 @@ from itertools import groupby
 from xml.sax.saxutils import escape
 
 from .marks import Lettering, Mark, marks
-from .shapes import Drawing, Role, Step
+from .shapes import WASHES, Drawing, Role, Step
 
 _THEMED: dict[Role, str] = {
     "ink": 'class="wm-ink"',
     "accent": 'class="wm-accent" style="color:var(--wm-accent, #b0401c)"',
     "faint": 'class="wm-faint" opacity="0.55"',
     "paper": 'class="wm-paper" style="color:var(--wm-paper, transparent)"',
+    **{role: f'class="wm-wash" color="{colour}"' for role, colour in WASHES.items()},
 }
 _PLAIN: dict[Role, str] = {
     "ink": 'color="#1a1816"',
     "accent": 'color="#b0401c"',
     "faint": 'color="#1a1816" opacity="0.55"',
     "paper": 'color="#ffffff"',
+    **{role: f'color="{colour}"' for role, colour in WASHES.items()},
 }
 
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Literal
 
 from .marks import Mark, of_shape
 from .raster import ON, ink
-from .shapes import Dots, Drawing
+from .shapes import WASHES, Dots, Drawing
 
 if TYPE_CHECKING:
     from PIL.Image import Image
@@ -60,7 +60,7 @@ def _raster(drawing: Drawing, columns: int, rows: int, letters: Letters) -> Imag
     width = -(-round(frame.width * k + 1) // wide) * wide
     height = -(-round(frame.height * k / square + 1) // high) * high
     image = Image.new("L", (width, height), 0)
-    firm = [s for s in drawing.shapes if s.role != "faint" and not isinstance(s, Dots)] or drawing.shapes
+    firm = [s for s in drawing.shapes if s.role != "faint" and s.role not in WASHES and not isinstance(s, Dots)] or drawing.shapes
     for shape in firm:
         for mark in of_shape(shape, drawing.pen_um, drawing.letter_um):
             if isinstance(mark, Mark):

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from .. import geometry, pen
 from ..frame import Sketch
-from ..shapes import Path, Shape, Swell, recoloured
+from ..shapes import Path, Role, Shape, Swell, recoloured
 
 _WHOLES: dict[str, tuple[str, ...]] = {
     "stoma": ("stoma", "stoma-base"),
@@ -40,6 +40,43 @@ def accented(sketch: Sketch, part: str) -> Sketch:
         else:
             shapes.append(recoloured(shape, "accent"))
     return replace(sketch, shapes=tuple(shapes))
+
+
+def washed(sketch: Sketch, part: str, colour: str) -> Sketch:
+    """The sketch with the true colour of `part` laid flat under its ink: closed lines are filled, broad lines and flat tints turn to it.
+
+    `none` washes the whole body. The ink on top stays: it is the colour that is asked about, and no accent stands beside it.
+    """
+    role: Role = colour  # type: ignore[assignment]
+    members = ("outline", "dots") if part == "none" else _WHOLES.get(part, (part,))
+    beds: list[Shape] = []
+    shapes: list[Shape] = []
+    for shape in sketch.shapes:
+        if shape.part not in members:
+            shapes.append(shape)
+        elif (
+            (isinstance(shape, Path) and shape.fill and shape.role == "faint")
+            or (isinstance(shape, Path) and shape.fill and shape.part == "dots")
+            or (isinstance(shape, Swell) and not shape.closed and max(shape.weights) > _BAND)
+        ):
+            shapes.append(recoloured(shape, role))
+        else:
+            shapes.append(shape)
+            beds += _bed(shape, role)
+    return replace(sketch, shapes=(*beds, *shapes))
+
+
+_BAND = 2.0
+"""An open line heavier than this (pens) is a band that has a colour of its own."""
+
+
+def _bed(shape: Shape, role: Role) -> list[Shape]:
+    """The area within a closed line, filled."""
+    if isinstance(shape, Swell) and (shape.closed or (shape.inset == 1.0 and shape.part == "outline")):  # a shell is open at its mouth only
+        return [pen.filled(shape.points, shape.part, role=role)]
+    if isinstance(shape, Path) and not shape.fill and shape.steps[-1][0] == "Z":
+        return [replace(shape, role=role, weight=0.0, fill=True)]
+    return []
 
 
 def _is_area(shape: Shape) -> bool:

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from math import pi, sin
-
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Shape
 from .cell_parts import lashes, vacuole
+from .springs import band, screw
 
 
 def ciliate(n: float) -> Sketch:
@@ -75,17 +74,51 @@ def bell(n: float) -> Sketch:
     pen_um = pen_for(0.95 * n, 2.1 * n)
     lip = geometry.ellipse(0, 0.055 * n, 0.315 * n, 0.055 * n)
     wreath = [((x, y), (x * 1.22, y - 0.115 * n)) for x, y in lip[::3] if y < 0.075 * n]
-    stalk = tuple((0.05 * n * sin(7.5 * t * pi) * min(1.0, 3 * t), n + 0.95 * n * t) for t in (k / 90 for k in range(91)))
+    line, front = screw(3.5, lambda t: 0.13 * n * min(1.0, 7 * t + 0.05), lambda t: 0.27 * n, 0.045 * n)
+    stalk = band(geometry.moved(line, 0.0, n), front, 0.055 * n, "stalk", near=(1.0, 1.3), far=0.7)
     nucleus = geometry.curve([(-0.16 * n, 0.30 * n), (-0.06 * n, 0.58 * n), (0.10 * n, 0.62 * n), (0.18 * n, 0.42 * n)], per=8)
     return Sketch(
         (
             pen.contour(edge, 1.1, 2.0, "outline"),
             pen.contour(lip, 0.9, 1.2, "mouth"),
             pen.strokes(wreath, 0.7, "cilia"),
-            pen.line(stalk, (1.6, 1.6), "stalk"),
+            *stalk,
             pen.line(nucleus, (2.2, 3.0, 2.2), "nucleus", role="faint"),
             vacuole(0.10 * n, 0.24 * n, 0.065 * n),
             *(pen.ring(x * n, y * n, 0.045 * n, 0.8, "food") for x, y in ((-0.02, 0.42), (-0.17, 0.52), (0.0, 0.74))),
+        ),
+        pen_um,
+    )
+
+
+def swimming_bell(n: float) -> Sketch:
+    """A bell that has left its stalk: shut in front, a girdle of hairs round its rear, on which it swims."""
+    side = geometry.curve(
+        [
+            (0.0, 0.02 * n),
+            (0.20 * n, 0.05 * n),
+            (0.30 * n, 0.22 * n),
+            (0.33 * n, 0.50 * n),
+            (0.27 * n, 0.74 * n),
+            (0.20 * n, 0.86 * n),
+            (0.0, 0.97 * n),
+        ],
+        per=8,
+    )
+    edge = geometry.tall((*side, *reversed(geometry.mirrored(side[1:-1]))), n)
+    pen_um = pen_for(1.1 * n, 1.2 * n)
+    girdle = geometry.ellipse(0, 0.745 * n, 0.272 * n, 0.05 * n)
+    hairs = [((x, y), (1.45 * x, y + 0.15 * n)) for x, y in girdle[::3] if y > 0.735 * n]
+    tuft = [((x * n, 0.04 * n), (1.5 * x * n, -0.06 * n)) for x in (-0.10, -0.05, 0.0, 0.05, 0.10)]
+    nucleus = geometry.curve([(-0.16 * n, 0.30 * n), (-0.06 * n, 0.56 * n), (0.10 * n, 0.58 * n), (0.18 * n, 0.40 * n)], per=8)
+    return Sketch(
+        (
+            pen.contour(edge, 1.1, 2.0, "outline"),
+            pen.strokes([*hairs, *tuft], 0.8, "cilia"),
+            pen.line([p for p in girdle if p[1] >= 0.745 * n], (0.8, 1.4, 0.8), "cilia"),
+            pen.line(nucleus, (2.2, 3.0, 2.2), "nucleus", role="faint"),
+            vacuole(0.09 * n, 0.22 * n, 0.065 * n),
+            *(pen.ring(x * n, y * n, 0.045 * n, 0.8, "food") for x, y in ((-0.04, 0.40), (-0.15, 0.62), (0.04, 0.70))),
         ),
         pen_um,
     )

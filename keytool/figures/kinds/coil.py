@@ -9,6 +9,7 @@ from ..frame import Sketch, pen_for
 from ..shapes import Point, Points, Shape
 from .kind import Kind, Values, accent, choice, num, um, word
 from .points import pts
+from .springs import band, screw
 
 
 def build(v: Values) -> Sketch:
@@ -94,13 +95,10 @@ def _wound(w: float) -> Sketch:
 
 
 def _screw(w: float) -> Sketch:
-    """One fine dark line in even corkscrew turns, without walls to be seen."""
-    pitch, amp, turns = 4.2 * w, 1.5 * w, 7
-    line = [(amp * sin(2 * pi * turns * k / 280), pitch * turns * k / 280) for k in range(281)]
-    return Sketch(
-        (pen.filled((*geometry.offset(line, [w / 2] * 281), *reversed(geometry.offset(line, [-w / 2] * 281))), "outline"),),
-        pen_for(10 * w, pitch * turns),
-    )
+    """A fine thread in even corkscrew turns, the front of each turn over the back."""
+    pitch, turns = 4.2 * w, 7
+    line, front = screw(turns, lambda t: 2.0 * w, lambda t: pitch, 0.75 * w)
+    return Sketch(tuple(band(line, front, w, "outline", near=(1.4, 1.9), far=0.9)), pen_for(10 * w, pitch * turns))
 
 
 KIND = Kind(

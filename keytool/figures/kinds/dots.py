@@ -9,10 +9,11 @@ from random import Random
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Point, Points, Shape
-from .kind import Kind, Values, accent, choice, num, um, word
-from .rod_builds import capsule, club_pair, spore_rod
+from .dot_mixes import MIXES
+from .kind import Kind, Values, accent, choice, colour, num, um, word
+from .rod_builds import angled_pair, capsule, slim, spore_rod, wound_body
 
-_BUILT, _NEAR = ("commas", "waves", "coils", "spore-rods", "clubs"), 6.5
+_BUILT, _NEAR = ("commas", "waves", "coils", "spore-rods", "clubs", "slim-rods"), 5.5
 """Forms whose build has to show are seen from nearer: over so many of their lengths."""
 _GROUPS = {"pairs": ((-0.5, 0.0), (0.5, 0.0)), "fours": ((-0.5, -0.5), (0.5, -0.5), (-0.5, 0.5), (0.5, 0.5))}
 """Where the members of a group lie, in steps of nearly one size: they share a flat face."""
@@ -21,6 +22,8 @@ _GROUPS = {"pairs": ((-0.5, 0.0), (0.5, 0.0)), "fours": ((-0.5, -0.5), (0.5, -0.
 def dots(v: Values) -> Sketch:
     """A strewing of small bodies, each `size` long."""
     size, form, layout = num(v, "size"), word(v, "form"), word(v, "layout")
+    if form in MIXES:
+        return MIXES[form](size)
     across = (_NEAR if form in _BUILT else 16) * size
     if form == "cocci" and layout in _GROUPS:
         return Sketch(tuple(_packets(layout, across, size)), pen_for(across, across))
@@ -47,10 +50,10 @@ def _places(form: str, layout: str, across: float, size: float) -> list[tuple[fl
         return [(0.62 * x + step * a, 0.62 * y + step * b, 0.0) for x, y, _ in groups for a, b in _GROUPS[layout]]
     if layout == "raft":
         return [
-            (1.05 * size * (col + 0.16 * sin(2.6 * row) + 0.12 * cos(1.3 * row)), 0.155 * size * row, 0.03 * sin(1.7 * row + col))
-            for row in range(12)
+            (1.06 * size * (col + 0.30 * sin(2.6 * row) + 0.22 * cos(1.3 * row)), 0.145 * size * row, 0.05 * sin(1.1 * row + 0.6 * col))
+            for row in range(13)
             for col in range(2)
-            if (row, col) not in ((0, 0), (1, 1), (11, 1), (10, 0))
+            if (row, col) not in ((0, 0), (1, 1), (2, 0), (12, 1), (11, 0), (12, 0))
         ]
     gap = 1.04 * size if layout == "clump" else (1.35 if form in _BUILT else 1.7) * size
     reach = 0.27 * across if layout == "clump" else 0.5 * across
@@ -84,10 +87,7 @@ def _body(form: str, size: float, x: float, y: float, turn: float) -> list[Shape
         case "cocci":
             return [pen.disc(x, y, size / 2, "dots")]
         case "slim-rods":
-            r = 0.058 * size
-            half = size / 2
-            rod = ((-half, 0.0), (-half + 1.6 * r, -r), (half - 1.6 * r, -r), (half, 0.0), (half - 1.6 * r, r), (-half + 1.6 * r, r))
-            return [pen.filled(geometry.moved(rod, x, y, turn=turn), "dots")]
+            return [pen.filled(slim(size, x, y, turn, sway=0.05 * sin(3e3 * y / size + x / size)), "dots")]
         case "rods":
             return [pen.filled(geometry.moved(capsule(size, 0.17 * size), x, y, turn=turn), "dots")]
         case "ovals":
@@ -111,9 +111,13 @@ def _body(form: str, size: float, x: float, y: float, turn: float) -> list[Shape
         case "commas":
             return [_bent(fitted(list(geometry.arc(0, 0, size, -0.62, 0.62, count=16)), 0.97 * size), 0.14 * size, x, y, turn)]
         case "waves" | "coils":
-            return [_wave(form, size, x, y, turn)]
+            turns, amp, thick, bend = (2.2, 0.10, 0.075, 0.0) if form == "waves" else (6.5, 0.05, 0.034, 0.9 * sin(9 * turn))
+            body = fitted(wound_body(size, turns, amp * size, thick * size, bend), size)
+            return [pen.filled(geometry.moved(body, x, y, turn=turn), "dots")]
+        case "flakes" | "chips" | "ragged":
+            return _grit(form, size, x, y, turn)
         case "clubs":
-            return club_pair(size, x, y, turn)
+            return angled_pair(size, x, y, turn)
         case "spore-rods":
             return spore_rod(size, x, y, turn, end=(round(1e3 * x) % 3 == 0))
         case _:  # unresolved: a soft grey dot, no edge
@@ -134,19 +138,22 @@ def _bent(line: Points, thick: float, x: float, y: float, turn: float) -> Shape:
     return pen.filled((*geometry.offset(placed, half), *reversed(geometry.offset(placed, [-h for h in half]))), "dots")
 
 
-def _wave(form: str, size: float, x: float, y: float, turn: float) -> Shape:
-    """A stiff wave of few turns, or a very thin coil bent as a whole."""
-    turns, amp, thick = (2.5, 0.085, 0.065) if form == "waves" else (7.0, 0.045, 0.030)
-    bend = 0.0 if form == "waves" else 0.9
-    line: list[Point] = []
-    px = py = 0.0
-    for k in range(121):
-        t = k / 120
-        a = bend * sin(2 * pi * (0.8 * t + 0.3 * turn))
-        off = amp * size * sin(2 * pi * turns * t)
-        line.append((px - off * sin(a), py + off * cos(a)))
-        px, py = px + size / 120 * cos(a), py + size / 120 * sin(a)
-    return _bent(fitted(line, 0.97 * size), thick * size, x, y, turn)
+def _grit(form: str, size: float, x: float, y: float, turn: float) -> list[Shape]:
+    """A clear many-cornered plate with a line round it; a chip or splinter with sharp ends; a ragged crumb."""
+    chance = Random(f"{form} {x:.6f} {y:.6f}")
+    count, low, flat = {
+        "flakes": (6, 0.72, 0.9),
+        "chips": (chance.choice((3, 4, 5)), 0.55, chance.choice((0.35, 0.7, 0.9))),
+        "ragged": (15, 0.62, 0.8),
+    }[form]
+    ring = [
+        (cos(a) * s * size / 2, sin(a) * s * flat * size / 2)
+        for a, s in ((2 * pi * (k + 0.25 * chance.random()) / count, chance.uniform(low, 1.0)) for k in range(count))
+    ]
+    placed = geometry.moved(fitted(ring, size), x, y, turn=turn)
+    if form == "flakes":
+        return [pen.stroke(placed, 0.9, "dots", closed=True)]
+    return [pen.filled(placed, "dots")]
 
 
 def fitted(points: Sequence[Point], size: float) -> Points:
@@ -161,13 +168,34 @@ KIND = Kind(
     (
         choice(
             "form",
-            ("rods", "cocci", "specks", "ovals", "commas", "waves", "coils", "spore-rods", "clubs", "splinters", "unresolved"),
+            (
+                "rods",
+                "cocci",
+                "specks",
+                "ovals",
+                "commas",
+                "waves",
+                "coils",
+                "spore-rods",
+                "clubs",
+                "splinters",
+                "unresolved",
+                "slim-rods",
+                "flakes",
+                "chips",
+                "ragged",
+                *MIXES,
+            ),
             "shape of each; waves: stiff corkscrews; coils: thin and bending; spore-rods: with a bright oval; clubs: "
-            "pairs like a V; unresolved: soft dots at the limit of the lens",
+            "pairs that snapped to a V; unresolved: soft dots at the limit of the lens; mixed: dots, rods and specks that cannot be "
+            "told apart; every-way: cocci in every arrangement; two-planes: one dot, bright and then dark; flat-discs: even, "
+            "without anything inside; swimming, jiggling, creeping: rods with the way they came; "
+            "bent-kinds: comma, wave and coil; flakes: clear plates; chips: sharp-cornered bits; ragged: crumbs",
         ),
         um("size", 2, 0.2, 60, "length of each"),
         choice("layout", ("scattered", "chains", "clump", "pairs", "fours", "raft"), "how they lie"),
-        accent("dots", "spores"),
+        accent("dots", "spores", "track"),
+        colour(),
     ),
     dots,
 )

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from ..frame import Sketch
+from ..shapes import WASHES
 
 Value = float | str | bool | None
 Values = Mapping[str, Value]
@@ -90,6 +91,15 @@ def flag(name: str, description: str) -> Param:
 def accent(*parts: str) -> Param:
     """The part drawn in the accent colour: the one thing being asked about."""
     return choice("accent", ("none", *parts), "the one part drawn in the accent colour")
+
+
+def colour() -> Param:
+    """The true colour of the part that is asked about, where its colour is what is asked."""
+    return choice(
+        "colour",
+        ("none", *WASHES),
+        "the true colour of the part named by `accent` (else of the whole), laid under the ink instead of the accent",
+    )
 
 
 def num(values: Values, name: str) -> float:

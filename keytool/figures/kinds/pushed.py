@@ -29,6 +29,15 @@ def pushed(v: Values) -> Sketch:
     for k, (x, y, size) in enumerate(_GRIT):
         before = _speck(x * r, y * r, size * r, k)
         out += [pen.stroke(before, 0.8, "before", role="faint", closed=True), pen.filled(_shifted(before, r), "grit")]
+    if word(v, "thing").startswith("dot"):
+        x, y, size = -0.14 * r, -0.02 * r, 0.055 * r
+        along = word(v, "thing") == "dot-along"
+        out += (
+            [pen.ring(x, y, size, 1.0, "before", role="faint"), pen.disc(x + _PUSH * r, y, size, "thing")]
+            if along
+            else [pen.disc(x, y, size, "thing")]
+        )
+        return Sketch((*out, *_arrow(r)), pen_for(d, d))
     thing = geometry.curve(geometry.scaled(_THING, r), per=8)
     if word(v, "thing") == "along":
         out += [pen.line(thing, (1.0, 1.6, 1.0), "before", role="faint"), pen.line(_shifted(thing, r), (2.6, 4.2, 2.6), "thing")]
@@ -57,7 +66,11 @@ KIND = Kind(
     "pushed-slide",
     "a round field before (faint) and after the slide was pushed to the right",
     (
-        choice("thing", ("along", "stays"), "whether the thing in question went along with the grit or stayed where it was"),
+        choice(
+            "thing",
+            ("along", "stays", "dot-along", "dot-stays"),
+            "whether the thing (a worm, or a dot) in question went along with the grit or stayed where it was",
+        ),
         um("field", 450, 50, 6000, "diameter of the field of view"),
         accent("thing", "grit", "push"),
     ),

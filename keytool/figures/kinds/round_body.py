@@ -5,7 +5,7 @@ from __future__ import annotations
 from .. import geometry
 from ..frame import Sketch, pen_for
 from ..shapes import Points, Shape
-from .kind import Kind, Values, accent, choice, flag, given, num, um, word
+from .kind import Kind, Values, accent, choice, colour, flag, given, num, um, word
 from .round_contents import STYLES, contents
 from .round_joins import JOINS, join
 from .round_marks import MARKS, mark
@@ -50,6 +50,7 @@ KIND = Kind(
             "animal: folded, with jaws; legged: folded, with legs, claws and two bent needles; "
             "coloured-drops: oil with a colour; "
             "green: a green body with an edge; plastids: several small green discs; "
+            "tinted-cells: four without a nucleus, each in its own jelly; "
             "even-tint: colour from wall to wall; dark: no light comes through",
         ),
         choice("mark", MARKS, "openings and scars: one pore with a ring, a scar line, a Y, a plugged pore, pores at the middle"),
@@ -60,6 +61,7 @@ KIND = Kind(
         ),
         flag("stalk", "a stub of the thread it grew on; the same as joined: stalk"),
         accent("body", "wall", "contents", "stalk", "mark", "joined"),
+        colour(),
     ),
     build,
 )

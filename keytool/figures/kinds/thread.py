@@ -8,7 +8,7 @@ from .. import pen
 from ..frame import Sketch, pen_for
 from ..shapes import Shape
 from . import tube
-from .kind import Kind, Values, accent, choice, flag, given, num, um, word
+from .kind import Kind, Values, accent, choice, colour, flag, given, num, um, word
 from .thread_parts import beads, branches, contents, cross_walls, helix, walls
 from .tube import Strand
 
@@ -116,6 +116,7 @@ KIND = Kind(
         choice("contents", ("clear", "granular", "drops"), "what is inside"),
         flag("tip", "ends in a rounded tip instead of running on"),
         accent("body", "cross-walls", "clamp", "branch", "contents"),
+        colour(),
     ),
     build,
     conflicts,

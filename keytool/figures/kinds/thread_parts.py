@@ -8,6 +8,7 @@ from math import cos, pi, sin
 from .. import geometry, pen
 from ..shapes import Point, Points, Shape
 from . import tube
+from .springs import band, screw
 from .tube import Strand
 
 
@@ -101,31 +102,18 @@ def _clamp(strand: Strand, t: float) -> list[Shape]:
 
 
 def helix(width: float, length: float) -> list[Shape]:
-    """A spring of even turns (the thickening of a water vessel): hard, regular, never soft."""
-    coil, pitch = 3.4 * width, 2.9 * width
-    turns = max(3, round(length / pitch))
-    count = 48 * turns
+    """The spring of a water vessel: one hard, even band, front half over back half, its lower end pulled out of the faint vessel."""
+    coil, pitch = 3.4 * width, 2.7 * width
+    turns = max(4, round(length / pitch))
+    pulled = 1.6 / turns
 
-    def at(k: float) -> Point:
-        a = 2 * pi * k / 48
-        return (-coil * cos(a), pitch * k / 48 + 0.9 * width * sin(a))
+    def loose(t: float) -> float:
+        return max(0.0, (t - 1 + pulled) / pulled)
 
-    points = [at(k) for k in range(count + 1)]
-    near = [tuple(points[48 * k : 48 * k + 25]) for k in range(turns)]
-    far = [tuple(points[48 * k + 24 : 48 * k + 49]) for k in range(turns)]
-    hidden = [tube.ring(run, lambda t: width / 2) for run in near]
-
-    def seen(p: Point) -> bool:
-        return not any(geometry.inside(ring, p) for ring in hidden)
-
-    out: list[Shape] = []
-    for run in near:
-        right, left = tube.sides(run, lambda t: width / 2)
-        out += [pen.line(right, (0.9, 1.4, 0.9), "outline"), pen.line(left, (1.2, 2.0, 1.2), "outline")]
-    for run in far:
-        for side in tube.sides(run, lambda t: width / 2):
-            out += [pen.stroke(piece, 0.8, "outline") for piece in geometry.runs(side, seen)]
-    return out
+    line, front = screw(turns, lambda t: coil * (1 - 0.55 * loose(t)), lambda t: pitch * (1 + 1.5 * loose(t)), 1.45 * width)
+    foot = line[round((1 - pulled) * (len(line) - 1))][1]
+    vessel = [((s * (coil + 1.0 * width), -1.6 * width), (s * (coil + 1.0 * width), foot)) for s in (-1, 1)]
+    return [*(pen.stroke(side, 0.8, "vessel", role="faint") for side in vessel), *band(line, front, width, "outline")]
 
 
 def beads(width: float, length: float) -> list[Shape]:

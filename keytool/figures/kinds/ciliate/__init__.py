@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ...frame import Sketch
-from ..ciliates import bell
+from ..ciliates import bell, swimming_bell
 from ..kind import Kind, Values, accent, choice, num, um, word
 from .beans import colpoda, fed, fungus_eater, l_shape, pear, slipper
 from .hunters import ear, flask, flat_leaf, long_neck
@@ -39,6 +39,7 @@ _FORMS: dict[str, Callable[[float], Sketch]] = {
     "helmet": helmet,
     "in-tube": in_tube,
     "bell": bell,
+    "swimming-bell": swimming_bell,
     "stiff-bell": stiff_stalk,
     "smooth-bean": smooth_bean,
     "big-mouth": big_mouth,
@@ -57,8 +58,8 @@ KIND = Kind(
             "pear with an even coat; slipper with two star bubbles; bean with a notch; bean full of food; L-shaped "
             "bean; bean feeding on a hypha; walker on bristles, without or "
             "with three tail bristles; jumper with a sail, or without; ball with stiff hairs; flask; long neck; ear; "
-            "flat leaf; twist; helmet; in a tube of slime; bell on a coiling or a stiff stalk; bean with a shallow notch; bean with a "
-            "huge mouth; slender walker; small oval whose edge is not made out",
+            "flat leaf; twist; helmet; in a tube of slime; bell on a coiling stalk, swimming without one, or on a "
+            "stiff stalk; bean with a shallow notch; bean with a huge mouth; slender walker; small oval whose edge is not made out",
         ),
         um("length", 45, 5, 1000, "length of the body without hairs and stalk"),
         accent(

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-from math import pi, sin
+from math import cos, exp, pi, sin
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
@@ -40,50 +39,41 @@ def plant(w: float) -> Sketch:
 
 
 def cotton(w: float) -> Sketch:
-    """Cotton: a flat ribbon that twists now this way, now that; at each twist it is narrow and its edges cross."""
-    n = 13 * w
-    line = tube.axis(n, lambda t: 0.24 * sin(2 * pi * (0.75 * t + 0.1)), steps=420)
-    twists = (0.15, 0.34, 0.58, 0.83)
-    span = 1.1 * w / n
+    """Cotton: one flat ribbon with thick rims and a thin middle; where it turns over, one rim crosses in front of the other."""
+    n = 17 * w
+    turns, span = (0.17, 0.47, 0.76), 1.25 * w / n
+    line = tube.axis(n, lambda t: 0.20 * sin(2 * pi * (0.75 * t + 0.1)), steps=480)
+    rim = 0.085 * w
 
-    def half(t: float) -> float:
-        near = min(abs(t - at) for at in twists) / span
-        return w / 2 * (1 - 0.58 * max(0.0, 1 - near**2) ** 2)
+    def angle(t: float) -> float:
+        """How far the ribbon has turned over, in radians."""
+        return sum(pi / (1 + exp(max(-60.0, min(60.0, -(t - at) / (0.30 * span))))) * (1 if k % 2 else -1) for k, at in enumerate(turns))
 
-    right, left = tube.sides(line, half)
-    folds = []
-    for k, at in enumerate(twists):
-        way = 1 if k % 2 else -1
-        folds += [
-            geometry.curve(
-                [
-                    tube.beside(line, half, at + d * span, way * u)
-                    for d, u in ((-0.95, -0.98), (-0.35 + j, -0.45), (0.35 + j, 0.45), (0.95, 0.98))
-                ],
-                per=8,
-            )
-            for j in (-0.16, 0.16)
+    def edge(t: float, s: int) -> tuple[float, float]:
+        """How far from the axis a rim lies (half widths), and how far in front of it."""
+        return s * cos(angle(t)) * (1 - 2 * rim / w), s * sin(angle(t))
+
+    middles = {s: tuple(tube.beside(line, lambda t: w / 2, k / 480, edge(k / 480, s)[0]) for k in range(481)) for s in (-1, 1)}
+    height = {s: [edge(k / 480, s)[1] for k in range(481)] for s in (-1, 1)}
+    bands = {s: (geometry.offset(m, [rim] * 481), geometry.offset(m, [-rim] * 481)) for s, m in middles.items()}
+    shapes: list[Shape] = []
+    for s in (-1, 1):
+        other = [
+            (*bands[-s][0][a : a + 21], *reversed(bands[-s][1][a : a + 21]))
+            for a in range(0, 480, 20)
+            if max(height[-s][a : a + 21]) > 0.02
         ]
-    rim = [
-        tuple(
-            tube.beside(line, half, (k + 0.0) / 420, s * 0.72) for k in range(421) if min(abs(k / 420 - at) for at in twists) > 1.0 * span
-        )
-        for s in (-1, 1)
+        for part_of, side in zip((1.7, 0.8) if s < 0 else (0.8, 1.9), bands[s], strict=True):
+            keep = geometry.runs(side, lambda p, other=other: not any(geometry.inside(ring, p) for ring in other))  # type: ignore[misc]
+            shapes += [pen.line(run, (part_of,), "outline" if part_of > 1 else "folds") for run in keep]
+    creases = [
+        [tube.beside(line, lambda t: w / 2, t + d, u * cos(angle(t + d))) for d in (k * 0.004 for k in range(12))]
+        for t, u in pts(".03 .2, .06 -.3, .27 .15, .31 -.3, .36 .3, .57 -.1, .61 .3, .85 .1, .90 -.3")
     ]
-    wall: list[Shape] = []
-    for side in rim:
-        for run in geometry.runs(side, lambda p: True):
-            breaks = [0, *(i for i in range(1, len(run)) if abs(run[i][1] - run[i - 1][1]) > 0.3 * w), len(run)]
-            wall += [pen.stroke(run[i:j], 0.6, "wall", role="faint") for i, j in pairwise(breaks) if j - i > 1]
-    return Sketch(
-        (
-            pen.line(right, (1.3,), "outline", inset=-1.0),
-            pen.line(left, (2.1,), "outline", inset=1.0),
-            pen.strokes(folds, 1.1, "folds"),
-            *wall,
-        ),
-        pen_for(0.38 * n, n),
-    )
+    shapes.append(pen.strokes(creases, 0.5, "wall", role="faint"))
+    for end, bow in ((0.0, -0.10), (1.0, 0.10)):
+        shapes.append(pen.stroke(tube.across(line, lambda t: w / 2, end, share=abs(cos(angle(end))), bow=bow), 1.0, "outline"))
+    return Sketch(tuple(shapes), pen_for(0.34 * n, n))
 
 
 def paper(w: float) -> Sketch:

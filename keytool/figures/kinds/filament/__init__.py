@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from ...frame import Sketch, pen_for
 from ...shapes import Shape
-from ..kind import Kind, Values, accent, choice, given, long_enough, num, um, word
+from ..kind import Kind, Values, accent, choice, colour, given, long_enough, num, um, word
 from .bacterial import braid, budding, bundle, empty_sheath, plain_threads, row, spore_threads, straw
 from .green import green, h_pieces, protonema, rhizoid, tube_alga
 
@@ -55,6 +55,7 @@ KIND = Kind(
         um("width", 6, 0.3, 200, "width of the filament; of a sheath or braid its own"),
         um("length", None, 5, 3000, "length shown; worked out from the width if left out"),
         accent("body", "cross-walls", "contents", "sheath", "plastid", "spores", "buds", "h-pieces", "crust", "branch", "tips"),
+        colour(),
     ),
     build,
     long_enough(5),

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
-from ..kind import Kind, Values, accent, choice, flag, num, um, word
+from ..kind import Kind, Values, accent, choice, colour, flag, num, um, word
 from .euglenids import leaf, notched, spindle, stiff_ahead, sweeps
 from .gliders import ball, bean, collar, drawn_out, roundish, sausage, snout
 from .parts import Drawn
@@ -60,6 +60,7 @@ KIND = Kind(
         accent(
             "body", "flagella", "plastid", "eyespot", "collar", "snout", "ridges", "nucleus", "vacuole", "contents", "stalk", "feeding-rod"
         ),
+        colour(),
     ),
     build,
 )

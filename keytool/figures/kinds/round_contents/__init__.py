@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ...shapes import Points, Shape
-from .cells import animal, cell, four, many, two, worm
+from .cells import animal, cell, four, many, tinted_cells, two, worm
 from .fillings import ball, clear, coloured_drops, dark, even, grains, green, oil, one_drop, plastids, spores, star
 from .young import legged
 
@@ -23,6 +23,7 @@ _DRAW: dict[str, Callable[[Points, float], list[Shape]]] = {
     "cell": cell,
     "two-cells": two,
     "four-cells": four,
+    "tinted-cells": tinted_cells,
     "many-cells": many,
     "worm": worm,
     "animal": animal,

@@ -80,6 +80,27 @@ def four(room: Points, pen_um: float) -> list[Shape]:
     return _cells(room, pen_um, _parted(room, seats))
 
 
+def tinted_cells(room: Points, pen_um: float) -> list[Shape]:
+    """Four cells of one even tint without a nucleus, two and two in nested shells of jelly, as blue-green bacteria lie."""
+    r = size(room)
+    out: list[Shape] = []
+    for s in (-1, 1):
+        shell = geometry.ellipse(s * 0.44 * r, s * 0.06 * r, 0.43 * r, 0.70 * r, turn=0.12 * s, count=60)
+        out.append(pen.stroke(shell, 0.7, "jelly", closed=True))
+        for k in (-1, 1):
+            x, y = s * 0.44 * r - 0.04 * s * k * r, s * 0.06 * r + k * 0.31 * r
+            flat = [
+                (px, min(py, 0.27 * r) if k < 0 else max(py, -0.27 * r)) for px, py in geometry.ellipse(0, 0, 0.31 * r, 0.30 * r, count=48)
+            ]
+            inner = geometry.moved(flat, x, y)
+            out += [
+                pen.stroke(geometry.moved(tuple((1.16 * px, 1.13 * py) for px, py in flat), x, y), 0.5, "jelly", closed=True),
+                pen.contour(inner, 0.9, 1.5, PART),
+                *pen.grain(inner, 2.3 * pen_um, PART, lambda p: 0.8, sizes=(0.9, 1.1)),
+            ]
+    return out
+
+
 def many(room: Points, pen_um: float) -> list[Shape]:
     """A ball of many small cells."""
     seats = [(0.82 * (((k + 0.5) / 19) ** 0.5) * cos(2.39996 * k), 0.82 * (((k + 0.5) / 19) ** 0.5) * sin(2.39996 * k)) for k in range(19)]

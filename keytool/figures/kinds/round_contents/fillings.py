@@ -132,7 +132,7 @@ def plastids(room: Points, pen_um: float) -> list[Shape]:
 
 def even(room: Points, pen_um: float) -> list[Shape]:
     """One even tint from wall to wall."""
-    return list(pen.grain(room, 2.1 * pen_um, PART, lambda p: 0.75, sizes=(0.9, 1.1)))
+    return [pen.stroke(room, 0.2, PART, role="faint", closed=True), *pen.grain(room, 2.1 * pen_um, PART, lambda p: 0.75, sizes=(0.9, 1.1))]
 
 
 def dark(room: Points, pen_um: float) -> list[Shape]:

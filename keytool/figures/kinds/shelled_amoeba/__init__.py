@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
 from ...shapes import Point, Points, Shape
-from ..kind import Kind, Values, accent, choice, flag, num, um, word
+from ..kind import Kind, Values, accent, choice, colour, flag, num, um, word
 from ..points import pts
 from .mouths import arms, arms_round, mouth_from_below, mouth_ring, rim
+from .section import cut_open
 from .walls import shell_wall
 
 _SIDES: dict[str, Sequence[Point]] = {  # right half, closed end up, length 1, mouth at the foot
@@ -25,7 +26,13 @@ _SIDES: dict[str, Sequence[Point]] = {  # right half, closed end up, length 1, m
 
 def build(v: Values) -> Sketch:
     """The shell: from the side with its mouth at the foot, or seen from below."""
-    return (_from_below if word(v, "view") == "below" else _from_the_side)(v)
+    match word(v, "view"):
+        case "below":
+            return _from_below(v)
+        case "section":
+            return cut_open(num(v, "length"), word(v, "wall"), turned=word(v, "rim") == "turned-in")
+        case _:
+            return _from_the_side(v)
 
 
 def _from_the_side(v: Values) -> Sketch:
@@ -98,11 +105,20 @@ def _spines(edge: Points, n: float) -> list[Shape]:
 BELOW = ("central", "cornered", "off-centre", "slanted-round", "slanted-oval", "hidden-slit")
 
 
+def _wrong_view(view: str, form: str) -> str:
+    """What is wrong with asking for this form in this view; empty if nothing is."""
+    if view == "section" and form != "dome":
+        return "view section shows a dome: form must be dome"
+    if (form in BELOW) != (view == "below"):
+        return f"form {form} is for the view from {'below' if form in BELOW else 'the side'}"
+    return ""
+
+
 KIND = Kind(
     "shelled-amoeba",
     "a shelled amoeba by its shell: from the side, mouth at the foot, or from below, looking at the mouth",
     (
-        choice("view", ("side", "below"), "from the side, or onto the mouth"),
+        choice("view", ("side", "below", "section"), "from the side, onto the mouth, or a dome cut open through the mouth"),
         choice(
             "form",
             (*_SIDES, *BELOW),
@@ -121,11 +137,8 @@ KIND = Kind(
         choice("pseudopods", ("none", "threads", "fingers"), "what reaches out"),
         flag("spines", "spines at the closed end"),
         accent("body", "opening", "scales", "spines", "pseudopods", "contents"),
+        colour(),
     ),
     build,
-    lambda v: (
-        []
-        if (word(v, "form") in BELOW) == (word(v, "view") == "below")
-        else [f"form {word(v, 'form')} is for the view from {'below' if word(v, 'form') in BELOW else 'the side'}"]
-    ),
+    lambda v: [wrong] if (wrong := _wrong_view(word(v, "view"), word(v, "form"))) else [],
 )

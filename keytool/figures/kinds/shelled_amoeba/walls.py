@@ -85,9 +85,14 @@ def _grains(edge: Points, free: Free, n: float) -> list[Shape]:
                 for a, s in ((2 * pi * k / count, chance.uniform(0.72, 1.0)) for k in range(count))
             ]
             out.append((*ring, ring[0]))
+    return [pen.strokes(out, 0.7, "scales"), lumps_on((*edge, edge[0]), n)]
+
+
+def lumps_on(edge: Points, n: float) -> Shape:
+    """Grains that stand out along an edge that runs clockwise."""
     lumps = []
-    walk = geometry.spaced((*edge, edge[0]), 0.075 * n)[:-1]
-    for k, ((x, y), (nx, ny)) in enumerate(zip(walk, geometry.normals(walk, closed=True), strict=True)):
+    walk = geometry.spaced(edge, 0.075 * n)[:-1]
+    for k, ((x, y), (nx, ny)) in enumerate(zip(walk, geometry.normals(walk, closed=edge[0] == edge[-1]), strict=True)):
         s = (0.018 + 0.014 * ((k * 0.618) % 1)) * n
         lumps.append(
             (
@@ -97,4 +102,4 @@ def _grains(edge: Points, free: Free, n: float) -> list[Shape]:
                 (x + ny * 1.3 * s, y - nx * 1.3 * s),
             )
         )
-    return [pen.strokes(out, 0.7, "scales"), pen.strokes(lumps, 1.0, "scales")]
+    return pen.strokes(lumps, 1.0, "scales")
