@@ -24,6 +24,8 @@ HALF = 150
 """The weight of matched words, in hundredths, at which a match is half convincing."""
 OTHER_PART, OTHER_KIND, OWN_WORD, DENIED, DOUBTFUL = 0.55, 0.6, 1.1, 0.75, 0.6
 NEARLY, RIVAL, MOST_AT_ONE_PLACE = 0.95, 0.7, 2
+TOPIC_ONLY, COMMON, MANY_STATES = 0.45, 0.65, 20
+"""What counts where only the character was named; one word alone that people say of more states than this."""
 CLOSE, SCATTERED = 2, 0.65
 """So many other words may stand between those of a phrase; what it counts when there are more."""
 """A word that stands for more characters than this is offered, not taken."""
@@ -173,6 +175,7 @@ def _held(
         score = share * share * (told / (told + HALF)) * (0.45 + 0.55 * explained) * weight / 100
         apart = max(matched) - min(matched) + 1 - len(matched)
         score *= 1.0 if apart <= CLOSE else SCATTERED
+        score *= 1.0 if says == "unsure" else _telling(data, phrase, share, {span[at].token.word for at in matched}, about)
         if score > best.get(says, (0.0, []))[0]:
             best[says] = (score, [span[at] for at in sorted(matched)])
     for says, (score, words) in best.items():
@@ -184,6 +187,15 @@ def _held(
         yield Heard(
             says, character, "" if says == "unsure" else state, None, None, math.floor(min(score, 1) * 1000 + 0.5) / 1000, start, end
         )
+
+
+def _telling(data: Mapping[str, Any], phrase: str, share: float, said: set[str], about: Mapping[str, Any]) -> float:
+    """How far the words said tell this state from others: what only names the character, or is said of everything, tells little."""
+    own = set(about["words"])
+    if share < 1 and said <= own:
+        return TOPIC_ONLY
+    word = phrase.lstrip("!?")
+    return COMMON if len(data["found"].get(word, ())) > MANY_STATES and not said & own else 1.0
 
 
 def _matched(data: Mapping[str, Any], span: list[_Word], phrase: str) -> tuple[Says, float, dict[int, float]]:

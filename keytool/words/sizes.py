@@ -63,7 +63,7 @@ def sizes(text: str, data: Mapping[str, Any]) -> list[Size]:
         for way, given in ways:
             low, high = _bounds(lexemes, at, given, spelling)
             character = _character(lexemes, at, way or "long", given, data)
-            found.append(Size(character, low, high, 0.9 if way else 0.45, *here))
+            found.append(Size(character, low, high, 0.9 if way else 0.55, *here))
         at = after
     return found
 

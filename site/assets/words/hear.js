@@ -7,7 +7,7 @@
   "use strict";
   const {plain, fold, tokens, nearest, has} = folding;
   const SURE = 0.5, LEAST = 0.2, ALIKE = 0.7, SLIP = 0.85, BEGUN = 0.8, HALF = 150;
-  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, DOUBTFUL = 0.6, NEARLY = 0.95, RIVAL = 0.7, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 2, SCATTERED = 0.65;
+  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, DOUBTFUL = 0.6, NEARLY = 0.95, RIVAL = 0.7, TOPIC_ONLY = 0.45, COMMON = 0.65, MANY_STATES = 20, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 2, SCATTERED = 0.65;
 
   // ---- sizes
   const LEXEME = /[½¼¾]|\p{Nd}+(?:[.,]\p{Nd}+)?|(?:(?![½¼¾])[\p{L}\p{No}\p{Nl}])+|[^\s\p{L}\p{N}]/gu;
@@ -36,7 +36,7 @@
       const ways = by && !isSpeed ? [["long", values.slice(0, 1)], ["wide", values.slice(1)]] : [[along, values]];
       for (const [way, given] of ways) {
         const [low, high] = bounds(said, at, given, spelling);
-        found.push({character: characterOf(said, at, way || "long", given, data), low, high, score: way ? 0.9 : 0.45, start, end});
+        found.push({character: characterOf(said, at, way || "long", given, data), low, high, score: way ? 0.9 : 0.55, start, end});
       }
       at = after;
     }
@@ -208,6 +208,12 @@
     return {token, means, begun, weight: weighed.length ? Math.max(...weighed) : 400};
   }
 
+  function telling(data, phrase, share, said, own) {
+    if (share < 1 && said.every((word) => own.includes(word))) return TOPIC_ONLY;
+    const word = phrase.replace(/^[!?]+/, "");
+    return has(data.found, word) && data.found[word].length > MANY_STATES && !said.some((each) => own.includes(each)) ? COMMON : 1;
+  }
+
   function held(data, span, character, state, phrases, topics, doubt) {
     const whole = span.reduce((sum, word) => sum + word.weight, 0);
     const best = new Map(), touched = new Map();
@@ -220,6 +226,7 @@
       let score = share * share * (told / (told + HALF)) * (0.45 + 0.55 * (told / whole)) * weight / 100;
       const places = [...matched.keys()];
       score *= Math.max(...places) - Math.min(...places) + 1 - places.length <= CLOSE ? 1 : SCATTERED;
+      score *= says === "unsure" ? 1 : telling(data, phrase, share, places.map((at) => span[at].token.word), data.characters[character].words);
       if (score > (best.has(says) ? best.get(says).score : 0)) best.set(says, {score, words: [...matched.keys()].sort((a, b) => a - b).map((at) => span[at])});
     }
     const heard = [];
