@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -50,6 +51,7 @@ def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id:
     from keytool.contribute.photo.record import FOLDER, Given, taken
     from keytool.contribute.talk import legible, one_of
 
+    _refuse_unfinished(file, given)
     root, loaded = to_write(named), opened(named)
     pick(entry, list(loaded.library.entries), "entry")
     try:
@@ -63,7 +65,9 @@ def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id:
         raise click.UsageError(f"{FOLDER}/{entry}/{name}.yaml stands already. Choose another --id, or say --replace.")
     try:
         scale, basis = _scale(**{each: given[each] for each in ("um_per_pixel", "micrometer", "division_um", "divisions")})
-        done = taken(loaded, picture(file), Given(name, entry, given["author"], licence, given["shows"], scale, basis))
+        shown = picture(file)
+        _refuse_unlike(loaded.library, entry, max(shown.image.size), scale)
+        done = taken(loaded, shown, Given(name, entry, given["author"], licence, given["shows"], scale, basis))
         _refuse_unsound(loaded, done.record)
         write(root, done.files)
     except (NoPicture, NoScale) as error:
@@ -77,18 +81,36 @@ def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id:
     terminal.say(f"See it: 'wetmount serve', then {PREVIEW}entries/{entry}.html")
 
 
+def _refuse_unfinished(file: Path, given: Mapping[str, Any]) -> None:
+    """Ends the command for what can be seen before the library is read: no scale, or no such file."""
+    if (given["um_per_pixel"] is None) is (given["micrometer"] is None):
+        raise click.UsageError("Say either --um-per-pixel or --micrometer, so that the scale bar can be drawn.")
+    if given["um_per_pixel"] is not None:
+        _believable(given["um_per_pixel"])
+    if not 0 < given["division_um"] < math.inf:
+        raise click.UsageError(f"--division-um: {given['division_um']:g} cannot be. Stage micrometers are mostly ruled every 10 µm.")
+    for each in (file, given["micrometer"]):
+        if each is not None and not each.is_file():
+            raise click.ClickException(f"There is no file '{each}'. Nothing was written.")
+
+
+def _refuse_unlike(library: Any, entry: str, pixels: int, um_per_pixel: float) -> None:
+    """Ends the command where what the picture is of would be far smaller or larger on it than a photograph shows anything."""
+    from keytool.contribute.photo.record import own_length, unlike
+
+    shown = library.entries[entry]
+    if said := unlike(shown.name, own_length(library, shown), pixels, um_per_pixel):
+        raise click.UsageError(f"{said} Nothing was written.")
+
+
 def _scale(um_per_pixel: float | None, micrometer: Path | None, division_um: float, divisions: int | None) -> tuple[float, dict[str, Any]]:
     """Micrometres to a pixel, and what that rests on."""
     from keytool.contribute.photo.micrometer import scale
     from keytool.contribute.photo.picture import picture
 
-    if (um_per_pixel is None) is (micrometer is None):
-        raise click.UsageError("Say either --um-per-pixel or --micrometer, so that the scale bar can be drawn.")
     if micrometer is None:
         assert um_per_pixel is not None
-        return _believable(um_per_pixel), {"kind": "memory", "note": "as stated by the author"}
-    if not 0 < division_um < math.inf:
-        raise click.UsageError(f"--division-um: {division_um:g} cannot be. Stage micrometers are mostly ruled every 10 µm.")
+        return um_per_pixel, {"kind": "memory", "note": "as stated by the author"}
     found = scale(picture(micrometer).image, division_um, divisions)
     how = f"{division_um:g} µm / {found.spacing_px:.2f} pixels from line to line of a stage micrometer, by autocorrelation"
     return _believable(found.um_per_pixel), {"kind": "computed", "how": how}

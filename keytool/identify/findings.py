@@ -46,6 +46,11 @@ class _Case:
         return f"{words}, and {self.more} more such," if self.more else words
 
     @property
+    def couplet(self) -> str:
+        """The couplet by the number it is printed with, and by its slug."""
+        return f"couplet {self.loaded.library.keys[self.key].couplets[self.failure.couplet].number} ('{self.failure.couplet}')"
+
+    @property
     def file(self) -> str:
         return self.loaded.library.files["entry", self.failure.entry]
 
@@ -58,21 +63,21 @@ def _finding(case: _Case) -> Finding:
 def _unstated(case: _Case) -> tuple[str, str]:
     asked = case.failure.about
     return (
-        f"{case.who} comes to couplet '{case.failure.couplet}', but does not say what it shows of '{asked}'.",
+        f"{case.who} comes to {case.couplet}, but does not say what it shows of '{asked}'.",
         f"State '{asked}' in {case.file} or in a group that holds it; any: true if it may show anything.",
     )
 
 
 def _gap(case: _Case) -> tuple[str, str]:
     return (
-        f"{case.who} fits no lead of couplet '{case.failure.couplet}'.",
+        f"{case.who} fits no lead of {case.couplet}.",
         f"Add what it shows to a lead, or mend what {case.file} states.",
     )
 
 
 def _overlap(case: _Case) -> tuple[str, str]:
     return (
-        f"{case.who} fits more than one lead of couplet '{case.failure.couplet}': {case.failure.about}.",
+        f"{case.who} fits more than one lead of {case.couplet}: {case.failure.about}.",
         "Let what it shows fit one lead only.",
     )
 
@@ -82,13 +87,14 @@ def _wrong_end(case: _Case) -> tuple[str, str]:
     lead = case.loaded.library.keys[case.key].couplets[case.failure.couplet].leads[case.failure.lead]
     what, remedy = ("key", f"put its group into the scope of '{end}'") if lead.key else ("end", f"let it stand within '{end}'")
     return (
-        f"{case.who} is sent to the {what} '{end}', which does not hold it.",
-        f"Mend this lead, or what {case.file} states; or {remedy} if it belongs there.",
+        f"{case.who} is sent to the {what} '{end}', which does not hold it, by lead '{case.failure.lead}' of {case.couplet}.",
+        f"Put a couplet behind this lead ('wetmount new couplet --for {case.failure.entry}' drafts it); or mend this lead, "
+        f"or what {case.file} states; or {remedy} if it belongs there.",
     )
 
 
 def _loop(case: _Case) -> tuple[str, str]:
-    return (f"{case.who} comes back to couplet '{case.failure.couplet}' and never ends.", "Let every lead go forward.")
+    return (f"{case.who} comes back to {case.couplet} and never ends.", "Let every lead go forward.")
 
 
 _TOLD: dict[Fault, Callable[[_Case], tuple[str, str]]] = {

@@ -7,7 +7,7 @@ rest can still be checked; what names it is then not called unknown.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -112,7 +112,7 @@ def load(root: Path) -> Loaded:
         wrong = [*file.findings, *(schemas.findings(kind, file) if file.data is not None else [])]
         if not wrong:
             wrong = [*_misnamed(kind, path, file), *taken_ids(kind, file, taken)]
-        findings += wrong
+        findings += _with_fitting_units(file, wrong, usable, words) if kind == "entry" and wrong else wrong
         if wrong:
             broken |= {path.stem, *_own_id(file)}
         else:
@@ -129,6 +129,25 @@ def _vocabulary(keydata: Path) -> tuple[Mapping[str, Any], list[Finding]]:
     file = read_yaml(keydata / "vocabulary.yaml", "keydata/vocabulary.yaml")
     wrong = [*file.findings, *(Schemas(keydata / "schema", {}).findings("vocabulary", file) if file.data is not None else [])]
     return ({}, wrong) if wrong else (file.data, [])
+
+
+def _with_fitting_units(
+    file: YamlFile, wrong: list[Finding], usable: Mapping[tuple[str, str], YamlFile], words: Mapping[str, Any]
+) -> Iterator[Finding]:
+    """The findings of an entry; where a unit is missing or unknown, only the units that measure the same as its character are allowed."""
+    said = file.data.get("characters", {}) if isinstance(file.data, dict) else {}
+    fitting: dict[Place, str] = {}
+    for name in said if isinstance(said, dict) else ():
+        character = usable.get(("character", name))
+        if character and (own := character.data.get("unit")):
+            units = words["unit"]
+            allowed = ", ".join(id for id, each in units.items() if each.get("dimension") == units[own].get("dimension"))
+            fitting[file.place(("characters", name, "unit"))] = allowed
+            if isinstance(said[name], dict) and "unit" not in said[name]:
+                fitting[file.place(("characters", name), of_key=True)] = allowed
+    for each in wrong:
+        is_unit = each.check == "shape" and "unit" in each.message
+        yield replace(each, allowed=fitting[each.place]) if is_unit and each.place in fitting else each
 
 
 def _own_id(file: YamlFile) -> Iterator[str]:

@@ -31,12 +31,18 @@ _MISSING = {
     "how": "Give the formula with its figures.",
     "would-tell": "Say what would settle it: oil immersion, staining, a laboratory.",
 }
+_MEANT = {
+    **dict.fromkeys(("um", "u", "mu", "micron", "microns", "micrometre", "micrometer", "micrometres", "micrometers"), "µm"),
+    **dict.fromkeys(("um/s", "microns/s", "um per s"), "µm/s"),
+    **dict.fromkeys(("c", "degc", "deg c", "celsius"), "°C"),
+}
+"""How units are typed where the keyboard has no µ or °, and what is meant."""
 _NUMBER_TIP = "Write it in plain digits without quotes or unit, such as 12 or 0.5: no exponent, no leading zero, no fraction sign."
 
 
-def did_you_mean(word: str, allowed: Iterable[str]) -> str:
-    """A tip that names the nearest allowed word, or an empty text when none is near."""
-    near = difflib.get_close_matches(word, list(allowed), n=1, cutoff=0.6)
+def did_you_mean(word: str, allowed: Iterable[str], likeness: float = 0.6) -> str:
+    """A tip that names the nearest allowed word, or an empty text when none is near; `likeness` (0 to 1) is how near it must be."""
+    near = difflib.get_close_matches(word, list(allowed), n=1, cutoff=likeness)
     return f"Did you mean '{near[0]}'?" if near else ""
 
 
@@ -136,7 +142,10 @@ def _unknown(at: _At) -> Iterator[Finding]:
     for name in at.value:
         if name not in known:
             place = at.file.place((*at.path, name), of_key=True)
-            if at.value[name] is None and " " in name:
+            before = _before(at.value, name)
+            if at.value[name] is None and name.isdecimal() and isinstance(before, int):
+                yield at.finding(f"A number is written with a comma: {before},{name}.", tip=f"Write a point: {before}.{name}", place=place)
+            elif at.value[name] is None and " " in name:
                 yield at.finding(
                     f"A text was cut off at a comma; this is left over: '{_short(name)}'.",
                     tip="Inside { } a text with a comma in it needs quotes.",
@@ -146,17 +155,25 @@ def _unknown(at: _At) -> Iterator[Finding]:
                 yield at.finding(f"'{_short(name)}' is not known{_inside(at.path)}.", listed(known), did_you_mean(name, known), place)
 
 
+def _before(mapping: dict[str, Any], name: str) -> Any:
+    """What stands before a name in a mapping."""
+    names = list(mapping)
+    return mapping[names[names.index(name) - 1]] if names.index(name) else None
+
+
 def _enum(at: _At) -> Iterator[Finding]:
     words = [str(each) for each in at.wanted]
-    yield at.finding(f"'{_short(at.value)}' is not a word for {_words(at.path)}.", listed(words), did_you_mean(str(at.value), words))
+    meant = _MEANT.get(str(at.value).lower(), "")
+    near = f"Did you mean '{meant}'?" if meant in words else did_you_mean(str(at.value), words)
+    yield at.finding(f"'{_short(at.value)}' is not a word for {_words(at.path)}.", listed(words), near)
 
 
 def _type(at: _At) -> Iterator[Finding]:
     types = at.wanted if isinstance(at.wanted, list) else [at.wanted]
     looks_like_number = "number" in types and isinstance(at.value, str) and re.search(r"\d", at.value)
-    yield at.finding(
-        f"{at.name} is {_kind(at.value)}.", " or ".join(_TYPES[each] for each in types), _NUMBER_TIP if looks_like_number else ""
-    )
+    with_comma = looks_like_number and re.fullmatch(r"-?\d+,\d+", at.value)
+    tip = f"Write a point, without quotes: {at.value.replace(',', '.')}" if with_comma else _NUMBER_TIP if looks_like_number else ""
+    yield at.finding(f"{at.name} is {_kind(at.value)}.", " or ".join(_TYPES[each] for each in types), tip)
 
 
 def _length(at: _At) -> Iterator[Finding]:

@@ -17,6 +17,7 @@ from typing import Any, TypeAlias
 import yaml
 
 from keytool.library.finding import Finding, Place
+from keytool.library.indentation import uneven
 from keytool.library.plain_text import decode, escaped_in, line_column, say
 
 DEEPEST_NESTING = 24
@@ -93,7 +94,7 @@ def parse_yaml(raw: bytes, name: str) -> YamlFile:
             fault = error
         except (ValueError, OverflowError):  # an escape such as "\\U00110000" that names no character
             return YamlFile(name, None, (_no_character(text, name),))
-    return YamlFile(name, None, (_syntax_finding(fault, name),))
+    return YamlFile(name, None, (_wrong_column(fault, text, name) or _syntax_finding(fault, name),))
 
 
 def _parsed(text: str, name: str, loader: Any) -> YamlFile:
@@ -140,6 +141,25 @@ def _no_character(text: str, name: str) -> Finding:
     line, column = line_column(text[: found.start()] if found else "")
     escape = f"'{found[0]}'" if found else "An escape"
     return say(name, f"{escape} stands for no character.", line=line, column=column, tip="Write the letter itself.")
+
+
+def _wrong_column(fault: Any, text: str, name: str) -> Finding | None:
+    """The line that is indented otherwise than its neighbours, where that is what the reader stumbled over."""
+    mark: Any = getattr(fault, "problem_mark", None)
+    problem: str = getattr(fault, "problem", None) or ""
+    found = uneven(text) if mark and problem.startswith(_INDENTED) else None
+    if found is None or found.line > mark.line + 1:
+        return None
+    return say(
+        name,
+        f"This line starts in column {found.column}, line {found.beside}, which it belongs with, in column {found.wanted}.",
+        line=found.line,
+        column=found.column,
+        tip="Lines that belong together start in the same column, two to the right of the name they stand under.",
+    )
+
+
+_INDENTED = ("mapping values are not allowed here", "expected <block end>", "did not find expected key", "could not find expected ':'")
 
 
 def _syntax_finding(fault: Any, name: str) -> Finding:

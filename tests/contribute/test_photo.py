@@ -17,6 +17,7 @@ from keytool.contribute.photo.bar import bar_length, burnt
 from keytool.contribute.photo.bar import words as bar_words
 from keytool.contribute.photo.micrometer import NoScale, scale
 from keytool.contribute.photo.picture import MOST_PIXELS, NoPicture, picture
+from keytool.contribute.photo.record import unlike
 from keytool.library import load
 from tests.conftest import copy_mini, everything_found
 from tests.contribute.helping import run
@@ -189,7 +190,7 @@ def test_what_is_no_picture_is_refused_in_words(mini: Path, photo: Path, tmp_pat
         ("small.png", "at least 200 each way"),
         ("moving.webp", "holds 2 pictures"),
         ("other.bmp", "is no picture that is taken"),
-        ("missing.jpg", "cannot be read: No such file"),
+        ("missing.jpg", "There is no file"),
     ):
         result = run(mini, "photo", "add", str(tmp_path / name), *ADD, "--um-per-pixel", "0.5")
         assert result.exit_code == 1 and message in words(result.output), (name, result.output)
@@ -286,3 +287,30 @@ def test_pixels_alone_are_kept(photo: Path) -> None:
     out = io.BytesIO()
     picture(photo).image.save(out, "PNG")
     assert Image.open(out).info == {}
+
+
+def test_a_scale_that_cannot_be_for_what_is_shown_is_refused(mini: Path, photo: Path) -> None:
+    before = snapshot(mini)
+    add = ("photo", "add", str(photo), *ADD[2:], "--entry", "lint-worm")
+    refused = run(mini, *add, "--um-per-pixel", "500")
+    assert refused.exit_code == 2
+    assert "the picture would be 450000 µm wide, but Lint worm measures 1000 to 2000 µm: look for a slip" in words(refused.output)
+    assert "Where it fills half of the picture it is about 4.444 µm to a pixel. Nothing was written." in words(refused.output)
+    assert snapshot(mini) == before
+    assert run(mini, *add, "--um-per-pixel", "0.5").exit_code == 0
+    assert "45000 µm wide, more than any microscope shows" in unlike("A thing without a size", None, 900, 50)
+    assert unlike("A thing without a size", None, 900, 5) == ""
+
+
+def test_what_is_wrong_with_the_options_is_said_before_the_library_is_read(tmp_path: Path, photo: Path) -> None:
+    nowhere = tmp_path / "no-library"
+    for options, said in (
+        ((), "Say either --um-per-pixel or --micrometer"),
+        (("--um-per-pixel", "5000"), "cannot be"),
+        (("--micrometer", str(tmp_path / "none.png")), "There is no file"),
+        (("--micrometer", str(photo), "--division-um", "0"), "Stage micrometers are mostly ruled"),
+    ):
+        result = run(nowhere, "photo", "add", str(photo), *ADD, *options)
+        assert result.exit_code != 0 and said in words(result.output), result.output
+    result = run(nowhere, "photo", "add", str(tmp_path / "none.jpg"), *ADD, "--um-per-pixel", "0.5")
+    assert result.exit_code == 1 and "There is no file" in words(result.output)

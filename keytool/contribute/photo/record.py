@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -13,6 +14,8 @@ from keytool.contribute.draft import file_text
 from keytool.contribute.photo.bar import burnt
 from keytool.contribute.photo.picture import NoPicture, Picture
 from keytool.library import Loaded
+from keytool.library.model import Entry, Library
+from keytool.library.value import Interval
 
 PAGE_WIDTH, CARD_WIDTH = 1280, 720
 """The longer side of a derivative in pixels: for a screen, and for 60 mm of a card at 300 to the inch."""
@@ -20,6 +23,10 @@ FOLDER = "keydata/photos"
 LEAST_SCALE, MOST_SCALE = 0.001, 1000
 """The µm to a pixel that a microscope or a hand lens can have, with room to spare."""
 SCALE_SAYS = "{value} µm to a pixel cannot be. With a 40x objective it is about 0.05 to 0.5."
+BARELY_SEEN, FAR_OUT = 8, 100
+"""A thing fewer pixels long than this cannot be made out; of one longer than so many pictures only a spot is seen (judgement)."""
+WIDEST_FIELD = 6000
+"""µm: no 4x objective with 10x eyepieces shows more (field number 20 gives 5 mm), and no camera behind one."""
 MOST_STRETCHED = 4
 """How many times as long as wide a photograph may be: in a narrower strip the scale bar would not find room."""
 
@@ -43,6 +50,41 @@ class Taken:
 
     files: Mapping[str, bytes]
     record: Mapping[str, Any]
+
+
+def own_length(library: Library, entry: Entry) -> tuple[float, float] | None:
+    """The shortest and the longest length in µm that an entry states of itself, whatever length it is; None where it states none."""
+    ends = [
+        (statement.showing.low, statement.showing.high)
+        for id, statement in entry.statements.items()
+        if isinstance(statement.showing, Interval) and _is_length(library, id)
+    ]
+    lows = [low for low, _ in ends if math.isfinite(low) and low > 0]
+    highs = [high for _, high in ends if math.isfinite(high)]
+    return (min(lows or highs), max(highs or lows)) if lows or highs else None
+
+
+def _is_length(library: Library, character: str) -> bool:
+    unit = library.vocabulary["unit"].get(library.characters[character].unit)
+    return unit is not None and unit.get("dimension") == "length"
+
+
+def unlike(name: str, length: tuple[float, float] | None, pixels: int, um_per_pixel: float) -> str:
+    """What is said of a scale at which a thing cannot be what is seen in a picture so many pixels long; empty where it can.
+
+    `length` is what the thing states of itself, in µm; where it states nothing, the picture must find room in the field of a 4x objective.
+    """
+    across = pixels * um_per_pixel
+    wide = f"With {um_per_pixel:g} µm to a pixel the picture would be {_figures(across):g} µm wide"
+    if length is None:
+        return f"{wide}, more than any microscope shows: look for a slip of the decimal point." if across > WIDEST_FIELD else ""
+    least, most = length
+    if most / um_per_pixel >= BARELY_SEEN and least <= FAR_OUT * across:
+        return ""
+    return (
+        f"{wide}, but {name} measures {_figures(least):g} to {_figures(most):g} µm: look for a slip of the decimal point. Where it fills "
+        f"half of the picture it is about {_figures(2 * most / pixels):g} µm to a pixel."
+    )
 
 
 def taken(loaded: Loaded, picture: Picture, given: Given) -> Taken:

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from keytool.library.checks.couplets import couplets
-from keytool.library.checks.unknown_ids import not_among
+from keytool.library.checks.unknown_ids import few, not_among
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.messages import did_you_mean
 
 NAME = "leads"
+A_SLIP = 0.85
+"""How like another couplet a name must be to be a slip of the pen: those of one key are named much alike, and a wrong one mends nothing."""
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -22,4 +25,6 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         for lead in at.couplet.leads.values():
             if lead.couplet and lead.couplet not in at.key.couplets:
                 message = f"Lead '{lead.id}' goes to couplet '{lead.couplet}', which this key does not have."
-                yield not_among(NAME, message, lead.couplet, at.key.couplets, at.place("leads", lead.id, "couplet"))
+                near = did_you_mean(lead.couplet, at.key.couplets, A_SLIP)
+                tip = near or "Where the couplet was taken out, put it back or let this lead go elsewhere; else mend the name."
+                yield Finding(NAME, at.place("leads", lead.id, "couplet"), message, few(at.key.couplets), tip)

@@ -12,6 +12,16 @@ MOST_LISTED = 12
 IN_ONE_FILE = {"source": "sources", "quantity": "quantities", "term": "terms", "caution": "cautions"}
 """What stands with others in one file, and how the names of such files begin."""
 
+WRITTEN_INTO = {
+    "source": "sources.yaml (or the sources-*.yaml of its theme)",
+    "quantity": "bench/quantities.yaml (or the quantities-*.yaml of its theme)",
+    "term": "terms.yaml",
+    "caution": "cautions.yaml",
+    "entry": "entries/<theme>/<id>.yaml ('wetmount new entry')",
+    "character": "characters/<id>.yaml",
+}
+"""Where something that is named and does not stand yet is written."""
+
 
 def of_kind(loaded: Loaded, what: str) -> Collection[str]:
     """The ids of everything of one kind, such as entry or source."""
@@ -40,10 +50,22 @@ def unknown(loaded: Loaded, check: str, what: str, id: str, place: Place) -> Ite
     """A finding when there is no such entry, character, key, source, quantity, term or caution."""
     known = of_kind(loaded, what)
     if id not in known and not is_broken(loaded, what, id):
-        yield not_among(check, f"There is no {what} '{id}'.", id, known, place)
+        where = f" into keydata/{WRITTEN_INTO[what]}" if what in WRITTEN_INTO else ""
+        yield not_among(check, f"There is no {what} '{id}'.", id, known, place, f"Mend the name, or write what it stands for{where} first.")
 
 
-def not_among(check: str, message: str, id: str, known: Collection[str], place: Place) -> Finding:
+def few(known: Collection[str]) -> str:
+    """The ids that are allowed, where they are few enough to be read."""
+    return listed(known) if len(known) <= MOST_LISTED else ""
+
+
+def not_among(
+    check: str,
+    message: str,
+    id: str,
+    known: Collection[str],
+    place: Place,
+    otherwise: str = "Mend the name, or write what it stands for first.",
+) -> Finding:
     """A finding for an id that is none of those known; few are listed, of many the nearest is named."""
-    allowed = listed(known) if len(known) <= MOST_LISTED else ""
-    return Finding(check, place, message, allowed, did_you_mean(id, known) or "Mend the name, or write what it stands for first.")
+    return Finding(check, place, message, few(known), did_you_mean(id, known) or otherwise)
