@@ -24,6 +24,7 @@ COMMANDS = (
     "photo",
     "plate",
     "draw",
+    "eyepiece",
     "count",
     "measure",
 )

@@ -69,10 +69,12 @@ def _proofs(loaded: Loaded) -> tuple[dict[str, int], list[Finding]]:
 
 
 def _pictures(loaded: Loaded) -> list[Finding]:
-    """What is wrong with the drawings."""
+    """What is wrong with the drawings, and which computed pictures are stale."""
     from keytool.figures.findings import findings
+    from keytool.optics.kept import findings as of_eyepiece
 
-    return list(findings(loaded))
+    wrong = list(findings(loaded))
+    return wrong or list(of_eyepiece(loaded))
 
 
 def _quality(loaded: Loaded, terminal: object) -> None:

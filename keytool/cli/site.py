@@ -61,12 +61,13 @@ def extras(loaded: Loaded, *, cards: bool = False) -> Extras:
     from keytool.contribute.page_slots import slots
     from keytool.contribute.schemas import schema_files
     from keytool.pages import Extras
+    from keytool.pages.eyepiece import eyepiece_files
     from keytool.pages.photos import photo_files
     from keytool.pages.written_files import written_root
 
     files = {"assets/contribute-data.js": form_script(loaded)}
     files |= {f"schemas/{name}": content for name, content in schema_files(loaded).items()}
-    files |= photo_files(loaded)
+    files |= photo_files(loaded) | eyepiece_files(loaded)
     files |= _short_cards(loaded, ("sheet", "pocket") if cards else ("sheet",))
     if cards:
         files |= _cards(loaded)

@@ -13,6 +13,8 @@ from keytool import __version__
 from keytool.library.basis import bases
 from keytool.library.bench_records import FILES as BENCH_FILES
 from keytool.library.bench_records import bench
+from keytool.library.eyepiece_records import FILES as EYEPIECE_FILES
+from keytool.library.eyepiece_records import eyepiece
 from keytool.library.graph import raw_goes, reading_order
 from keytool.library.lay_words import lay_words
 from keytool.library.model import (
@@ -111,6 +113,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         lay=lay_words(lambda kind: _of(files, kind)),
         files={key: file.name for key, file in files.items()},
         bench=bench({kind: data for kind in BENCH_FILES.values() for data in _of(files, kind)}),
+        eyepiece=eyepiece({kind: data for kind in EYEPIECE_FILES.values() for data in _of(files, kind)}),
     )
 
 

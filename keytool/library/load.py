@@ -13,6 +13,8 @@ from typing import Any
 
 from keytool.library import build
 from keytool.library.bench_records import FILES as BENCH_FILES
+from keytool.library.eyepiece_records import FILES as EYEPIECE_FILES
+from keytool.library.eyepiece_records import FOLDER as EYEPIECE
 from keytool.library.finding import Finding, Place, Severity
 from keytool.library.model import Library
 from keytool.library.schemas import Schemas
@@ -32,6 +34,7 @@ SINGLE = {
     "words/several.yaml": "several-words",
     "words/spelling.yaml": "spelling",
     **BENCH_FILES,
+    **EYEPIECE_FILES,
 }
 MANY = {
     ("", "sources"): "sources",
@@ -170,7 +173,7 @@ def _kind(path: Path, keydata: Path) -> str | None:
 
 def _stray(path: Path, name: str, keydata: Path) -> Iterator[Finding]:
     inside = path.relative_to(keydata)
-    is_picture = inside.parts[0] == "photos" and path.name.endswith(PICTURES)
+    is_picture = (inside.parts[0] == "photos" and path.name.endswith(PICTURES)) or (inside.parts[0] == EYEPIECE and path.suffix == ".webp")
     if path.is_file() and inside.parts[0] != "schema" and not path.name.startswith(".") and not is_picture:
         yield Finding(
             "place",

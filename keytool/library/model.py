@@ -14,6 +14,7 @@ from typing import Any
 
 from keytool.library.basis import Basis
 from keytool.library.bench_records import Bench
+from keytool.library.eyepiece_records import Eyepiece
 from keytool.library.lay_words import LayWords
 from keytool.library.value import Showing
 
@@ -469,6 +470,7 @@ class Library:
     files: Mapping[tuple[str, str], str]
     """(kind, id) to the file it was read from, such as ("entry", "plectus")."""
     bench: Bench = field(default_factory=Bench)
+    eyepiece: Eyepiece = field(default_factory=Eyepiece)
     """Constants, tally, rules and densities of counting."""
 
     def is_group(self, entry: str) -> bool:

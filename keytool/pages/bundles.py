@@ -36,7 +36,7 @@ BUNDLES: Mapping[str, tuple[str, ...]] = {
     "measure.js": tuple(f"bench/{name}.js" for name in ("dom", "field-edge", "photo-measures", "measure-page")),
     "frame.js": ("frame.js", "offline.js", "find.js"),
     "lists.js": ("lists.js",),
-    "entry.js": ("field-views.js",),
+    "entry.js": ("field-views.js", "eyepiece.js"),
     "key.css": ("css/key.css",),
     "key.js": (*IDENTIFY, "identify/walk-page.js"),
     "describe.css": ("css/key.css", "css/look.css"),

@@ -8,6 +8,7 @@ from keytool.figures.library_figures import of_entry
 from keytool.identify import Ground, address
 from keytool.library.model import Entry, Library, Mistake, Statement
 from keytool.library.wording import feeding_words, name_of, plain, showing_words, stated, telling_group
+from keytool.pages.eyepiece import through_eyepiece
 from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
 from keytool.pages.index_pages import first_keys
@@ -65,7 +66,7 @@ def entry_page(library: Library, grounds: Sequence[Ground], entry: Entry) -> Pag
 def _hero(writer: Writer, entry: Entry, shown: Portrait | None) -> Html:
     """Name and one sentence, the facts that stand at its side on a desk, the ink plate, and the round field beside it."""
     is_latin = entry.scientific == entry.name
-    plates = [_ink(writer, entry, shown) if shown else None, *field_views(writer, entry, shown)]
+    plates = [_ink(writer, entry, shown) if shown else None, *through_eyepiece(writer, entry), *field_views(writer, entry, shown)]
     return el(
         "section",
         el("h1", el("i", entry.name) if is_latin else entry.name),

@@ -18,6 +18,7 @@ from mkdocs.structure.pages import Page
 
 from keytool.library import Loaded
 from keytool.pages.extras import Extras
+from keytool.pages.eyepiece import eyepiece_files
 from keytool.pages.frame import frame
 from keytool.pages.offline import put_in
 from keytool.pages.page import prose_in_parts
@@ -36,7 +37,7 @@ class WetmountConfig(Config):  # type: ignore[no-untyped-call]
 class WetmountPlugin(BasePlugin[WetmountConfig]):  # type: ignore[no-untyped-call]
     """Adds every page and asset made from `keydata/` to a MkDocs site."""
 
-    extras: ClassVar[Callable[[Loaded], Extras]] = staticmethod(lambda loaded: Extras(photo_files(loaded)))
+    extras: ClassVar[Callable[[Loaded], Extras]] = staticmethod(lambda loaded: Extras(photo_files(loaded) | eyepiece_files(loaded)))
     """What other faces add, asked for anew at each build; whoever starts MkDocs may put their own here."""
     variant: ClassVar[str] = "plain"
     """Tells apart sites of one library with different extras."""
