@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,6 +14,9 @@ if TYPE_CHECKING:
     from keytool.cli.observations import Words
     from keytool.cli.terminal import Terminal
     from keytool.identify import Trail
+
+SENTENCE = re.compile(r"(?<=[.!?;])\s+|\n")
+"""Where one sentence ends and another begins, so that each that was not understood can be named."""
 
 
 @click.command("describe", short_help="Tell what you saw, in any order; see what it may be.")
@@ -45,11 +49,19 @@ def describe_command(named: Path | None, seen: tuple[str, ...], start: str, why:
     for left in read.left:
         out.say(f"Left out: {left}")
     try:
-        for each in sorted(seen, key=lambda each: "=" not in each):  # free words are heard for what may be there
+        for each in (each for each in seen if "=" in each):  # what is told exactly goes first: free words are heard for what may be there
             trail = words.take(trail, each)
+        said = [each for each in seen if "=" not in each]
+        if len(said) == 1 and not trail.saw and not trail.pictures:
+            said = [each.strip() for each in SENTENCE.split(said[0]) if each.strip()]
+        trail, unheard = words.take_words(trail, said) if said else (trail, ())
+        if said and len(unheard) == len(said):
+            words.take(trail, " ".join(said))  # raises, with what may have been meant
     except Unreadable as error:
         raise click.UsageError(str(error)) from None
     entry = pick(why, list(model.entries), "entry") if why else ""
+    for each in unheard:
+        out.say(f"Not understood, so not taken: {each}")
     if not seen and not start:
         trail = _asked(words, out, trail)
     _tell(words, out, trail, entry)

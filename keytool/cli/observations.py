@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from keytool.identify import CANNOT_TELL, Model, Observation, Trail
 from keytool.identify.posterior import posterior
@@ -14,6 +14,11 @@ from keytool.identify.questions import applying
 from keytool.library.messages import did_you_mean
 from keytool.library.model import Character
 
+if TYPE_CHECKING:
+    from keytool.words import Heard
+
+PLAIN = 0.8
+"""From this score on, words say something plainly, whatever they are about."""
 UNSURE = ("?", "u", "cannot tell", CANNOT_TELL, "not seen")
 NUMBER = re.compile(
     r"(?P<about>about|around|roughly|ca\.?|~|some)?\s*"
@@ -50,7 +55,10 @@ class Words:
         """
         name, equals, said = (part.strip() for part in typed.partition("="))
         if not equals:
-            return self._put(trail, self._heard(trail, typed))
+            trail, unheard = self.take_words(trail, [typed])
+            if unheard:
+                raise Unreadable(self._nothing_heard(typed))
+            return trail
         if name in ("sample", "from"):
             return replace(trail, sample=_known(said, self.model.samples, "kind of sample"))
         if name in ("at", "like", "looks-like"):
@@ -123,28 +131,46 @@ class Words:
             raise Unreadable(f"'{said}' for '{character.id}' cannot be: {'it runs backwards' if low > high else 'nothing is 0'}.")
         return Observation(character.id, low=low, high=high, about=bool(match["about"]))
 
-    def _heard(self, trail: Trail, typed: str) -> list[Observation]:
-        """What free words say, of characters that have a meaning for what may be there after what was told before."""
+    def take_words(self, trail: Trail, texts: Sequence[str]) -> tuple[Trail, tuple[str, ...]]:
+        """The trail with all that texts in plain words say, and the texts in which nothing was heard.
+
+        They are heard together, since one says what the others are about; and twice, first for what is said plainly and then, among
+        the characters that have a meaning for what that may be, for all the rest.
+        """
         from keytool.words.hear import hear, taken
 
-        chance = posterior(self.model, trail).chance
-        among = {name for name in self.model.tables if applying(self.model, chance, name) >= self.model.figure("name-share")}
-        everything = hear(self.lay, typed, among=among) if self.lay else ()
-        found = []
-        for each in taken(everything):
-            if each.says == "unsure":
-                found.append(Observation(each.character))
-            elif each.state:
-                found.append(Observation(each.character, (each.state,), each.says == "not"))
-            elif each.low is not None or each.high is not None:
-                low = float("-inf") if each.low is None else each.low
-                high = float("inf") if each.high is None else each.high
-                found.append(Observation(each.character, low=low, high=high))
-        if not found:
-            near = list(dict.fromkeys(f"{each.character}={each.state}" for each in everything if each.state))[:3]
-            tip = f"Did you mean {' or '.join(near)}?" if near else "Say it as character=state, such as mouth=spear, or in other words."
-            raise Unreadable(f"Nothing known was heard in “{typed}”. {tip}")
-        return found
+        text, bounds = "", []
+        for each in texts:
+            bounds.append((len(text), len(text) + len(each)))
+            text += each + "\n"
+        everything = hear(self.lay, text) if self.lay else ()
+        plainly = [each for each in taken(everything) if each.score >= PLAIN]
+        for _ in range(2):
+            chance = posterior(self.model, self._put(trail, map(_observed, plainly))).chance
+            among = {name for name in self.model.tables if applying(self.model, chance, name) >= self.model.figure("name-share")}
+            plainly = taken(each for each in everything if each.character in among)
+        unheard = tuple(
+            said for said, (start, end) in zip(texts, bounds, strict=True) if not any(start <= each.start < end for each in plainly)
+        )
+        return self._put(trail, map(_observed, plainly)), unheard
+
+    def _nothing_heard(self, typed: str) -> str:
+        from keytool.words.hear import hear
+
+        near = list(dict.fromkeys(f"{each.character}={each.state}" for each in hear(self.lay, typed) if each.state))[:3] if self.lay else []
+        tip = f"Did you mean {' or '.join(near)}?" if near else "Say it as character=state, such as mouth=spear, or in other words."
+        return f"Nothing known was heard in “{typed}”. {tip}"
+
+
+def _observed(heard: Heard) -> Observation:
+    """What was heard, as an observation."""
+    if heard.says == "unsure":
+        return Observation(heard.character)
+    if heard.state:
+        return Observation(heard.character, (heard.state,), heard.says == "not")
+    low = float("-inf") if heard.low is None else heard.low
+    high = float("inf") if heard.high is None else heard.high
+    return Observation(heard.character, low=low, high=high)
 
 
 def said_words(model: Model, observation: Observation) -> str:
