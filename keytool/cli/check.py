@@ -27,16 +27,15 @@ def check_command(named: Path | None, form: str, report: bool) -> None:
     from keytool.cli.opening import where
     from keytool.cli.terminal import Terminal
     from keytool.library import Severity, load
-    from keytool.library.checks import run
+    from keytool.library.disk_cache import recall, remember
     from keytool.library.report import as_json, as_text
 
-    terminal = Terminal()
-    loaded = load(where(named))
-    findings = [*loaded.findings, *run(loaded)]
-    counts: dict[str, int] = {}
-    if not any(each.severity is Severity.PROBLEM for each in findings):
-        counts, more = _proofs(loaded)
-        findings += [*more, *_pictures(loaded)]
+    terminal, root = Terminal(), where(named)
+    key = _key(root)
+    known = recall("check", key)
+    if not known:
+        remember("check", key, known := _looked(load(root)))
+    findings, counts, costs = known
     if form == "json":
         terminal.raw(json.dumps({"counts": counts, "findings": json.loads(as_json(findings))}, ensure_ascii=False, indent=2))
     else:
@@ -45,8 +44,39 @@ def check_command(named: Path | None, form: str, report: bool) -> None:
         if counts:
             terminal.say(", ".join(f"{number} {name}" for name, number in counts.items()) + ".")
             if not any(each.severity is Severity.PROBLEM for each in findings):
-                (_quality if report else _costs)(loaded, terminal)
+                if report:
+                    _quality(load(root), terminal)
+                else:
+                    for line in costs:
+                        terminal.say(line)
     sys.exit(1 if any(each.severity is Severity.PROBLEM for each in findings) else 0)
+
+
+def _key(root: Path) -> str:
+    """What the findings hang on: every file of the library, which of them are links, the whole code, and the day (for dates)."""
+    import datetime
+
+    import keytool
+    from keytool.library.disk_cache import key_of
+
+    links = sorted(str(path) for path in (root / "keydata").rglob("*") if path.is_symlink())
+    return key_of([root / "keydata", Path(keytool.__file__).parent], "check", datetime.date.today().isoformat(), *links)
+
+
+def _looked(loaded: Loaded) -> tuple[list[Finding], dict[str, int], list[str]]:
+    """Every finding, the counts, and what each key costs; counts only where the files are right, costs only where the proofs hold too."""
+    from keytool.library import Severity
+    from keytool.library.checks import run
+
+    def is_right() -> bool:
+        return not any(each.severity is Severity.PROBLEM for each in findings)
+
+    findings = [*loaded.findings, *run(loaded)]
+    counts: dict[str, int] = {}
+    if is_right():
+        counts, more = _proofs(loaded)
+        findings += [*more, *_pictures(loaded)]
+    return findings, counts, _costs(loaded) if is_right() else []
 
 
 def _proofs(loaded: Loaded) -> tuple[dict[str, int], list[Finding]]:
@@ -104,14 +134,12 @@ def _quality(loaded: Loaded, terminal: object) -> None:
             terminal.say(f"Hardest to part: {pair}; their looks overlap to {100 * each.alike:.0f} %", indent=2)
 
 
-def _costs(loaded: Loaded, terminal: object) -> None:
-    from keytool.cli.terminal import Terminal
+def _costs(loaded: Loaded) -> list[str]:
     from keytool.identify import cost
 
-    assert isinstance(terminal, Terminal)
-    for key in loaded.library.keys.values():
-        what = cost(loaded.library, key)
-        terminal.say(
-            f"{key.title}: {what.questions:.1f} questions on average, {what.most} at most "
-            f"(no key with such couplets can do with fewer than {what.least:.1f})."
-        )
+    costs = [(key.title, cost(loaded.library, key)) for key in loaded.library.keys.values()]
+    return [
+        f"{title}: {what.questions:.1f} questions on average, {what.most} at most "
+        f"(no key with such couplets can do with fewer than {what.least:.1f})."
+        for title, what in costs
+    ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -42,8 +43,16 @@ def impact_command(named: Path | None, base: str, form: str, cards: bool) -> Non
             before = _older(folder, base)
     except NoSuchBase as error:
         raise click.ClickException(str(error)) from None
-    found = impact(before, after, _fits() if cards else None)
+    found = impact(before, after, _fits() if cards else None, _progress)
+    if sys.stderr.isatty():
+        click.echo("\r\x1b[K", nl=False, err=True)
     Terminal().raw(as_json(found) if form == "json" else as_markdown(before, after, found, base).rstrip("\n"))
+
+
+def _progress(what: str) -> None:
+    """Says on a screen what is looked at, on one line that is written over."""
+    if sys.stderr.isatty():
+        click.echo(f"\r\x1b[K{what} ...", nl=False, err=True)
 
 
 def _older(folder: Path, base: str) -> Library:

@@ -10,7 +10,8 @@ from keytool.contribute.keyed_out import KeyPath, paths_through
 from keytool.identify import Answer, arrivals, cost, ground, prove, stand
 from keytool.identify.cost import Cost
 from keytool.identify.ground import Ground
-from keytool.library.model import Key, Library
+from keytool.library.model import Key, Lead, Library
+from keytool.library.value import Interval, States
 
 LEAST_LOSS = 0.05
 """How much surer or less sure an end must become to be told; the figures rest on estimates."""
@@ -67,6 +68,25 @@ class Questions:
 
 
 @dataclass(frozen=True, slots=True)
+class LeadChange:
+    """A lead of a couplet that both sides have, and that is not what it was: its text, the answers it gained and lost, where it goes.
+
+    `gained` and `lost` are `character=state`, or `character` where a limit of a number moved; `before` and `after` are where it goes,
+    as ids, empty on the side that does not have it.
+    """
+
+    key: str
+    couplet: str
+    lead: str
+    text_before: str
+    text_after: str
+    gained: tuple[str, ...]
+    lost: tuple[str, ...]
+    before: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True)
 class Card:
     """A key whose card did fit and does not now (`why` says by how much), or fits again (`why` empty)."""
 
@@ -92,6 +112,8 @@ class Impact:
     now_told: tuple[Together, ...]
     sureness: tuple[Sureness, ...]
     questions: tuple[Questions, ...]
+    leads: tuple[LeadChange, ...]
+    """Leads whose answers now lead elsewhere, or other answers lead to them."""
     cards: tuple[Card, ...] | None
     """None where the cards were not tried."""
 
@@ -100,9 +122,9 @@ Fits = Callable[[Library, Key], str]
 """Says why the card of a key does not fit; an empty text where it does."""
 
 
-def impact(before: Library, after: Library, fits: Fits | None = None) -> Impact:
-    """The impact of a change. Both libraries must be free of problems; their proofs may fail."""
-    one, two = _Side(before), _Side(after)
+def impact(before: Library, after: Library, fits: Fits | None = None, told: Callable[[str], None] = lambda what: None) -> Impact:
+    """The impact of a change. Both libraries must be free of problems; their proofs may fail. `told` hears what is looked at."""
+    one, two = _Side(before, lambda what: told(f"{what}, before")), _Side(after, lambda what: told(f"{what}, after"))
     shared = [id for id in after.keys if id in before.keys]
     proved = [id for id in shared if id in one.proved and id in two.proved]
     told_before, told_after = set(one.together), set(two.together)
@@ -130,6 +152,7 @@ def impact(before: Library, after: Library, fits: Fits | None = None) -> Impact:
         ),
         sureness=tuple(_sureness(one, two, proved)),
         questions=tuple(_questions(one, two, proved)),
+        leads=tuple(_leads(before, after)),
         cards=None if fits is None else tuple(_cards(before, after, fits)),
     )
 
@@ -137,9 +160,12 @@ def impact(before: Library, after: Library, fits: Fits | None = None) -> Impact:
 class _Side:
     """One of the two libraries, with what is worked out of it once."""
 
-    def __init__(self, library: Library) -> None:
+    def __init__(self, library: Library, told: Callable[[str], None]) -> None:
         self.library = library
-        self.proofs = {id: prove(library, key) for id, key in library.keys.items()}
+        self.proofs = {}
+        for id, key in library.keys.items():
+            told(key.title)
+            self.proofs[id] = prove(library, key)
 
     @cached_property
     def proved(self) -> frozenset[str]:
@@ -213,6 +239,46 @@ def _couplets(library: Library) -> dict[str, object]:
     }
 
 
+def _leads(before: Library, after: Library) -> Iterator[LeadChange]:
+    """Every lead that changed, in the couplets that both sides have."""
+    for key in after.keys.values():
+        for couplet in key.couplets.values():
+            old = before.keys[key.id].couplets.get(couplet.id) if key.id in before.keys else None
+            if old is None or old.leads == couplet.leads:
+                continue
+            for id in dict.fromkeys([*couplet.leads, *old.leads]):
+                was, now = old.leads.get(id), couplet.leads.get(id)
+                if was != now:
+                    taken, takes = _answers(was), _answers(now)
+                    yield LeadChange(
+                        key.id,
+                        couplet.id,
+                        id,
+                        was.text if was else "",
+                        now.text if now else "",
+                        tuple(sorted(takes - taken)),
+                        tuple(sorted(taken - takes)),
+                        was.goes_to if was else "",
+                        now.goes_to if now else "",
+                    )
+
+
+def _answers(lead: Lead | None) -> set[str]:
+    """What a lead takes, as words that can be compared."""
+    if lead is None:
+        return set()
+    if lead.otherwise:
+        return {"all the rest"}
+    found: set[str] = set()
+    for character, wanted in lead.when.items():
+        if isinstance(wanted, States):
+            found |= {f"{character}={state}" for state in wanted.ids}
+        else:
+            assert isinstance(wanted, Interval)
+            found.add(f"{character} {wanted.low:g} to {wanted.high:g}")
+    return found
+
+
 def _pair(each: Together) -> tuple[str, frozenset[str]]:
     return each.key, frozenset({each.one, each.other})
 
@@ -229,15 +295,28 @@ def _moved(one: _Side, two: _Side, shared: list[str]) -> Iterator[Moved]:
 
 
 def _sureness(one: _Side, two: _Side, proved: list[str]) -> Iterator[Sureness]:
+    same = {key for key in proved if _is_same(one, two, key)}
     for key, entry in two.ways:
-        if key in proved and (key, entry) in one.ways:
+        if key in proved and (key, entry) in one.ways and key not in same:
             before, after = one.sure(key, entry), two.sure(key, entry)
             if abs(after - before) >= LEAST_LOSS:
                 yield Sureness(key, entry, before, after)
 
 
+def _is_same(one: _Side, two: _Side, key: str) -> bool:
+    """Whether nothing that a key is walked by is other than it was: the key, the entries in its scope, and all characters."""
+
+    def side(each: _Side) -> object:
+        library = each.library
+        return library.keys[key], list(library.members(library.keys[key].scope)), library.characters, library.vocabulary, library.quantities
+
+    return side(one) == side(two)
+
+
 def _questions(one: _Side, two: _Side, proved: list[str]) -> Iterator[Questions]:
     for key in proved:
+        if _is_same(one, two, key):
+            continue
         before, after = one.cost(key), two.cost(key)
         if round(before.questions, 2) != round(after.questions, 2) or before.most != after.most:
             yield Questions(key, before.questions, after.questions, before.most, after.most)

@@ -39,6 +39,7 @@ class _Teller:
         return [
             ("Proofs that fail", self._unproved),
             ("Entries that end elsewhere", self._moved),
+            ("Answers that lead elsewhere", self._leads),
             ("No longer told apart", lambda: self._pairs(self.impact.no_longer_told, self.after)),
             ("Now told apart", lambda: self._pairs(self.impact.now_told, self.before)),
             ("How sure the keys are", self._sureness),
@@ -69,6 +70,35 @@ class _Teller:
         for each in self.impact.moved:
             now = f"now at {self._ends(each.after)}" if each.after else "and is not met there now: it holds others, or left the scope"
             yield f"- {self._name(each.key)}: {self._name(each.entry)} ended at {self._ends(each.before)}, {now}"
+
+    def _leads(self) -> Iterator[str]:
+        for each in self.impact.leads:
+            number = self.after.keys[each.key].couplets[each.couplet].number
+            told = (
+                [f"'{each.text_before}' now reads '{each.text_after}'"] if each.text_before and each.text_after != each.text_before else []
+            )
+            told += [f"takes {', '.join(self._answer(answer) for answer in each.gained)}"] if each.gained else []
+            told += [f"no longer takes {', '.join(self._answer(answer) for answer in each.lost)}"] if each.lost else []
+            if each.before != each.after:
+                told.append(f"leads to {self._goes(each.after)}" + (f", and led to {self._goes(each.before)}" if each.before else ""))
+            lead = each.text_after or each.text_before
+            yield f"- {self._name(each.key)}, couplet {number} ({each.couplet}), '{lead}': {'; '.join(told) or 'its drawing changed'}"
+
+    def _answer(self, words: str) -> str:
+        """A state by its name: `tail=blunt` gives tail 'short and blunt'."""
+        character, _, state = words.partition("=")
+        known = self.after.characters.get(character) or self.before.characters.get(character)
+        if known is None or not state:
+            return words
+        old = self.before.characters.get(character)
+        named = known.states.get(state) or (old.states.get(state) if old else None)
+        return f"{known.name.lower()} '{named.name if named else state}'"
+
+    def _goes(self, id: str) -> str:
+        if not id:
+            return "nothing: the lead is gone"
+        name = self._name(id)
+        return f"couplet '{id}'" if name == id else name
 
     def _pairs(self, pairs: Iterable[Together], library: Library) -> Iterator[str]:
         """Pairs gathered by where they come out together, so that one newcomer makes one line."""

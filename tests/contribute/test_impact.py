@@ -189,3 +189,20 @@ def test_an_older_library_with_problems_is_said(mini: Path, older: Path) -> None
     result = run(mini, "impact", "--base", str(older))
     assert result.exit_code == 1
     assert "has problems, so there is nothing to compare with; the first is at keydata/terms.yaml:1:1" in words(result.output)
+
+
+def test_an_answer_that_leads_elsewhere_is_named_with_the_lead_it_left(mini: Path, older: Path) -> None:
+    """A state is moved from one lead to another: no entry that is stated ends elsewhere, and yet whoever sees it does."""
+    change(mini, "keys/buttons.yaml", "when: {holes: [none]}", "when: {holes: [none, two]}")
+    change(mini, "keys/buttons.yaml", "when: {holes: [two, four]}", "when: {holes: [four]}")
+    change(mini, "keys/buttons.yaml", "text: Edge flat", "text: The edge is flat")
+    found = impact(load(older).library, load(mini).library)
+    assert [(each.couplet, each.lead, each.gained, each.lost) for each in found.leads] == [
+        ("holes", "closed", ("holes=two",), ()),
+        ("holes", "open", (), ("holes=two",)),
+        ("rim", "flat", (), ()),
+    ]
+    text = run(mini, "impact", "--base", str(older)).output
+    assert "- Buttons, couplet 1 (holes), 'No hole; light does not pass': takes holes 'two holes'" in text
+    assert "- Buttons, couplet 1 (holes), 'Holes; light passes': no longer takes holes 'two holes'" in text
+    assert "'Edge flat' now reads 'The edge is flat'" in text
