@@ -16,7 +16,7 @@ LIVE_FIELD = (
 LIVE_FIELD_PAGE = ("page-parts", "page-words", "page-controls", "page-run")
 """Those that put it into a page, after the others."""
 
-IDENTIFY = (*(f"identify/{name}.js" for name in ("dom", "words", "fit", "say", "verdict")), "engine.js")
+IDENTIFY = (*(f"identify/{name}.js" for name in ("dom", "words", "say", "verdict")), "engine.js")
 """What both identifying pages share, in the order it is loaded."""
 
 BUNDLES: Mapping[str, tuple[str, ...]] = {
@@ -38,6 +38,7 @@ BUNDLES: Mapping[str, tuple[str, ...]] = {
     "lists.js": ("lists.js",),
     "entry.js": ("field-views.js", "eyepiece.js"),
     "key.css": ("css/key.css",),
+    "fit.js": ("identify/fit.js",),
     "key.js": (*IDENTIFY, "identify/walk-page.js"),
     "describe.css": ("css/key.css", "css/look.css"),
     "describe.js": (*IDENTIFY, "identify/describe-page.js"),

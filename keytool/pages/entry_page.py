@@ -111,13 +111,14 @@ def _facts(writer: Writer, entry: Entry) -> Iterator[Html]:
 
 
 def _onward(writer: Writer, entry: Entry) -> Iterator[Html]:
-    """Keys that go on from a group: they name what it holds."""
+    """Keys that go on from a group: they name what it holds; and the way to tell what was seen instead."""
     library = writer.library
     start = first_keys(library)[0]
     onward = [id for id, key in library.keys.items() if entry.id in key.scope and entry.kind != "cannot-be-told" and id != start]
     if onward:
         links = (el("a", f"Go on: {library.keys[id].title}", href=writer.place(id), class_="btn main") for id in onward)
         yield el("p", *links, class_="acts onward")
+    yield el("p", el("a", "Not sure it is this? Tell what you saw", href=writer.href("describe.html")), class_="small")
 
 
 def _caution(writer: Writer, entry: Entry, id: str) -> Html:

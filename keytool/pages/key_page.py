@@ -38,6 +38,7 @@ def key_page(ground: Ground, figures: FigureFiles) -> Page:
                 el("link", rel="stylesheet", href=writer.href("assets/key.css")),
                 el("h1", key.title, class_="unseen"),
                 el("p", class_="wm-message label", role="status"),
+                el("script", src=writer.href("assets/fit.js")),
                 couplet_html(writer, figures, key, first, place, moving_leads(ground, first), now=True),
                 class_="part first wm-key",
                 data_key=key.id,
@@ -76,7 +77,7 @@ def before(writer: Writer, key: Key, *, is_open: bool = False) -> Html:
     titles = ", ".join(writer.library.cautions[each].title.lower() for each in key.cautions)
     return el(
         "details",
-        el("summary", "How to begin", el("span", f" Take care: {titles}", class_="wm-take-care") if titles else None),
+        el("summary", el("span", "How to begin"), el("span", f"Take care: {titles}", class_="wm-take-care") if titles else None),
         el("p", writer.rich(key.about)),
         el("ul", *(el("li", writer.rich(each)) for each in key.before)) if key.before else None,
         *(writer.caution(each) for each in key.cautions),

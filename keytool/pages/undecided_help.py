@@ -11,14 +11,13 @@ from keytool.pages.page_writer import Writer
 
 
 def undecided_help(writer: Writer) -> Html:
-    """The words of the closed list `in-doubt`, each with where it is said in full. Hidden until the script of the page shows it."""
+    """The words of the closed list `in-doubt`, each with where it is said in full. The script of the page shows its part."""
     words = writer.library.vocabulary["in-doubt"].values()
     return el(
         "details",
         el("summary", CHANGE),
         el("ul", *(el("li", each.label, *_source(writer, each)) for each in words)),
         class_="wm-stuck",
-        hidden=True,
         data_search_exclude=True,
     )
 

@@ -138,6 +138,17 @@ def test_lay_words_are_understood(visit: Visit, site: Path, said: str, means: st
 
 
 @pytest.mark.browser
+def test_two_things_said_at_once_are_taken_at_once(visit: Visit, site: Path):
+    page = visit(url(site, "at:worm"), **PHONE).page
+    verdict(page)
+    page.locator(".wm-say-dock input").fill("spear in the mouth, tail like a hair")
+    both = page.locator(".wm-saying .seen .wm-row", has_text="All of these")
+    both.wait_for(timeout=WAIT)
+    both.tap()
+    page.wait_for_function("() => /mouth=spear.*tail=drawn-out/.test(decodeURIComponent(location.hash))", timeout=WAIT)
+
+
+@pytest.mark.browser
 def test_it_works_by_keyboard_only(visit: Visit, site: Path):
     page = visit(url(site)).page
     page.locator('[data-at="worm"]').focus()

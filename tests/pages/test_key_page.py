@@ -290,6 +290,35 @@ def test_a_link_to_a_couplet_of_the_printed_key_still_works(visit: Visit, site: 
     page.wait_for_url(f"**/keys/whole/{it.key.id}.html#couplet-{last}", timeout=WAIT)
 
 
+def test_after_cannot_tell_back_takes_back_what_was_told_last(visit: Visit, site: Path, it: Ground):
+    page = visit(url(site, it.key.id), **PHONE).page
+    page.locator('[data-does="cannot-tell"]').tap()
+    page.wait_for_function("() => location.hash.includes('cannot-tell')", timeout=WAIT)
+    page.locator(".wm-trail li").first.wait_for(timeout=WAIT)
+    before = page.url
+    page.locator('[data-does="cannot-tell"]').tap()
+    page.wait_for_function("before => location.href !== before", arg=before, timeout=WAIT)
+    page.locator('[data-does="back"]').tap()
+    page.wait_for_function("before => location.href === before", arg=before, timeout=WAIT)
+
+
+def test_after_an_end_a_question_stands_alone_again(visit: Visit, site: Path, it: Ground):
+    """What stood below an end, such as the way to writing it down, goes with it."""
+    page = visit(url(site, it.key.id, address(to_a_name(it))), **PHONE).page
+    page.locator(".wm-arrival").wait_for(timeout=WAIT)
+    page.locator(".wm-step").first.tap()
+    question(page).wait_for(timeout=WAIT)
+    assert page.locator(".wm-estimate, .wm-rivals, .wm-look-next").count() == 0
+
+
+def test_advice_that_is_folded_on_a_small_window_opens_by_a_tap(visit: Visit, site: Path):
+    page = visit(url(site, "small-animals"), **PHONE).page
+    more = page.locator(".wm-look-more")
+    more.wait_for(timeout=WAIT)
+    more.tap()
+    assert page.evaluate("(look => look.scrollHeight <= look.clientHeight + 4)(document.querySelector('.wm-look'))")
+
+
 @pytest.mark.parametrize("rubbish", ["gone=away", "__proto__=x/constructor=y", "%%%/=/key:no-such/saw:tail=nowhere"])
 def test_a_link_with_rubbish_in_it_says_what_was_left_out_and_goes_on(visit: Visit, site: Path, it: Ground, rubbish: str):
     first = max(walks(it), key=len)[0]

@@ -37,9 +37,9 @@
   }
 
   /* What is told again of one character takes the place of what was told before. */
-  function tell(observation) {
+  function tell(observations) {
     var next = copyOf(trail);
-    next.saw = next.saw.filter(function (each) { return each.character !== observation.character; }).concat(observation);
+    next.saw = W.toldAnew(next.saw, observations);
     goTo(next);
   }
 
@@ -113,8 +113,16 @@
     var id = result.verdict ? result.verdict.id : "";
     return [
       result.fits ? null : el("p", { "class": "wm-no-fit" }, "Nothing in the library fits all of this. Look again at what you are least sure of; it may also be something the library does not hold. Nearest is:"),
-      W.verdict.head(faces, result)
-    ].concat(W.verdict.feeding(faces, id, result), W.verdict.means(faces, id), W.verdict.names(faces, result), W.verdict.cautions(faces, id), conflicts(faces, result), folded(why(E, faces, result), "What speaks for it"));
+      W.verdict.head(faces, result, E)
+    ].concat(W.verdict.feeding(faces, id, result), W.verdict.names(faces, result), meaning(faces, id, result), conflicts(faces, result), folded(why(E, faces, result), "What speaks for it"));
+  }
+
+  /* What it means and what to take care of: open once one name leads, folded while there is more to look at first. */
+  function meaning(faces, id, result) {
+    var all = W.verdict.means(faces, id).concat(W.verdict.cautions(faces, id));
+    if (!all.length || result.names.length === 1) { return all; }
+    var care = faces.entries[id].cautions.map(function (each) { return W.html("div", {}, faces.cautions[each]).querySelector("strong"); }).filter(Boolean);
+    return [el("details", { "class": "wm-fold" }, [el("summary", {}, "What it means" + (care.length ? "; take care: " + care.map(function (each) { return each.textContent.toLowerCase(); }).join(", ") : ""))].concat(all))];
   }
 
   function conflicts(faces, result) {
@@ -223,7 +231,7 @@
           result.verdict && told.dataset.count !== undefined ? el("a", { href: W.root + "count.html#add=" + result.verdict.id }, "Count it") : null
         ]), copied])
       );
-      W.said(W.verdict.words(faces, result));
+      W.said(W.verdict.words(faces, result, E));
       if (focus) {
         verdict.querySelector("h2").focus({ preventScroll: true });
         window.scrollTo(0, 0);

@@ -28,15 +28,22 @@
     return seen.states ? W.pictureOfState(faces, seen.character, seen.states[0]) : "";
   };
 
+  /* What was told, with something told anew: of each character the later counts. */
+  W.toldAnew = function (before, told) {
+    var now = [].concat(told);
+    return before.filter(function (each) { return !now.some(function (one) { return one.character === each.character; }); }).concat(now);
+  };
+
   /* What the words may mean, the likeliest first: observations, from the words people use, else from the names themselves. */
   function heard(faces, text) {
     return W.fetch("assets/words/fold.js").then(function () {
       return Promise.all([W.fetch("assets/words/hear.js"), W.fetch("data/words.js")]);
     }).then(function () {
-      return self.wetmountWords.hear(self.wetmountWordsData, text, { typing: true }).map(function (each) { return { seen: observation(each), score: each.score }; });
+      var all = self.wetmountWords.hear(self.wetmountWordsData, text, { typing: true }), sure = self.wetmountWords.taken(all);
+      return all.map(function (each) { return { seen: observation(each), score: each.score, isSure: sure.indexOf(each) >= 0 }; });
     }).catch(function () { return []; }).then(function (found) {
       var known = {};
-      return found.concat(byName(faces, text)).filter(function (each) {
+      return found.concat(found.some(function (each) { return each.isSure; }) ? [] : byName(faces, text)).filter(function (each) {
         var id = JSON.stringify(each.seen);
         if (known[id] || !faces.characters[each.seen.character]) { return false; }
         known[id] = true;
@@ -104,8 +111,9 @@
     var box = el("input", { id: id, inputmode: "decimal", autocomplete: "off", "aria-describedby": id + "-help" });
     var wrong = el("p", { "class": "label", id: id + "-help", role: "status" }, "One number, or two with a dash between them: " + example(known) + ".");
     var form = el("form", { "class": "wm-number-form" }, [
-      el("label", { "for": id }, known.name + (known.unit === "1" ? "" : ", in " + known.unit)), el("span", { "class": "box" }, [box, el("span", { "class": "u" }, known.unit === "1" ? "" : known.unit)]),
-      el("button", { type: "submit", "class": "btn main" }, "That is it"), wrong
+      el("label", { "for": id }, known.name + (known.unit === "1" ? "" : ", in " + known.unit)), el("span", { "class": "wm-number-line" }, [
+        el("span", { "class": "box" }, [box, el("span", { "class": "u" }, known.unit === "1" ? "" : known.unit)]), el("button", { type: "submit", "class": "btn main" }, "That is it")
+      ]), wrong
     ]);
     form.addEventListener("submit", function (event) {
       event.preventDefault();
@@ -122,7 +130,7 @@
     return form;
   }
 
-  /* The panel. `options`: {next: [character ids], pick(observation), note(text)}. Focus goes to the box. */
+  /* The panel. `options`: {next: [character ids], pick(observation, or several)}. Focus goes to the box. */
   W.say = function (faces, options) {
     var list = el("ul", { "class": "seen", role: "list" });
     var status = el("p", { "class": "label", role: "status" });
@@ -143,10 +151,21 @@
         if (text !== latest) { return; }
         parts.hidden = found.length > 0;
         status.textContent = found.length ? "Tap what comes nearest" : "Nothing here is called that. Try another word, or pick a part below.";
-        list.replaceChildren.apply(list, found.map(function (each) {
-          return W.observationRow(faces, each.seen, "", function () { box.value = ""; typed(); options.pick(each.seen); });
-        }));
+        var sure = found.filter(function (each) { return each.isSure; }).map(function (each) { return each.seen; });
+        var rows = found.map(function (each) { return W.observationRow(faces, each.seen, "", function () { taken(each.seen); }); });
+        if (sure.length > 1) {
+          rows.unshift(el("li", {}, el("button", { type: "button", "class": "wm-row", onclick: function () { taken(sure); } }, [
+            el("b", {}, "All of these: "), sure.map(function (each) { return W.sayObservation(faces, each); }).join("; "), el("span", { "class": "label" }, sure.length + " things heard")
+          ])));
+        }
+        list.replaceChildren.apply(list, rows);
       });
+    }
+
+    function taken(observations) {
+      box.value = "";
+      typed();
+      options.pick(observations);
     }
 
     function showParts() {

@@ -2,6 +2,18 @@
 (function () {
   "use strict";
   var W = self.wetmount, el = W.el;
+  var HALF = 0.5;   // less often than that, what most of them eat says nothing of this one; a group of less is not said to lead
+
+  /* The narrowest group that holds half of all, where none holds enough to be a verdict: {id, chance}. */
+  function leading(E, faces, result) {
+    var best = null;
+    Object.keys(faces.entries).forEach(function (id) {
+      var held = E.members(id) || [];
+      var chance = held.reduce(function (sum, each) { return sum + (result.chance[E.entries[each]] || 0); }, 0);
+      if (chance >= HALF && (!best || held.length < best.size)) { best = { id: id, chance: chance, size: held.length }; }
+    });
+    return best;
+  }
 
   function scale(chance, leading) {
     var bar = el("span", { "class": leading ? "scale lead-bar" : "scale", "aria-hidden": "true" });
@@ -28,7 +40,7 @@
     /* The names beneath a group; the group itself is not said twice. */
     names: function (faces, result) {
       var names = result.names.filter(function (each) { return !result.verdict || each.id !== result.verdict.id; });
-      if (!names.length) { return [restLine(result.rest)]; }
+      if (!names.length) { return result.rest && result.rest.count ? [el("p", { "class": "label rest" }, result.rest.count + " names are still possible, none of them likely by itself")] : []; }
       return [
         el("ul", { "class": "names", role: "list" }, names.map(function (each, index) { return nameLine(faces, each, index === 0); })),
         restLine(result.rest)
@@ -36,17 +48,19 @@
     },
 
     /* One line to be said aloud and to stand under a question. */
-    words: function (faces, result) {
+    words: function (faces, result, E) {
       var first = result.names[0];
       if (!result.fits) { return "Nothing in the library fits all of this."; }
-      if (!result.verdict) { return first && first.chance >= 0.2 ? "Not settled yet; likeliest " + W.nameOf(faces, first.id) + ", " + W.odds(first.chance) + " in 100." : "Not settled yet."; }
-      return "Probably " + W.nameOf(faces, result.verdict.id) + ", " + W.odds(result.verdict.chance) + " in 100" +
+      var group = result.verdict ? null : leading(E, faces, result) || (first && first.chance >= 0.2 ? first : null);
+      if (!result.verdict) { return group ? "Not settled yet; likeliest " + W.nameOf(faces, group.id) + ", " + W.odds(group.chance) + " in 100." : "Not settled yet."; }
+      return "So far: " + W.nameOf(faces, result.verdict.id) + ", " + W.odds(result.verdict.chance) + " in 100" +
         (first && first.id !== result.verdict.id ? "; likeliest " + W.nameOf(faces, first.id) : "") + ".";
     },
 
     /* The group or name that is nearly certain, large; where nothing is, that it is not settled. */
-    head: function (faces, result) {
-      if (!result.verdict) { return el("p", { "class": "big" }, result.settled ? "Most likely one of these" : "Not settled yet"); }
+    head: function (faces, result, E) {
+      var group = result.verdict ? null : leading(E, faces, result);
+      if (!result.verdict) { return el("p", { "class": "big" }, group ? [el("a", { href: W.hrefOf(faces, group.id) }, W.nameOf(faces, group.id)), " ", el("span", { "class": "num odds" }, W.odds(group.chance) + " in 100, not settled yet")] : "Not settled yet"); }
       return el("p", { "class": "big" }, [el("a", { href: W.hrefOf(faces, result.verdict.id) }, W.nameOf(faces, result.verdict.id)), " ",
         el("span", { "class": "num odds" }, W.verdict.odds(faces, result.verdict))]);
     },
@@ -58,8 +72,9 @@
     feeding: function (faces, id, result) {
       var entry = faces.entries[id], likely = result.feeding.filter(function (each) { return each.chance >= 0.2; }).slice(0, 3);
       if (entry && entry.feeding && !entry.eatsMany) { return W.html("p", { "class": "wm-feeding" }, entry.feeding); }
-      if (!likely.length) { return null; }
-      return el("p", { "class": "wm-feeding" }, likely.map(function (each) { return faces.feeding[each.id] + " " + W.odds(each.chance); }).join(", ") + " in 100");
+      if (!likely.length || likely[0].chance < HALF) { return null; }
+      var words = likely.map(function (each, index) { return faces.feeding[each.id] + (index ? " " : ", in ") + W.odds(each.chance) + (index ? "" : " of 100 cases"); }).join("; ");
+      return el("p", { "class": "wm-feeding" }, words.charAt(0).toUpperCase() + words.slice(1) + ".");
     },
 
     /* What it means for the soil: only what all of the group share. */

@@ -96,10 +96,10 @@
     goTo(next);
   }
 
-  function tell(observation) {
+  /* One observation, or several that were said at once. */
+  function tell(observations) {
     var next = copyOf(trail);
-    next.saw = next.saw.filter(function (each) { return each.character !== observation.character; });
-    next.saw.push(observation);
+    next.saw = W.toldAnew(next.saw, observations);
     goTo(next);
   }
 
@@ -112,14 +112,17 @@
   function back() {
     if (changing >= 0) { changing = -1; show(true); return; }
     if (!canGoBack()) { return; }
+    if (history.state && history.state.before !== undefined) { history.back(); return; }
+    /* Come to by a link: the address does not say what was told last. After a "cannot tell" the questions are of no couplet. */
     var next = copyOf(trail), last = next.legs[next.legs.length - 1];
-    if (last.answers.length) { last.answers.pop(); } else if (next.saw.length) { next.saw.pop(); } else {
+    var asked = last.answers.some(function (each) { return each.lead === CANNOT_TELL; });
+    if (next.saw.length && (asked || !last.answers.length)) { next.saw.pop(); } else if (last.answers.length) { last.answers.pop(); } else {
       next.legs.pop();
       next.legs[next.legs.length - 1].answers.pop();
       location.assign(W.root + "keys/" + next.legs[next.legs.length - 1].key + ".html#" + W.ready.E.write(next));
       return;
     }
-    if (history.state && history.state.before === addressOf(next)) { history.back(); } else { goTo(next); }
+    goTo(next);
   }
 
   /* --- parts of the screen --------------------------------------------------------------------------------- */
@@ -158,25 +161,54 @@
     W.store.set("keys", yes ? null : "off");
   }
 
+  /* In a template nothing is fetched; its pictures are when it is put into the page. */
   function element(markup) {
-    var box = el("div");
+    var box = el("template");
     box.innerHTML = markup;
-    return box.firstElementChild;
+    return box.content.firstElementChild;
   }
 
-  function questionIn(of, couplet) {
-    var known = of && of.couplets[couplet] && element(of.couplets[couplet]);
-    return known ? known.querySelector("h2").textContent : couplet;
+  /* The words of a couplet, read out of its markup once: {asks, leads: {lead: words}}. */
+  var words = {};
+  function wordsIn(of, couplet) {
+    var name = of && of.couplets[couplet] ? of.id + " " + couplet : "";
+    if (!name) { return { asks: couplet, leads: {} }; }
+    if (!words[name]) {
+      var read = element(of.couplets[couplet]);
+      words[name] = { asks: read.querySelector("h2").textContent, leads: {} };
+      read.querySelectorAll("[data-lead]").forEach(function (each) {
+        words[name].leads[each.dataset.lead] = each.querySelector(".wm-lead-text").textContent.replace(/^\S+\s/, "").trim();
+      });
+    }
+    return words[name];
   }
+
+  function questionIn(of, couplet) { return wordsIn(of, couplet).asks; }
 
   function answerIn(of, each) {
-    if (each.lead === CANNOT_TELL) { return "Cannot tell"; }
-    var known = of && of.couplets[each.couplet] && element(of.couplets[each.couplet]).querySelector('[data-lead="' + each.lead + '"] .wm-lead-text');
-    return known ? known.textContent.replace(/^\S+\s/, "").trim() : each.lead;
+    return each.lead === CANNOT_TELL ? "Cannot tell" : wordsIn(of, each.couplet).leads[each.lead] || each.lead;
+  }
+
+  /* When the browser has nothing else to do, and soon at the latest. */
+  function idle(action) { if (window.requestIdleCallback) { window.requestIdleCallback(action, { timeout: 1500 }); } else { setTimeout(action, 60); } }
+
+  /* The pictures of the questions that may come next are fetched ahead, unless the device asks to save data. */
+  var ahead = {};
+  function lookAhead(couplet) {
+    if (navigator.connection && navigator.connection.saveData) { return; }
+    Object.keys(data.leads[couplet] || {}).forEach(function (lead) {
+      var next = data.leads[couplet][lead];
+      if (ahead[next] || !has(data.couplets, next)) { return; }
+      ahead[next] = Array.from(element(data.couplets[next]).querySelectorAll("img"), function (each) {
+        var image = new Image();
+        image.src = each.getAttribute("src");
+        return image;
+      });
+    });
   }
 
   function put(part) {
-    home.querySelectorAll(":scope > .part").forEach(function (each) { each.remove(); });
+    home.querySelectorAll(":scope > .part, :scope > .wm-estimate").forEach(function (each) { each.remove(); });
     home.append(part);
   }
 
@@ -211,22 +243,21 @@
   function showEnd(there, E, faces) {
     var result = there.result, best = result.verdict || there.ends[0] || result.names[0];
     var id = there.arrived && !isNarrower(E, result.verdict, there.arrived) ? there.arrived : best.id;
+    if (!there.arrived && !result.verdict) { return showOpen(result, E, faces); }
     var entry = faces.entries[id] || { name: W.nameOf(faces, id), cautions: [] };
     var here = there.ends.concat(result.verdict || [], result.names).filter(function (each) { return each.id === id; })[0] || best;
-    var unsettled = !there.arrived && !result.verdict;
     var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, el("a", { href: W.hrefOf(faces, id) }, entry.name));
     var top = el("section", { "class": "part wm-arrival first" }, [
-      el("div", { "class": "side" }, el("p", { "class": "label" }, data.title + ", " + count(leg().answers.length, "answer"))),
+      el("div", { "class": "side" }, el("p", { "class": "label" }, where())),
       el("div", { "class": "body" }, [
         el("div", { "class": "endhead" + (entry.drawn ? "" : " undrawn") }, [
           entry.drawn ? el("figure", { "class": "plate", "aria-hidden": "true" }, el("img", { src: W.root + W.pictureOf(faces, id), alt: "" })) : null,
           el("div", { "class": "name" }, [
-            unsettled ? el("p", { "class": "label" }, "Not settled. Most likely:") : null,
             result.fits === false ? el("p", { "class": "label" }, "Nothing in the library fits all of this. Nearest:") : null,
             head, entry.latin ? el("p", { "class": "soft" }, el("i", {}, entry.latin)) : null,
-            el("p", { "class": "num odds" }, W.verdict.odds(faces, here)), W.verdict.scale(here.chance, true),
-            entry.summary ? W.html("p", { "class": "lead" }, entry.summary) : null
+            el("p", { "class": "num odds" }, W.verdict.odds(faces, here)), W.verdict.scale(here.chance, true)
           ]),
+          entry.summary ? W.html("p", { "class": "lead" }, entry.summary) : null,
           el("div", { "class": "means" }, [W.verdict.feeding(faces, id, result)].concat(W.verdict.means(faces, id), el("p", {}, el("a", { href: W.hrefOf(faces, id) }, "Read about it")), entry.tell ? W.html("p", {}, "<b>What would tell: </b>" + entry.tell) : null))
         ])
       ].concat(W.verdict.cautions(faces, id)))
@@ -235,15 +266,10 @@
     var others = result.names.filter(function (each) { return each.id !== id; });
     var inside = others.filter(function (each) { return W.within(E, each.id, id); });
     var outside = others.filter(function (each) { return inside.indexOf(each) < 0; });
-    var rest = result.rest && result.rest.count ? el("p", { "class": "label rest" }, "and " + result.rest.count + " more, together " + W.odds(result.rest.chance) + " in 100") : null;
+    var rest = restOf(result);
     if (inside.length) { home.append(rivals(faces, "Which one", inside, outside.length ? null : rest)); }
-    if (outside.length || rest && !inside.length) { home.append(rivals(faces, unsettled ? "Or it is" : "If it is not", outside, rest)); }
-    if (result.look) {
-      var known = faces.characters[result.look];
-      home.append(el("section", { "class": "part wm-look-next" }, [el("h2", {}, "One look settles most"), el("div", { "class": "body" }, [
-        el("p", {}, el("b", {}, known.asks)), W.html("p", { "class": "small soft" }, known.look), W.states(faces, result.look, tell)
-      ])]));
-    }
+    if (outside.length || rest && !inside.length) { home.append(rivals(faces, "If it is not", outside, rest)); }
+    oneLook(result, faces);
     if (home.dataset.writing && faces.entries[id]) {
       home.append(el("p", { "class": "wm-next wm-estimate" }, ["Next: ", el("a", { href: home.dataset.writing }, "write it down"), ", then look at two more of its kind."]));
     }
@@ -254,6 +280,40 @@
     main.href = counts ? home.dataset.count + "#add=" + id : W.hrefOf(faces, id);
     return head;
   }
+
+  /* The one look that would settle most, answered on the spot. */
+  function oneLook(result, faces) {
+    var known = faces.characters[result.look];
+    if (!known) { return; }
+    home.append(el("section", { "class": "part wm-look-next" }, [el("h2", {}, "One look settles most"), el("div", { "class": "body" }, [
+      el("p", {}, [el("b", {}, known.asks), " ", el("span", { "class": "num small soft" }, known.power)]),
+      W.html("p", { "class": "small soft" }, known.look), W.states(faces, result.look, tell)
+    ])]));
+  }
+
+  /* No end, and no group that is likely enough: names without what they would mean, and the way on. */
+  function showOpen(result, E, faces) {
+    var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, result.fits === false ? "Nothing here fits all of this" : "Not settled");
+    put(el("section", { "class": "part wm-arrival first" }, [
+      el("div", { "class": "side" }, el("p", { "class": "label" }, where())),
+      el("div", { "class": "body" }, [head, el("p", { "class": "lead" }, "What you saw still fits many things. More looks will tell; the likeliest now stand first.")])
+    ]));
+    home.append(rivals(faces, "It may be", result.names, restOf(result)));
+    oneLook(result, faces);
+    main.hidden = false;
+    main.textContent = "Tell more";
+    main.href = W.root + "describe.html#" + E.write(trail);
+    return head;
+  }
+
+  function restOf(result) {
+    return result.rest && result.rest.count ? el("p", { "class": "label rest" }, "and " + result.rest.count + " more, together " + W.odds(result.rest.chance) + " in 100") : null;
+  }
+
+  /* The key one is in, and how much was answered or told on the whole way. */
+  function where() { return data.title + ", " + count(total(), "answer"); }
+
+  function total() { return trail.legs.reduce(function (sum, each) { return sum + each.answers.length; }, trail.saw.length); }
 
   function count(many, what) { return many + " " + what + (many === 1 ? "" : "s"); }
 
@@ -271,7 +331,7 @@
   function rival(faces, each) {
     var entry = faces.entries[each.id] || {};
     return el("li", {}, [W.thumb(W.pictureOf(faces, each.id), true), el("div", {}, [
-      el("h3", {}, [el("a", { href: W.hrefOf(faces, each.id) }, W.nameOf(faces, each.id)), " ", el("span", { "class": "num soft" }, W.odds(each.chance))]),
+      el("h3", {}, [el("a", { href: W.hrefOf(faces, each.id) }, W.nameOf(faces, each.id)), " ", el("span", { "class": "num soft" }, W.odds(each.chance) + " in 100")]),
       entry.summary ? W.html("p", { "class": "small" }, entry.summary) : null
     ])]);
   }
@@ -282,6 +342,7 @@
     W.engine().then(function (ready) {
       var next = ready.E.walk(trail).result.next.map(function (each) { return each.character; });
       var panel = W.say(ready.faces, { next: next, pick: tell });
+      beforePart.hidden = true;
       var part = el("section", { "class": "part first wm-also" }, [
         el("h2", { tabindex: "-1" }, "I also saw…"),
         el("div", { "class": "body" }, [panel.body])
@@ -300,7 +361,7 @@
     W.engine().then(function (ready) {
       if (!nowOpen) { return; }
       var result = ready.E.walk(trail).result;
-      nowBody.replaceChildren.apply(nowBody, [W.verdict.head(ready.faces, result)].concat(W.verdict.names(ready.faces, result)).filter(Boolean));
+      nowBody.replaceChildren.apply(nowBody, [W.verdict.head(ready.faces, result, ready.E)].concat(W.verdict.names(ready.faces, result)).filter(Boolean));
     }, failed);
   }
 
@@ -308,22 +369,23 @@
   function later(mine) {
     if (!leg().answers.length && trail.legs.length === 1 && !trail.saw.length) { status.textContent = ""; now.hidden = true; return; }
     now.hidden = false;
-    setTimeout(function () {
+    idle(function () {
+      if (mine !== turn) { return; }
       W.engine().then(function (ready) {
         if (mine !== turn) { return; }
         var there = ready.E.walk(trail);
-        status.textContent = W.verdict.words(ready.faces, there.result);
+        status.textContent = W.verdict.words(ready.faces, there.result, ready.E);
         if (nowOpen) { fillNow(); }
         showSteps(ready);
+        if (place.asks) { lookAhead(place.asks); }
       }, failed);
-    }, 30);
+    });
     showSteps(W.ready);
   }
 
   function showSteps(ready) {
-    var total = trail.legs.reduce(function (sum, each) { return sum + each.answers.length; }, trail.saw.length);
-    steps.hidden = total === 0;
-    if (!total) { return; }
+    steps.hidden = total() === 0;
+    if (steps.hidden) { return; }
     Promise.all(trail.legs.map(function (each) { return each.key === data.id ? data : W.data("key-" + each.key).catch(function () { return null; }); })).then(function (known) {
       var lines = [];
       trail.legs.forEach(function (one, which) {
@@ -334,7 +396,7 @@
       if (ready) { trail.pictures.forEach(function (each) { lines.unshift(el("li", {}, [el("span", {}, "Pointed at"), el("span", {}, (ready.faces.pictures[each] || { name: each }).name)])); }); }
       trail.saw.forEach(function (each, index) {
         if (!ready) { return; }
-        lines.push(el("li", {}, [el("span", {}, "I also saw"), el("span", {}, [W.sayObservation(ready.faces, each), " ",
+        lines.push(el("li", {}, [el("span", {}, (ready.faces.characters[each.character] || { asks: "I also saw" }).asks), el("span", { "class": "wm-told-beside" }, [W.sayObservation(ready.faces, each), " ",
           el("button", { type: "button", "class": "wm-take-back", onclick: function () { takeBack(index); } }, "take back")])]));
       });
       steps.lastChild.replaceChildren(el("ol", { "class": "trail" }, lines), el("div", { "class": "ways" }, [
@@ -411,7 +473,7 @@
   }
 
   function arrive(there, ready, focus) {
-    var begun = leg().answers.length > 0, head;
+    var begun = total() > 0 || trail.legs.length > 1, head;
     place = there;
     document.body.classList.toggle("wm-walk-under-way", begun);
     beforePart.hidden = begun;
@@ -422,7 +484,7 @@
     else { head = showEnd(there, ready.E, ready.faces); }
     stuck.hidden = !(there.asks || there.asksCharacter) || unsureInARow() < 2;
     dockFor(there);
-    if (there.passed && Object.keys(there.passed).length && begun) { message.textContent = "Passed over what you have told already."; }
+    if ((there.asks || there.asksCharacter) && there.passed && Object.keys(there.passed).length && begun) { message.textContent = "Passed over what you have told already."; }
     if (focus) { focusOn(head); }
   }
 
@@ -443,6 +505,12 @@
     location.replace(W.root + "keys/" + there.goesOn + ".html#" + ready.E.write(next));
   }
 
+  /* Whether the first answer of an address stands behind the name of its key; else it is an answer of the key of this page. */
+  function namesItsKeys(text) {
+    var first = text.split("/").filter(function (part) { return /^key:|^[^:=]+=/.test(part); })[0];
+    return Boolean(first) && first.slice(0, 4) === "key:";
+  }
+
   /* The walk of an address; old ones (`couplet=lead`), those of a printed couplet, and rubbish. */
   function open(focus) {
     var text = W.fragment();
@@ -460,7 +528,7 @@
     }
     home.classList.add("wm-fetching");
     W.engine().then(function (ready) {
-      var read = ready.E.parse(text, /(^|\/)key:/.test(text) ? "" : data.id);   // an address that names its keys begins with the first of them
+      var read = ready.E.parse(text, namesItsKeys(text) ? "" : data.id);
       trail = read.trail;
       if (!trail.legs.length || leg().key !== data.id) { trail.legs.push({ key: data.id, answers: [] }); }
       own = read.left.length ? "Part of this link does not fit the key as it stands now and was left out: " + read.left.join(" ") : "";
