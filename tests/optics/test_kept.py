@@ -65,7 +65,8 @@ def test_stipple_is_the_pens_manner_and_never_matter(library) -> None:
 def test_a_section_that_names_an_entry_wins_over_that_of_its_form_and_kind(library) -> None:
     sections = library.eyepiece.sections
     assert section_of(sections, library.entries["oxide-speck"]).id == "oxide-specks"
-    assert section_of(sections, library.entries["clay-speck"]).id == "specks"
+    assert section_of(sections, library.entries["swimmer"]).id == "rods-and-dots"
+    assert section_of(sections, library.entries["amoeba-cyst"]).id == "cyst-with-cell"
     assert section_of(sections, library.entries["plain-rod"]).id == "rods-and-dots"
 
 

@@ -1,0 +1,56 @@
+"""The computed picture on the page of an entry: labelled, lazy, and standing without a script."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from keytool.library import load
+from keytool.pages.eyepiece import eyepiece_files, through_eyepiece
+from keytool.pages.page_writer import Writer
+
+ROOT = Path(__file__).parents[2]
+
+
+@pytest.fixture(scope="module")
+def loaded():
+    return load(ROOT)
+
+
+def shown(loaded, id: str) -> str:
+    return "".join(through_eyepiece(Writer(loaded.library, f"entries/{id}.md"), loaded.library.entries[id]))
+
+
+def test_it_says_that_it_is_computed_and_what_it_leaves_out(loaded) -> None:
+    html = shown(loaded, "euglypha")
+    assert "Computed picture, not a photograph." in html
+    assert "What it leaves out" in html
+    assert "from memory" in html
+
+
+def test_the_still_is_fetched_only_when_it_comes_into_sight(loaded) -> None:
+    html = shown(loaded, "euglypha")
+    assert 'loading="lazy"' in html
+    assert html.count("<img") == 1
+
+
+def test_a_series_is_named_for_the_script_and_not_fetched(loaded) -> None:
+    series = [id for id, still in loaded.library.eyepiece.stills.items() if still.series]
+    assert series
+    html = shown(loaded, series[0])
+    assert f'src="../eyepiece/{loaded.library.eyepiece.stills[series[0]].file}"' in html
+    assert "-focus-" not in html.split("data-eyepiece")[0]
+    given = loaded.library.eyepiece.stills[series[0]].series
+    assert json.loads(json.dumps(given.focus)) == [-6, -4, -2, 0, 2, 4, 6]
+
+
+def test_an_entry_without_a_picture_shows_nothing(loaded) -> None:
+    assert shown(loaded, "filenchus") == ""
+
+
+def test_every_picture_of_the_index_goes_into_the_site(loaded) -> None:
+    files = eyepiece_files(loaded)
+    for still in loaded.library.eyepiece.stills.values():
+        assert f"eyepiece/{still.file}" in files
