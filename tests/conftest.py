@@ -9,11 +9,15 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from keytool.identify import prove
 from keytool.identify.findings import findings as proof_findings
 from keytool.library import Finding, Loaded, Severity, load, root
 from keytool.library.checks import run
+
+settings.register_profile("untimed", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("untimed")  # how fast the machine is says nothing about the code
 
 TESTS = Path(__file__).parent
 KEYDATA = TESTS.parent / "keydata"

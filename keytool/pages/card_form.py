@@ -56,7 +56,7 @@ def card_form(writer: Writer, extras: Extras) -> Iterator[Html]:
         data_card_form=True,
     )
     yield el("pre", el("code", example, data_card_command=True), tabindex="0", aria_label="The command")
-    yield el("div", el("script", src=writer.href("assets/card-form.js")))
+    yield el("div", el("script", src=writer.href("assets/cards.js")))
 
 
 def _compared(library: Library) -> Html:

@@ -60,6 +60,19 @@ def test_the_plugin_hands_over_what_is_written(mini_root: Path, monkeypatch: pyt
     assert all((ROOT / "site/pages" / path).is_file() for path in given.keys() - expected.keys()), "the rest is written by hand"
 
 
+def test_every_script_and_style_a_page_asks_for_is_handed_over(mini_root: Path):
+    """The card form once named the script by the name it had before it was bundled, and did nothing."""
+    library = load(mini_root).library
+    there = {each.path for each in assets(library)}
+    asked = {
+        (each.path, found)
+        for each in pages(library)
+        for found in re.findall(r'(?:src|href)="(?:\.\./)*(assets/[^"]+\.(?:js|css))"', each.text)
+    }
+    assert ("cards.md", "assets/cards.js") in asked
+    assert sorted((page, path) for page, path in asked if path not in there) == []
+
+
 def test_each_page_knows_the_file_it_is_edited_in(mini_root: Path, monkeypatch: pytest.MonkeyPatch):
     monkeypatch.setenv("WETMOUNT_ROOT", str(mini_root))
     monkeypatch.setenv("REPO_URL", "https://example.org/soil")
