@@ -51,8 +51,9 @@ def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id:
     from keytool.contribute.photo.record import FOLDER, Given, taken
     from keytool.contribute.talk import legible, one_of
 
+    root = to_write(named)
     _refuse_unfinished(file, given)
-    root, loaded = to_write(named), opened(named)
+    loaded = opened(named)
     pick(entry, list(loaded.library.entries), "entry")
     try:
         licence = one_of({id: word.label for id, word in loaded.library.vocabulary["licence"].items()})(licence)

@@ -138,8 +138,11 @@ class Adding:
     def _say_ways(self, trial: Tried, id: str) -> None:
         library = trial.loaded.library
         self.talk.say(f"Where {name_of(library, id)} comes out:")
-        for words in comes_out(library, keyed_out(library, id)):
-            self.talk.say(f"  {words}")
+        outcome = keyed_out(library, id)
+        told = list(comes_out(library, outcome))
+        wrong = [bool(way.fault) for way in outcome.ways] or [True]
+        for is_wrong, words in sorted(zip(wrong, told, strict=True), key=lambda each: not each[0]):  # what goes wrong comes first
+            self.talk.say(f"{'! ' if is_wrong else '- '}{words}")
 
     def _couplets(self, trial: Tried, id: str, by: str | None, *, shared: bool) -> Tried:
         """The trial after every couplet that was offered and taken."""

@@ -22,6 +22,10 @@ from keytool.library.pieces import cells, unstated
 from keytool.library.value import Showing
 from keytool.library.wording import name_of, plain, showing_words
 
+LIKE = (
+    "Type a part of its name, such as bacterial or spore, and you are told what bears it; 'wetmount list entries' shows all. "
+    "Its groups, kind and theme are then proposed, and you are asked what matters for it. - if you know of nothing like it."
+)
 HOW_TO_ANSWER = (
     "Answer with names or numbers, several with commas; any, if it may show any or nobody knows. What the answer rests on may "
     "follow after |, such as: 14..19 µm | published:SOURCE:seen"
@@ -158,7 +162,9 @@ class EntryTalk:
 
     def _like(self) -> Entry | None:
         entries = {each.id: each.common for each in self.library.entries.values()}
-        found = self.talk.ask("like", "What is it nearest to? The id or name of an entry; - if to nothing.", ids_of(entries), "-")
+        found = self.talk.ask(
+            "like", "What is it nearest to? The id or name of an entry; - if to nothing.", ids_of(entries), "-", more=LIKE
+        )
         return self.library.entries[found[0]] if found else None
 
     def _line(self, *path: str) -> Callable[[str], str]:

@@ -16,6 +16,10 @@ MOST_LISTED = 16
 HOW = "? says more, b goes back, Ctrl-C stops. Nothing is written before the end."
 
 
+ANY = "Name what it shows, by name or number, several with commas; or any, if it may show any or nobody knows."
+_NO_MORE = "Type it in your own words, in one line. 'wetmount list' shows what the library holds, 'wetmount show ID' one thing of it."
+
+
 class NoAnswer(Exception):
     """Raised when a question stays without an answer; the message says which. Nothing has been written then."""
 
@@ -89,13 +93,13 @@ class Talk:
             raise NoAnswer(f"The input ended at the question '{question.splitlines()[0]}'")
         answer = line.strip()
         if answer == "?":
-            raise NotUnderstood(more or "There is no more to say of this one.")
+            raise NotUnderstood(more or _NO_MORE)
         if answer.lower() == "b" and self._goes_back:
             if not self.typed:
                 raise NotUnderstood("This is the first question.")
             raise _Back
         if not answer and default is None:
-            raise NotUnderstood("An answer is needed here.")
+            raise NotUnderstood(f"An answer is needed here. {ANY if name.startswith('shows ') else '? says what can be answered.'}")
         return answer or str(default)
 
     def agrees(self, name: str, question: str, *, default: bool) -> bool:

@@ -303,7 +303,9 @@ def test_a_scale_that_cannot_be_for_what_is_shown_is_refused(mini: Path, photo: 
 
 
 def test_what_is_wrong_with_the_options_is_said_before_the_library_is_read(tmp_path: Path, photo: Path) -> None:
-    nowhere = tmp_path / "no-library"
+    nowhere = tmp_path / "broken"
+    (nowhere / "keydata").mkdir(parents=True)
+    (nowhere / "keydata/vocabulary.yaml").write_text("no: [vocabulary\n", "utf-8")
     for options, said in (
         ((), "Say either --um-per-pixel or --micrometer"),
         (("--um-per-pixel", "5000"), "cannot be"),
