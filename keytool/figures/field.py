@@ -112,7 +112,8 @@ def copies(whole: Drawing, r: float, strewn: int) -> list[Copy]:
             for _, v in mark.steps
             if v
         ]
-        middle = min(spots, key=lambda p: hypot(p[0] - middle[0], p[1] - middle[1]))
+        front = tuple(shape for shape in whole.shapes if shape.part == "gullet")  # a worm is told by its front, so that is looked at
+        middle = centre(box_of(front)) if front else min(spots, key=lambda p: hypot(p[0] - middle[0], p[1] - middle[1]))
     if longest > 2 * _ALONE * r:
         return [(whole.shapes, middle, (0.0, 0.0), 0.0)]
     reach = [0.80 * r * ((k + 0.4) / 7) ** 0.5 for k in range(7)]
@@ -150,6 +151,10 @@ def placed(shape: Shape, middle: Point, at: Point, turn: float, ratio: float, r:
     def within(p: Point) -> bool:
         return hypot(p[0], p[1]) <= r
 
+    def well_within(p: Point) -> bool:
+        """For a heavy line, whose ink lies beside its points."""
+        return hypot(p[0], p[1]) <= 0.985 * r
+
     match shape:
         case Swell():
             weights = tuple(max(w * ratio, _LEAST) for w in shape.weights)
@@ -158,7 +163,7 @@ def placed(shape: Shape, middle: Point, at: Point, turn: float, ratio: float, r:
                 return [replace(shape, points=points, weights=weights)]
             closed = (*points, points[0]) if shape.closed else points
             weight = sum(weights) / len(weights)
-            return [Swell(run, (weight,) * len(run), shape.part, shape.role, shape.inset) for run in geometry.runs(closed, within)]
+            return [Swell(run, (weight,) * len(run), shape.part, shape.role, shape.inset) for run in geometry.runs(closed, well_within)]
         case Dots():
             points = tuple(p for p in put(shape.points) if within(p))
             return [replace(shape, points=points, size=shape.size * ratio)] if points and shape.size * ratio >= _LEAST else []

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from keytool.library.model import Entry, Figure
-from keytool.library.value import Interval
+from keytool.library.value import Interval, States
 
 from . import draw, kinds
 from .library_figures import resolved
@@ -27,12 +27,37 @@ def whole_of(entry: Entry, field: float) -> Drawing | None:
     if is_worm_part(figure):
         length = _middle(entry, "body-length", _USUAL)
         width = min(_middle(entry, "body-width", params.get("width", length / _SLENDER)), length / 6)
-        kind, params = "nematode-body", {"length": length, "width": width}
+        kind, params = "nematode-body", {"length": length, "width": width, **_worm_of(entry, params)}
     known = {p.name: p for p in kinds()[kind].params}
     own = known.get("length")
     if kind in ("thread", "filament", "vessel", "hair") and own and "length" not in params and params.get("form") != "helical":
         params["length"] = min(own.high, 1.1 * field)
     return draw(kind, _fitting(params, known), title=entry.name)
+
+
+_TAILS = {"blunt": "conoid-blunt", "pointed": "conoid-sharp", "drawn-out": "filiform", "clear-tip": "clear-tip"}
+_POSTURES = {"spiral": "spiral", "six": "six", "open-c": "arcuate", "straight": "straight"}
+"""The drawing's word for each state of the characters tail and resting-posture; of several that an entry names, the one told first here."""
+
+
+def _worm_of(entry: Entry, head: dict[str, Any]) -> dict[str, Any]:
+    """What the whole worm of a head shows besides its size: the same gullet, its own tail, how it lies, rings that notch its edges."""
+    own = {p.name: p.choices for p in kinds()["nematode-body"].params if p.choices}
+    out: dict[str, Any] = {}
+    if head.get("gullet") in own["gullet"]:
+        out["gullet"] = head["gullet"]
+    for character, words in (("tail", _TAILS), ("resting-posture", _POSTURES)):
+        if shown := [word for state, word in words.items() if state in _states(entry, character)]:
+            out["posture" if words is _POSTURES else "tail"] = shown[0]
+    if head.get("rings") in ("coarse", "scaled"):
+        out["rings"] = "coarse"
+    return out
+
+
+def _states(entry: Entry, character: str) -> frozenset[str]:
+    """The states that the entry names of a character; none where it says nothing."""
+    statement = entry.statements.get(character)
+    return statement.showing.ids if statement is not None and isinstance(statement.showing, States) else frozenset()
 
 
 def is_worm_part(figure: Figure) -> bool:

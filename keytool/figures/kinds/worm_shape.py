@@ -5,6 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import pi, pow, sin, sqrt
 
+BELLY = -1
+"""On which side of the axis the belly lies (+1: right as one travels from head to tail). A resting worm
+curves toward its belly, so it is the inner side of every posture here; vulva and anus open on it."""
+
 TAILS = {  # length in anal body widths
     "conoid-sharp": 2.9,
     "conoid-blunt": 2.2,
