@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from math import sqrt
 
 from .. import geometry, pen
 from ..shapes import Point, Points, Shape
@@ -63,7 +64,8 @@ def female(worm: Strand, place: str, end: float, anus: float) -> tuple[list[Shap
     def wide(t: float) -> float:
         if not first < t < last:
             return 0.0
-        return min(1.0, (t - first) / 0.05, (last - t) / 0.05) ** 0.5 * (0.80 + 0.20 * (1 - min(1.0, abs(t - vulva) / 0.12)))
+        tapered = sqrt(min(1.0, (t - first) / 0.05, (last - t) / 0.05))
+        return tapered * (0.80 + 0.20 * (1 - min(1.0, abs(t - vulva) / 0.12)))
 
     steps = [first + (last - first) * k / 110 for k in range(111)]
     belly = [tube.beside(worm.axis, worm.half, t, BELLY * 0.82) for t in steps]
