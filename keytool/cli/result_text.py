@@ -52,6 +52,8 @@ class ResultText:
             self._about(lead, result)
         elif result.feeding and result.feeding[0].chance >= self.model.figure("holds-share"):
             out.say(f"All that is likely lives as: {feeding_words(library, (result.feeding[0].id,))}", indent=2)
+        for caution in dict.fromkeys((*(lead.cautions if lead else ()), *result.cautions)):
+            self.caution(caution)
         if result.next:
             character = library.characters[result.next[0].character]
             power = library.vocabulary["magnification"][str(character.magnification)].label
@@ -99,8 +101,6 @@ class ResultText:
             out.say(f"{who}: {plain(library, said.text)} {self._mark(said.basis)}", indent=2)
         if entry.would_tell:
             out.say(f"What would tell: {plain(library, entry.would_tell)}", indent=2)
-        for caution in entry.cautions:
-            self.caution(caution)
         out.say(f"{NEXT} More: wetmount show {entry.id}", indent=2)
 
     def _mark(self, bases: Iterable[Basis]) -> str:

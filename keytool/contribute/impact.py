@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from keytool.contribute.keyed_out import KeyPath, paths_through
-from keytool.identify import Answer, arrivals, cost, ground, prove, stand
+from keytool.contribute.keyed_out import KeyPath, Step, paths_through
+from keytool.identify import Answer, Leg, Model, Trail, compiled, cost, prove
 from keytool.identify.cost import Cost
-from keytool.identify.ground import Ground
+from keytool.identify.posterior import mass, posterior
 from keytool.library.model import Key, Lead, Library
 from keytool.library.value import Interval, States
 
@@ -204,8 +204,13 @@ class _Side:
         )
 
     @cached_property
-    def grounds(self) -> Mapping[str, Ground]:
-        return {id: ground(self.library, self.library.keys[id]) for id in self.proved}
+    def model(self) -> Model:
+        return compiled(self.library)
+
+    @cached_property
+    def _after(self) -> dict[tuple[str, tuple[Step, ...]], tuple[float, ...]]:
+        """The chances at the end of ways gone before: many entries come the same way."""
+        return {}
 
     def cost(self, key: str) -> Cost:
         """The cost of a proved key."""
@@ -213,13 +218,15 @@ class _Side:
 
     def sure(self, key: str, entry: str) -> float:
         """How sure a proved key is on average at the end of the right ways of an entry."""
-        here = self.grounds[key]
-        found = []
-        for way in self.ways[key, entry]:
-            answers = tuple(Answer(step.couplet, step.lead) for step in way.steps)
-            standing = stand(here, answers)
-            found += [each.sure for each in arrivals(here, answers, standing) if each.end == way.end]
+        within = self.model.keys[key].within
+        found = [mass(self._chances(key, way.steps), within[way.end]) for way in self.ways[key, entry]]
         return sum(found) / len(found)
+
+    def _chances(self, key: str, steps: tuple[Step, ...]) -> tuple[float, ...]:
+        if (key, steps) not in self._after:
+            answers = tuple(Answer(step.couplet, step.lead) for step in steps)
+            self._after[key, steps] = posterior(self.model, Trail(legs=(Leg(key, answers),))).chance
+        return self._after[key, steps]
 
 
 def _names(before: Mapping[str, object], after: Mapping[str, object]) -> Names:

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from urllib.parse import unquote
 
 from keytool.identify.model import Model
-from keytool.identify.observation import CANNOT_TELL, Answer, Leg, Observation, Trail
+from keytool.identify.observation import CANNOT_TELL, Answer, Answers, Leg, Observation, Trail
 
 NUMBER = re.compile(r"(~)?(\d+(?:\.\d+)?)?(?:(\.\.)(\d+(?:\.\d+)?)?)?")
 
@@ -30,6 +30,11 @@ class Parsed:
 def written(trail: Trail) -> str:
     """The address of a trail."""
     return "/".join(_parts(trail))
+
+
+def address(answers: Answers) -> str:
+    """The address of a walk of one key, without the key: `couplet=lead/couplet=lead`."""
+    return "/".join(f"{each.couplet}={each.lead}" for each in answers)
 
 
 def _parts(trail: Trail) -> Iterator[str]:

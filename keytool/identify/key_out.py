@@ -22,7 +22,7 @@ def key_out(model: Model, key: str, seen: Mapping[str, Showing], doubted: Collec
     trail = Trail(legs=(Leg(key),))
     while not (state := evaluate(model, trail)).is_over:
         if state.asks_character:
-            trail = replace(trail, saw=(*trail.saw, _observation(state.asks_character, seen)))
+            trail = replace(trail, saw=(*trail.saw, observation(state.asks_character, seen.get(state.asks_character))))
             continue
         couplet = model.keys[key].key.couplets[state.asks]
         lead = CANNOT_TELL if couplet.id in doubted else _lead(couplet, seen)
@@ -35,8 +35,8 @@ def _lead(couplet: Couplet, seen: Mapping[str, Showing]) -> str:
     return fitting.pop() if len(fitting) == 1 else CANNOT_TELL
 
 
-def _observation(character: str, seen: Mapping[str, Showing]) -> Observation:
-    showing = seen.get(character)
+def observation(character: str, showing: Showing | None) -> Observation:
+    """What was recorded of a character as an observation; "cannot tell" where nothing was."""
     if isinstance(showing, States):
         return Observation(character, tuple(sorted(showing.ids)))
     if isinstance(showing, Interval):

@@ -31,6 +31,7 @@ def library_data(model: Model) -> dict[str, Any]:
         },
         "groups": {id: _stretches(numbers) for id, numbers in model.groups.items()},
         "domains": [_stretches(numbers) for numbers in model.domains],
+        "cautions": {id: _stretches(numbers) for id, numbers in model.cautions.items()},
         "pictures": {id: _stretches(numbers) for id, numbers in model.pictures.items()},
         "characters": {id: _table(model, table) for id, table in model.tables.items()},
         "keys": {id: _key(model, key) for id, key in model.keys.items()},
@@ -55,6 +56,8 @@ def used_figures(model: Model) -> tuple[str, ...]:
         "wrong-key-rate",
         "asks-share",
         "least-gain",
+        "clearly-better",
+        "caution-share",
         "unsure-most",
         "change-power-cost",
     )

@@ -33,7 +33,8 @@ class Model:
 
     `entries` are those met in a drop, in the order of the library; everywhere an entry is its number in it. `prior` is the chance
     of each before anything is told, adding up to 1; `samples[kind]` what it is multiplied by in a kind of sample. `groups` are the
-    members of each group, `domains` the sets of entries that some characters are for, `pictures` the entries like each picture.
+    members of each group, `domains` the sets of entries that some characters are for, `cautions` the entries that carry each
+    caution of the kind given when likely, `pictures` the entries like each picture.
     """
 
     library: Library
@@ -44,6 +45,7 @@ class Model:
     tables: Mapping[str, Table]
     domains: tuple[tuple[int, ...], ...]
     groups: Mapping[str, tuple[int, ...]]
+    cautions: Mapping[str, tuple[int, ...]]
     pictures: Mapping[str, tuple[int, ...]]
     keys: Mapping[str, CompiledKey]
 
@@ -73,6 +75,11 @@ def compiled(library: Library) -> Model:
         {each.id: table(library, each, met, domain[each.id], prior) for each in library.characters.values()},
         sets,
         groups,
+        {
+            id: held
+            for id, caution in library.cautions.items()
+            if caution.when_likely and (held := tuple(index[each.id] for each in met if id in each.cautions))
+        },
         {
             picture.id: tuple(sorted({number for id in picture.like for number in (groups[id] if id in groups else (index[id],))}))
             for picture in library.pictures.values()

@@ -28,9 +28,10 @@ class Identification:
 
     `verdict` is the narrowest group (or entry) that holds most of the chance, none where none does; `names` the likeliest entries;
     `more` and `more_chance` how many others there are and what they come to; `settled` whether the first name or the verdict
-    leads clearly; `feeding` the chance of each feeding group, over what is likely; `fits` is false where something that is not in
-    the library explains better; `next` the looks that tell most for their effort; `conflicts` what was left out since something
-    told later contradicts it; `after` the chance of everything.
+    leads clearly; `feeding` the chance of each feeding group, over what is likely; `cautions` those of the kind given when
+    likely that half of the chance carries, whether or not one group holds it; `fits` is false where something that is not in the
+    library explains better; `next` the looks that tell most for their effort; `conflicts` what was left out since something told
+    later contradicts it; `after` the chance of everything.
     """
 
     verdict: Named | None
@@ -39,6 +40,7 @@ class Identification:
     more_chance: float
     settled: bool
     feeding: tuple[Named, ...]
+    cautions: tuple[str, ...]
     outside: float
     fits: bool
     next: tuple[Question, ...]
@@ -62,6 +64,7 @@ def identification(model: Model, after: Posterior) -> Identification:
         1 - mass(chance, listed),
         verdict is not None or first >= model.figure("settled-lead") * second,
         _feeding(model, chance),
+        tuple(id for id, numbers in model.cautions.items() if mass(chance, numbers) >= model.figure("caution-share")),
         after.outside,
         after.outside < model.figure("outside-share"),
         tuple(questions(model, after, power_at_hand(model, after))),

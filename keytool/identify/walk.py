@@ -58,11 +58,12 @@ def evaluate(model: Model, trail: Trail) -> WalkState:
     if at and given.get(at) != CANNOT_TELL:
         asks = at
     elif at:
-        end = _settled(model, compiled, after)
+        end = _settled(model, compiled, after) if after.evidence.told else ""
         unsure = len(undecided) + sum(each.is_unsure for each in trail.saw)
         if not end and unsure < model.figure("unsure-most"):
             asks, asks_character = _best_question(model, compiled, given, after)
-        end = end or ("" if asks or asks_character else _only(model, compiled, after))
+        if not asks and not asks_character and after.evidence.told:  # what is common is no finding: an end needs something told
+            end = end or _only(model, compiled, after)
     goes_on = end if end in model.keys else ""
     return WalkState(asks, asks_character, "" if goes_on else end, goes_on, passed, undecided, _ends(model, compiled, after), result)
 
@@ -119,8 +120,12 @@ def _ends(model: Model, compiled: CompiledKey, after: Posterior) -> tuple[Named,
 
 
 def _best_question(model: Model, compiled: CompiledKey, given: Mapping[str, str], after: Posterior) -> tuple[str, str]:
-    """The couplet or the character that tells most for its effort among those that have a meaning for what is likely."""
-    share, least = model.figure("asks-share"), model.figure("least-gain")
+    """The couplet or the character to look at next, among those that have a meaning for what is likely.
+
+    The key goes on in its own order; then come the characters it would still ask, then all others. What comes later is asked
+    instead only where it tells clearly more for its effort.
+    """
+    share, least, clearly = model.figure("asks-share"), model.figure("least-gain"), model.figure("clearly-better")
     asked = after.evidence.told | after.evidence.unsure
     reached, power = _reaching(model, compiled, given), power_at_hand(model, after)
     scope = mass(after.chance, compiled.scope)
@@ -133,10 +138,12 @@ def _best_question(model: Model, compiled: CompiledKey, given: Mapping[str, str]
             continue
         gain = _gain(model, compiled.boxes[id], after)
         worth = gain / max(effort_of(model, name, power) for name in each.characters)
-        if gain >= least and round(worth, 9) > round(best, 9):
+        if gain >= least and round(worth, 9) > round(clearly * best, 9):
             best, couplet = worth, id
-    for question in questions(model, after, power):
-        if round(question.worth, 9) > round(best, 9):
+    ahead = {name for id in reached if id not in given for name in compiled.key.couplets[id].characters}
+    found = questions(model, after, power)
+    for question in (*(each for each in found if each.character in ahead), *(each for each in found if each.character not in ahead)):
+        if round(question.worth, 9) > round(clearly * best, 9):
             best, couplet, character = question.worth, "", question.character
     return couplet, character
 

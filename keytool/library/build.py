@@ -84,7 +84,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
             for id, raw in sorted(part.items())
         },
         cautions={
-            id: Caution(id, raw["title"], raw["brief"], raw["text"], raw["defer"], bases(raw["basis"]))
+            id: Caution(id, raw["title"], raw["brief"], raw["text"], raw["defer"], raw.get("when-likely", False), bases(raw["basis"]))
             for part in _of(files, "cautions")
             for id, raw in part.items()
         },

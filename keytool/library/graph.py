@@ -65,16 +65,17 @@ def rings(key: Key) -> Iterator[tuple[tuple[str, ...], Lead]]:
 
 
 def paths(key: Key, couplet: str = "") -> Iterator[tuple[Step, ...]]:
-    """Every printed path from the first couplet to a couplet, or, without one, to any end."""
-    waiting: list[tuple[str, tuple[Step, ...]]] = [(key.first, ())]
-    while waiting:
-        at, steps = waiting.pop()
+    """Every printed path from the first couplet to a couplet, or, without one, to any end; first leads first."""
+
+    def onward(at: str, steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
         if at == couplet:
             yield steps
-            continue
+            return
         for lead in key.couplets[at].leads.values():
             taken = (*steps, (at, lead.id))
             if lead.couplet:
-                waiting.append((lead.couplet, taken))
+                yield from onward(lead.couplet, taken)
             elif not couplet:
                 yield taken
+
+    yield from onward(key.first, ())

@@ -253,13 +253,17 @@ class Term:
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """What can hurt, what to do, and whose rules come first; `brief` says it in one line."""
+    """What can hurt, what to do, and whose rules come first; `brief` says it in one line.
+
+    `when_likely`: given as soon as most of what is likely carries it, though no name is settled.
+    """
 
     id: str
     title: str
     brief: str
     text: str
     defer: str
+    when_likely: bool
     basis: tuple[Basis, ...]
 
 

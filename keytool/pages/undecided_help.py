@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.identify.doubt import CHANGE
 from keytool.library.model import Word
 from keytool.pages.html import Html, el
 from keytool.pages.page_writer import Writer
+
+CHANGE = "Stuck? Try this at the microscope"
+"""Said above the words of the closed list `in-doubt`."""
 
 
 def undecided_help(writer: Writer) -> Html:

@@ -102,6 +102,7 @@
     }
     const groups = new Map(Object.entries(data.groups).map(([id, packed]) => [id, stretches(packed)]));
     const domains = data.domains.map((packed) => new Set(stretches(packed)));
+    const cautions = Object.entries(data.cautions).map(([id, packed]) => [id, stretches(packed)]);
     const pictures = new Map(Object.entries(data.pictures).map(([id, packed]) => [id, new Set(stretches(packed))]));
     const pictured = new Array(size).fill(0);
     for (const like of pictures.values()) for (const number of like) pictured[number] += 1;
@@ -432,6 +433,7 @@
         rest: { count: rest.length, chance: 1 - mass(chance, listed) },
         settled: verdict !== null || first >= figures["settled-lead"] * second,
         feeding: feeding(chance),
+        cautions: [...cautions].filter(([, numbers]) => mass(chance, numbers) >= figures["caution-share"]).map(([id]) => id),
         outside: after.outside,
         fits: after.outside < figures["outside-share"],
         next,
@@ -518,6 +520,7 @@
 
     function bestQuestion(key, given, after, next) {
       const reached = reaching(key, given), scope = mass(after.chance, key.scope), power = powerAtHand(after);
+      const clearly = figures["clearly-better"];
       let best = 0, asks = "", asksCharacter = "";
       for (const couplet of key.couplets.values()) {
         if (given.has(couplet.id) || !reached.has(couplet.id)) continue;
@@ -528,10 +531,11 @@
         if (arriving < figures["asks-share"] * scope) continue;
         const gain = gainOf(couplet, after);
         const worth = gain / Math.max(...couplet.asks.map((name) => effortOf(tables.get(name), power)));
-        if (gain >= figures["least-gain"] && nine(worth) > nine(best)) { best = worth; asks = couplet.id; }
+        if (gain >= figures["least-gain"] && nine(worth) > nine(clearly * best)) { best = worth; asks = couplet.id; }
       }
-      for (const question of next) {
-        if (nine(question.worth) > nine(best)) { best = question.worth; asks = ""; asksCharacter = question.character; }
+      const ahead = new Set([...reached.keys()].filter((id) => !given.has(id)).flatMap((id) => key.couplets.get(id).asks));
+      for (const question of [...next.filter((each) => ahead.has(each.character)), ...next.filter((each) => !ahead.has(each.character))]) {
+        if (nine(question.worth) > nine(clearly * best)) { best = question.worth; asks = ""; asksCharacter = question.character; }
       }
       return [asks, asksCharacter];
     }
@@ -565,12 +569,13 @@
       const ends = endsOf(key, after.chance);
       if (at && given.get(at) !== CANNOT_TELL) asks = at;
       else if (at) {
-        const held = narrowest(after.chance, figures["holds-share"], key.within);
+        const isTold = after.evidence.told.size > 0;
+        const held = isTold ? narrowest(after.chance, figures["holds-share"], key.within) : null;
         end = held ? held.id : "";
         const unsure = [...given.values()].filter((lead) => lead === CANNOT_TELL).length + trail.saw.filter(isUnsure).length;
         if (!end) {
           if (unsure < figures["unsure-most"]) [asks, asksCharacter] = bestQuestion(key, given, after, result.next);
-          if (!asks && !asksCharacter && (ends.length === 1 || (ends.length && ends[0].chance >= figures["settled-lead"] * ends[1].chance))) end = ends[0].id;
+          if (isTold && !asks && !asksCharacter && (ends.length === 1 || (ends.length && ends[0].chance >= figures["settled-lead"] * ends[1].chance))) end = ends[0].id;
         }
       }
       const goesOn = keys.has(end) ? end : "";

@@ -32,6 +32,7 @@ for (const each of read("cases.json")) {
     more: [result.rest.count, result.rest.chance],
     settled: result.settled,
     feeding: result.feeding.map((name) => [name.id, name.chance]),
+    cautions: result.cautions,
     outside: result.outside,
     fits: result.fits,
     next: result.next.map((question) => [question.character, question.gain, question.effort]),

@@ -76,6 +76,7 @@ def outcome(model: Model, address: str) -> dict[str, Any]:
         "more": [result.more, result.more_chance],
         "settled": result.settled,
         "feeding": [[each.id, each.chance] for each in result.feeding],
+        "cautions": list(result.cautions),
         "outside": result.outside,
         "fits": result.fits,
         "next": [[each.character, each.gain, each.effort] for each in result.next],

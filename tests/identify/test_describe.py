@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 import yaml
 
-from keytool.identify import Model, Observation, Trail, compiled, describe, explain, parsed, written
+from keytool.identify import Model, Observation, Trail, compiled, describe, evaluate, explain, parsed, written
 from keytool.identify.observation_tables import _below, entropy, seen
 from keytool.identify.posterior import likelihood
 from keytool.identify.questions import information
@@ -28,14 +28,6 @@ def saw(model: Model, text: str, **more: Any) -> Trail:
     read = parsed(model, "/".join(f"saw:{each}" for each in text.split("/")))
     assert not read.left
     return Trail(saw=read.trail.saw, **more)
-
-
-def test_the_posterior_is_that_of_naive_bayes_worked_by_hand() -> None:
-    """Priors .5 .3 .2 and three yes-no characters, misread one time in ten; worked with pencil, values to six figures (computed)."""
-    prior = [0.5, 0.3, 0.2]
-    yes = [[0.82, 0.26, 0.5], [0.18, 0.74, 0.5], [0.18, 0.34, 0.9]]
-    products = [p * y[0] * (1 - y[1]) * y[2] for p, y in zip(prior, yes, strict=True)]
-    assert [round(each / sum(products), 6) for each in products] == [0.842291, 0.038977, 0.118731]
 
 
 def test_the_posterior_is_prior_times_the_chance_of_each_look(model: Model) -> None:
@@ -197,9 +189,11 @@ def described(model: Model, case: dict[str, Any]) -> Any:
 
 def test_an_address_restores_all_that_was_told(model: Model) -> None:
     trail = parsed(
-        model, "from:moss/at:worm/key:first-look/slide-test=with-slide/saw:tail=!blunt/saw:body-length=~600/saw:~form=long"
+        model, "from:moss/at:worm/key:first-look/dot-on-slide=without-slide/saw:tail=!blunt/saw:body-length=~600/saw:~form=long"
     ).trail
-    assert written(trail) == "from:moss/at:worm/key:first-look/slide-test=with-slide/saw:tail=!blunt/saw:body-length=~600/saw:~form=long"
+    assert (
+        written(trail) == "from:moss/at:worm/key:first-look/dot-on-slide=without-slide/saw:tail=!blunt/saw:body-length=~600/saw:~form=long"
+    )
     assert trail.saw[2] == Observation("form", ("long",), pointed=True)
 
 
@@ -219,3 +213,20 @@ def test_what_cannot_be_read_is_left_out_and_named_and_the_rest_kept(model: Mode
     read = parsed(model, f"saw:form=long/{address}/saw:edge=regular", "first-look")
     assert read.left == (says,)
     assert [each.character for each in read.trail.saw] == ["form", "edge"]
+
+
+def test_the_duty_to_tell_is_said_once_most_of_what_is_likely_carries_it_though_nothing_is_settled(model: Model) -> None:
+    result = describe(model, parsed(model, "saw:mouth=spear/saw:spear-base=knobs/saw:body-length=450").trail)
+    assert result.names[0].chance < 0.5
+    assert result.cautions == ("send-to-laboratory",)
+    assert not describe(model, parsed(model, "saw:form=long").trail).cautions
+
+
+def test_after_cannot_tell_the_key_goes_on_in_its_own_words_unless_another_look_tells_clearly_more(model: Model) -> None:
+    for id, key in model.keys.items():
+        state = evaluate(model, parsed(model, f"{key.key.first}=cannot-tell", id).trail)
+        own = {name for couplet in key.key.couplets.values() for name in couplet.characters}
+        if state.asks_character and state.asks_character not in own:
+            worth = {each.character: each.worth for each in state.result.next}
+            rivals = [each for name, each in worth.items() if name in own]
+            assert worth[state.asks_character] > model.figure("clearly-better") * max(rivals, default=0.0), id

@@ -63,7 +63,9 @@ def test_no_caution_is_given_that_the_name_arrived_at_does_not_share(visit: Visi
             arrival = arrive(page, walk_to(it, end))
             entry = by_name[arrival.locator("h2").inner_text()]
             given = arrival.locator(".wm-caution strong").all_inner_texts()
-            assert given == [library.cautions[each].title for each in entry.cautions]
+            own = [library.cautions[each].title for each in entry.cautions]
+            likely = {each.title for each in library.cautions.values() if each.when_likely}
+            assert given[: len(own)] == own and set(given[len(own) :]) <= likely, "only a duty to tell may be given before it is settled"
 
 
 @pytest.mark.browser

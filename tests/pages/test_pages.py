@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from keytool.identify import CANNOT_TELL, address, answers_at, ground, stand
+from keytool.identify import CANNOT_TELL, Leg, Trail, compiled, evaluate, ground
 from keytool.library import Library, load, root
 from keytool.library.basis import Basis
 from keytool.library.model import Claim
@@ -150,13 +150,13 @@ def page_at_cache(library: Library, _kept: dict[int, dict[str, str]] = {}) -> di
 
 
 def test_ways_lead_where_they_say(library: Library):
-    checked = 0
+    checked, model = 0, compiled(library)
     for key in library.keys.values():
         it = ground(library, key)
         for entry in list(library.members(key.scope))[::5]:
             for way in paths_to(it, entry.id)[:3]:
-                standing = stand(it, answers_at(it, address(way.answers)))
-                assert standing.ends == (way.end,) and entry.id in it.within[way.end]
+                state = evaluate(model, Trail(legs=(Leg(key.id, way.answers),)))
+                assert (state.arrived or state.goes_on) == way.end and entry.id in it.within[way.end]
                 assert all(each.lead != CANNOT_TELL for each in way.answers)
                 checked += 1
     assert checked > 20

@@ -119,9 +119,9 @@
 
   /* What it means and what to take care of: open once one name leads, folded while there is more to look at first. */
   function meaning(faces, id, result) {
-    var all = W.verdict.means(faces, id).concat(W.verdict.cautions(faces, id));
+    var all = W.verdict.means(faces, id).concat(W.verdict.cautions(faces, id, result));
     if (!all.length || result.names.length === 1) { return all; }
-    var care = faces.entries[id].cautions.map(function (each) { return W.html("div", {}, faces.cautions[each]).querySelector("strong"); }).filter(Boolean);
+    var care = (id ? faces.entries[id].cautions : []).concat(result.cautions).filter(function (each, at, every) { return every.indexOf(each) === at; }).map(function (each) { return W.html("div", {}, faces.cautions[each]).querySelector("strong"); }).filter(Boolean);
     return [el("details", { "class": "wm-fold" }, [el("summary", {}, "What it means" + (care.length ? "; take care: " + care.map(function (each) { return each.textContent.toLowerCase(); }).join(", ") : ""))].concat(all))];
   }
 

@@ -83,9 +83,10 @@
       return entry && entry.means ? [W.html("div", { "class": "means" }, entry.means)] : [];
     },
 
-    cautions: function (faces, id) {
-      var entry = faces.entries[id];
-      return (entry ? entry.cautions : []).map(function (each) { return W.html("div", {}, faces.cautions[each]); });
+    /* Those of the group named, and a legal one that most of what is likely carries. */
+    cautions: function (faces, id, result) {
+      var entry = faces.entries[id], own = entry ? entry.cautions : [];
+      return own.concat(result.cautions.filter(function (each) { return own.indexOf(each) < 0; })).map(function (each) { return W.html("div", {}, faces.cautions[each]); });
     },
 
     /* What speaks for and against a name, the weightiest first; `tell` puts an observation or an answer into words. */

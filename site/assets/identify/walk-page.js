@@ -260,7 +260,7 @@
           entry.summary ? W.html("p", { "class": "lead" }, entry.summary) : null,
           el("div", { "class": "means" }, [W.verdict.feeding(faces, id, result)].concat(W.verdict.means(faces, id), el("p", {}, el("a", { href: W.hrefOf(faces, id) }, "Read about it")), entry.tell ? W.html("p", {}, "<b>What would tell: </b>" + entry.tell) : null))
         ])
-      ].concat(W.verdict.cautions(faces, id)))
+      ].concat(W.verdict.cautions(faces, id, result)))
     ]);
     put(top);
     var others = result.names.filter(function (each) { return each.id !== id; });
