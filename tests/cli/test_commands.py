@@ -34,7 +34,7 @@ def test_the_answers_piped_in_the_readme_come_to_an_end_and_print_the_record() -
     result = CliRunner().invoke(main, arguments.split(), input=answers.replace("\\n", "\n"))
     assert result.exit_code == 0, result.output
     record = json.loads(result.stdout)
-    assert len(record["legs"][-1]["answers"]) == answers.count("\\n") and record["finished"] and record["ends"]
+    assert len(record["legs"][-1]["answers"]) == answers.count("\\n") and record["finished"] and record["names"]
 
 
 @pytest.mark.parametrize("what", ["entries", "keys", "characters", "sources", "terms", "cautions"])
