@@ -108,7 +108,7 @@ def _in_strip(
             alt="",
             width=f"{width:.0f}",
             height=f"{drawing.frame.height * scale:.0f}",
-            style=f"--s:{width / ROOM[0]:.3f}",
+            style=f"--s:{width / ROOM[0]:.5f}",
         )
     return el(
         "li",
@@ -125,7 +125,7 @@ def _in_strip(
 
 def _bar(bar: ScaleBar, scale: float, after: str = "") -> Html:
     """A scale bar whose length is a share of its column, so that it shrinks with the drawings."""
-    return el("span", bar.label + after, class_="bar", style=f"--s:{bar.length * scale / ROOM[0]:.4f}")
+    return el("span", bar.label + after, class_="bar", style=f"--s:{bar.length * scale / ROOM[0]:.5f}")
 
 
 @dataclass(frozen=True, slots=True)

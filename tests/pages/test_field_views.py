@@ -141,7 +141,8 @@ def shown(library: Library, tmp_path: Path, visit: Any) -> Any:
 
 
 def share(page: Any, power: str) -> float:
-    """How much of the width of the field the thing takes, as it is laid out."""
+    """How much of the width of the field the thing takes, as it is laid out; the switch shows one power at a time."""
+    page.evaluate("power => { document.querySelector('.eye').dataset.shown = power; }", power)
     return page.evaluate(
         """power => { const figure = document.querySelector(`[data-power=${power}]`);
         const side = each => Math.max(each.getBoundingClientRect().width, each.getBoundingClientRect().height);
