@@ -29,7 +29,8 @@ def all_fields(library: Library, given: Mapping[int, float]) -> dict[int, float]
     if not numbers:
         return {}
     field_number = sum(numbers) / len(numbers)
-    return {round(library.quantities[id].low): field_number / library.quantities[id].low for id in POWERS} | dict(given)
+    objectives = [library.quantities[id].low for id in POWERS if id in library.quantities]
+    return {round(power): field_number / power for power in objectives} | dict(given)
 
 
 def checked_divisions(library: Library, given: Mapping[int, float]) -> dict[int, float]:

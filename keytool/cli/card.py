@@ -95,7 +95,7 @@ def card_command(
 
     Print it at 100 % ("actual size") and check the 50 mm bar with a ruler.
     """
-    from keytool.card import FORMS, INKS, CardError, card_photos, laid_out, paper_named, short_card
+    from keytool.card import FORMS, INKS, CardError, card_photos, laid_out, short_card
     from keytool.card.impose import STAPLE_WORDS
     from keytool.cli.opening import library, pick, where
     from keytool.cli.terminal import Terminal
@@ -104,10 +104,7 @@ def card_command(
     if short and (keys or look_alikes or entries or dense or flip or landscape is not None):
         raise click.UsageError("--short is a card of its own: it goes with --paper, --form, --ink, --field, --division and --address.")
     everything = library(named)
-    try:
-        size = paper_named(paper).name
-    except CardError as error:
-        raise click.UsageError(str(error)) from None
+    size = pick(next((each for each in PAPERS if each.casefold() == paper.strip().casefold()), paper), list(PAPERS), "paper")
     own: dict[str, Any] = {
         "form": pick(form, list(FORMS), "form"),
         "ink": pick(ink, list(INKS), "ink"),

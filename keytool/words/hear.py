@@ -113,7 +113,7 @@ def _spans(words: list[_Word]) -> Iterable[list[_Word]]:
 
 def _word(data: Mapping[str, Any], token: Token, unfinished: bool) -> _Word:
     weights, groups = data["weights"], data["groups"]
-    is_noise = len(token.word) == 1 and token.end - token.start > 2  # "zzz" folds to the letter of the S waves
+    is_noise = len(token.word) == 1 and token.word.isalpha() and token.end - token.start > 2  # "zzz" folds to the letter of the S waves
     known = {token.word: 1.0} if not is_noise and (token.word in weights or token.word in groups) else {}
     begun = ""
     if not known and unfinished and len(token.word) > 1:

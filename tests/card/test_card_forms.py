@@ -242,6 +242,6 @@ def test_every_sheet_but_the_last_has_a_back_so_that_the_printer_keeps_step(libr
 
 
 def test_every_form_says_what_it_is_and_unknown_ones_are_named(buttons) -> None:
-    assert set(FORMS) == {"sheet", "halves", "quarters", "pocket"}
-    with pytest.raises(NoSuchForm, match=r"'roll'.*sheet, halves, quarters, pocket"):
+    assert set(FORMS) == {"sheet", "halves", "quarters", "pocket", "booklet"}
+    with pytest.raises(NoSuchForm, match=r"'roll'.*sheet, halves, quarters, pocket, booklet"):
         card(buttons, ["buttons"], "A4", form="roll")

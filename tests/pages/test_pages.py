@@ -70,7 +70,7 @@ def test_hostile_text_stays_text(small: Library):
     entry = small.entries["coat-button"]
     named = replace(entry, common=HOSTILE, summary=HOSTILE, also=(HOSTILE,))
     library = replace(small, entries={**small.entries, "coat-button": named})
-    for path in ("entries/coat-button.md", "keys/buttons.md", "entries/index.md"):
+    for path in ("entries/coat-button.md", "keys/whole/buttons.md", "entries/index.md"):
         html = markdown(page_at(library, path).split("---\n", 2)[2], extensions=["attr_list", "toc"])
         assert "<em>" not in html.replace("<em>x</em>", "") and 'href="x"' not in html, path
         assert "*starred* _under_ [link](x) |bar|" in re.sub(r"&#(\d+);", lambda m: chr(int(m[1])), html), path
@@ -105,7 +105,7 @@ def test_the_same_library_gives_the_same_pages(library: Library):
 def test_a_mark_says_its_basis_in_words_and_links_its_sources(small: Library):
     writer = Writer(small, "entries/x.md")
     html = writer.mark([Basis("published", ("demo-source",), "seen"), Basis("memory")])
-    assert ">~</span>" in html, "the weakest of the two is shown"
+    assert ">◌</span>" in html, "the weakest of the two is shown"
     assert "published, value seen" in html and 'href="../sources.html#demo-source"' in html
 
 

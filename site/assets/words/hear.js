@@ -191,7 +191,7 @@
 
   function wordOf(data, token, unfinished) {
     const {weights, groups} = data;
-    const isNoise = token.word.length === 1 && token.end - token.start > 2; // "zzz" folds to the letter of the S waves
+    const isNoise = /^[^0-9]$/.test(token.word) && token.end - token.start > 2; // "zzz" folds to the letter of the S waves
     const known = !isNoise && (has(weights, token.word) || has(groups, token.word)) ? [[token.word, 1]] : [];
     let begun = "";
     if (!known.length && unfinished && token.word.length > 1) begun = token.word;
