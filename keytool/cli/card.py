@@ -95,7 +95,7 @@ def card_command(
 
     Print it at 100 % ("actual size") and check the 50 mm bar with a ruler.
     """
-    from keytool.card import FORMS, INKS, CardError, card_photos, laid_out, short_card
+    from keytool.card import FORMS, INKS, PAPERS, CardError, card_photos, laid_out, short_card
     from keytool.card.impose import STAPLE_WORDS
     from keytool.cli.opening import library, pick, where
     from keytool.cli.terminal import Terminal

@@ -40,6 +40,9 @@ PLACES = {
     "pictures": "bench/pictures.yaml",
     "samples": "bench/samples.yaml",
     "short-card": "bench/short-card.yaml",
+    "materials": "bench/materials.yaml",
+    "sections": "bench/sections.yaml",
+    "stills": "eyepiece/index.yaml",
     "vocabulary": "vocabulary.yaml",
 }
 """Where each kind of file stands in `keydata/`; the first are what people write most."""
