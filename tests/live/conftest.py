@@ -45,7 +45,7 @@ def opened(browser: Any, tmp_path: Path) -> Iterator[Callable[..., Any]]:
         (tmp_path / "page.html").write_text(
             f"""<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Live field</title>
             <meta name="viewport" content="width=device-width">
-            <style>:root {{ color-scheme: light dark; --md-default-bg-color: #fffdf8; --md-typeset-color: #1d1b18; }}
+            <style>:root {{ --ink: var(--md-typeset-color); --paper: var(--md-default-bg-color); --sheet: var(--paper); --edge: #85775e; --sans: sans-serif; color-scheme: light dark; --md-default-bg-color: #fffdf8; --md-typeset-color: #1d1b18; }}
             @media (prefers-color-scheme: dark) {{ :root {{ --md-default-bg-color: #14161a; --md-typeset-color: #e6e1d6; }} }}
             body {{ font: 16px/1.5 sans-serif; background: var(--md-default-bg-color); color: var(--md-typeset-color); }}</style>
             <link rel="stylesheet" href="{(SCRIPTS / "live-field.css").as_uri()}"></head><body><main><h1>A page</h1>

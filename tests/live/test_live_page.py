@@ -187,7 +187,8 @@ def test_print_is_a_still_picture_with_trails(opened: Callable[..., Any], data: 
     count += " let n = 0; for (let i = 3; i < d.length; i += 4) { n += d[i] && d[i - 3] < 200 ? 1 : 0; } return n; })()"
     before = page.evaluate(count)
     page.evaluate("window.dispatchEvent(new Event('beforeprint'))")
-    assert page.evaluate(count) > 1.02 * before, "the trails are drawn for paper"
+    after = page.evaluate(count)
+    assert after > 1.02 * before, f"the trails are drawn for paper: {before} and {after}"
     page.evaluate("window.dispatchEvent(new Event('afterprint'))")
     assert page.evaluate(count) == before
 
