@@ -28,8 +28,8 @@ def texts(library: Library) -> dict[str, str]:
 
 def test_scripts_stand_only_on_pages_that_have_a_field(texts: dict[str, str]):
     with_field = {path for path, text in texts.items() if "data-live-field" in text}
-    assert {path for path, text in texts.items() if "live-field/page-run.js" in text} == with_field
-    assert {path.partition("/")[0] for path in with_field} == {"entries", "keys", "live-field.md"}
+    assert {path for path, text in texts.items() if "live-field.js" in text} == with_field
+    assert {path.partition("/")[0] for path in with_field} >= {"entries", "live-field.md"}
 
 
 def test_an_entry_has_a_field_exactly_where_a_manner_names_it(texts: dict[str, str], library: Library):
@@ -62,18 +62,20 @@ def test_only_questions_about_movement_alone_have_fields_and_only_of_what_comes_
                 assert 1 <= block.count("data-live-field") <= len(couplet.leads)
                 for each in FIELD.findall(block):
                     assert sum(mover["on"] for mover in json.loads(each)["movers"]) <= 5
-    assert found >= 3
+    assert found >= 2
     strand = moving_leads(ground(library, library.keys["first-look"]), library.keys["first-look"].couplets["long-movement"])
     shown = {mover["id"] for each in FIELD.findall(strand or "") for mover in json.loads(each)["movers"]}
-    assert shown and not shown & {"spiral-swim", "leap", "flow", "run-and-tumble"}, "no ball and no dot at a question about long things"
+    assert shown and not shown & {"leap", "settle", "run-and-tumble"}, (
+        f"{sorted(shown)}: no ball and no dot at a question about long things"
+    )
 
 
 @pytest.mark.browser
 def test_a_field_is_drawn_on_each_kind_of_page(visit: Callable[..., Seen], site: Path, library: Library):
     mover = next(entry for entry in library.entries.values() if manners_of(library, entry))
-    it = ground(library, library.keys["moving-single-cells"])
-    walk = address(walk_to(it, couplet="glide-or-swim"))
-    for path in ("live-field.html", f"entries/{mover.id}.html", f"keys/moving-single-cells.html#{walk}"):
+    it = ground(library, library.keys["first-look"])
+    walk = address(walk_to(it, couplet="long-movement"))
+    for path in ("live-field.html", f"entries/{mover.id}.html", f"keys/first-look.html#{walk}"):
         seen = visit(f"{site.as_uri()}/{path}", **PHONE)
         page: Any = seen.page
         if "keys/" in path:
