@@ -28,11 +28,6 @@ class Tried:
     failed_proofs: tuple[Finding, ...]
     advice: tuple[Finding, ...]
 
-    @property
-    def is_clean(self) -> bool:
-        """Whether `wetmount check` would pass."""
-        return not self.problems and not self.failed_proofs
-
 
 def tried(root: Path, changes: Changes) -> Tried:
     """What the changes would do to the library under `root`. Proofs are walked only where the files are right."""
