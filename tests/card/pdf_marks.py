@@ -135,9 +135,9 @@ def _times(first, then):
 
 
 def _advances(page):
-    """The advance of every glyph of every font, in thousandths of the size."""
+    """The advance of every glyph of every font, in thousandths of the size. A blank side of a booklet has none."""
     fonts = {}
-    for name, font in page["/Resources"]["/Font"].items():
+    for name, font in page["/Resources"].get("/Font", {}).items():
         widths = {}
         entries = list(font.get_object()["/DescendantFonts"][0].get_object()["/W"])
         while entries:

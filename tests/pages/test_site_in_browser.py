@@ -77,6 +77,8 @@ def test_a_mark_unfolds_its_words_at_a_tap(visit: Visit, site: Path, library: Li
 def test_the_dim_room_is_dim(visit: Visit, site: Path, start_key: str):
     """No glare: a dark ground, text in warm light with less blue than red."""
     page = visit((site / "keys" / f"{start_key}.html").as_uri(), color_scheme="dark", **PHONE).page
+    page.evaluate("localStorage.setItem('wetmount.scheme', 'dim')")
+    page.reload()
     colours = page.evaluate("""() => ['backgroundColor', 'color'].map(name =>
         getComputedStyle(document.body)[name].match(/[\\d.]+/g).slice(0, 3).map(Number))""")
     ground, ink = colours
