@@ -29,12 +29,11 @@ def couplet_from(talk: Talk, loaded: Loaded, leads: Sequence[str]) -> CoupletDra
     library = loaded.library
     key = library.keys[talk.ask("key", f"Which key? {listed(library.keys)}", one_of({id: each.title for id, each in library.keys.items()}))]
     couplet, lead = talk.ask("behind", "Behind which lead? COUPLET/LEAD", lambda words: _behind(key, words), more=_couplets(library, key))
-    standing = loaded.files.by_id["key", key.id].data
-    slug = talk.ask("id", "Its slug?", lambda words: validate_field(loaded, "key", standing, ("id",))(_free(key, words)))
+    slug = talk.ask("id", "Its slug?", lambda words: validate_field(loaded, "key", ("id",))(_free(key, words)))
     asks = talk.ask(
         "asks",
         f"What does it ask, in at most {LONGEST_QUESTION} characters?",
-        validate_field(loaded, "key", standing, ("couplets", key.first, "asks")),
+        validate_field(loaded, "key", ("couplets", key.first, "asks")),
     )
     characters = {id: each.name for id, each in library.characters.items()}
     character = library.characters[talk.ask("by", "Which character does it ask for?", one_of(characters))]

@@ -9,13 +9,11 @@ from keytool.contribute import parse_answer
 from keytool.contribute.draft import slug, without_empty
 from keytool.contribute.field_validator import refuse_taken, validate_field
 from keytool.contribute.parse_answer import NotUnderstood
-from keytool.contribute.rule_messages import minimal_valid_entry
 from keytool.contribute.similar import kind_and_groups, that_matter
 from keytool.contribute.talk import Talk, ids_of, maybe, one_of
 from keytool.library import Loaded
 from keytool.library.build import Reader
-from keytool.library.checks.feeding import THEME as FED_THEME
-from keytool.library.checks.within import HOLDING_KINDS
+from keytool.library.closed_lists import holding_kinds, needing
 from keytool.library.messages import did_you_mean, listed
 from keytool.library.model import Character, Entry, Key
 from keytool.library.pieces import cells, unstated
@@ -87,7 +85,8 @@ class EntryTalk:
             like.theme if like else None,
             more=_explained(words, "theme"),
         )
-        groups = {each.id: each.common for each in self.library.entries.values() if each.kind in HOLDING_KINDS}
+        holding = holding_kinds(self.library.vocabulary)
+        groups = {each.id: each.common for each in self.library.entries.values() if each.kind in holding}
         within = talk.ask(
             "within",
             "Within which groups? Their names or ids; - for none.",
@@ -117,7 +116,7 @@ class EntryTalk:
             "feeding",
             f"What does it live on? {_labels(words, 'feeding')}",
             ids_of(_labelled(words, "feeding")),
-            None if theme == FED_THEME else "-",
+            None if theme in needing(self.library.vocabulary, "feeding") else "-",
             more=_explained(words, "feeding"),
         )
         would_tell = (
@@ -169,7 +168,7 @@ class EntryTalk:
 
     def _line(self, *path: str) -> Callable[[str], str]:
         """Understands what the checks allow at a path of an entry."""
-        return validate_field(self.loaded, "entry", minimal_valid_entry(self.loaded), path)
+        return validate_field(self.loaded, "entry", path)
 
     def _new_id(self, words: str) -> str:
         if slug(words) != words:

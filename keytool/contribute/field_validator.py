@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from typing import Any
+from collections.abc import Callable
 
 from keytool.contribute.parse_answer import NotUnderstood
-from keytool.contribute.rule_messages import FILE, put
 from keytool.contribute.talk import text
 from keytool.library import Loaded
 from keytool.library.load import taken_ids
-from keytool.library.yaml_file import YamlFile
 
 
-def validate_field(loaded: Loaded, kind: str, sound: Mapping[str, Any], path: tuple[str, ...]) -> Callable[[str], str]:
-    """Understands a text that the schema of a kind of file allows at a path; `sound` is the content of a file of it that is right."""
+def validate_field(loaded: Loaded, kind: str, path: tuple[str, ...]) -> Callable[[str], str]:
+    """Understands a text that the schema of a kind of file allows at a path."""
 
     def parse(words: str) -> str:
-        found = loaded.schemas.findings(kind, YamlFile(FILE, put(dict(sound), path, text(words))))
+        found = loaded.schemas.field_findings(kind, path, text(words))
         if found:
             said = (found[0].message, f"Allowed: {found[0].allowed}." if found[0].allowed else "", found[0].tip)
             raise NotUnderstood(" ".join(each for each in said if each))

@@ -11,15 +11,13 @@ from keytool.contribute.discriminators import parting_limit
 from keytool.contribute.draft import COMMENT_WIDTH, SCHEMA_FOLDER
 from keytool.contribute.field_validator import taken
 from keytool.contribute.form_fields import field, other_forms
+from keytool.contribute.form_rules import rules_of_a_couplet, rules_of_a_look_alike, rules_of_an_entry
 from keytool.contribute.outcome_text import MOST_NAMED, SENTENCES
-from keytool.contribute.rule_messages import check_messages, length_messages, mistake_messages
 from keytool.contribute.yaml_text import WIDTH
 from keytool.figures import Kind, Param, kinds
 from keytool.library import Loaded
-from keytool.library.checks.feeding import THEME as FED_THEME
 from keytool.library.checks.length import LONGEST_LEAD, LONGEST_QUESTION
-from keytool.library.checks.unread_sources import CONTRADICTS
-from keytool.library.checks.within import HOLDING_KINDS
+from keytool.library.closed_lists import holding_kinds, needing
 from keytool.library.model import Character, Entry, Key, Lead, Library
 from keytool.library.value import Interval, Showing, States
 from keytool.library.wording import plain
@@ -35,8 +33,6 @@ WRITTEN = {
 }
 """The fields of the form that are typed, and where each stands in the file of an entry."""
 LISTS = ("entry-kind", "theme", "commonness", "feeding", "basis", "value", "unit", "licence")
-FAR_OFF = 77777777.0
-"""A number that no parameter of a drawing takes."""
 VARIABLE = "WETMOUNT_CONTRIBUTE"
 """The name under which the page's script finds the data."""
 
@@ -52,20 +48,19 @@ def form_data(loaded: Loaded) -> dict[str, Any]:
             name: [{"id": word.id, "label": word.label, **_told(word.more)} for word in library.vocabulary[name].values()] for name in LISTS
         },
         "fields": {name: field(loaded, "entry", path) for name, path in WRITTEN.items()},
-        "says": check_messages(loaded),
+        "says": rules_of_an_entry(library),
         "mistakes": {
             "about": str(properties["mistaken-for"]["description"]),
-            "says": mistake_messages(loaded),
+            "says": {**rules_of_a_look_alike(), **field(loaded, "entry", ("mistaken-for", "by"))["says"]},
             "by": str(properties["mistaken-for"]["items"]["properties"]["by"]["description"]),
         },
-        "couplets": {"says": length_messages(loaded), "longest": {"question": LONGEST_QUESTION, "lead": LONGEST_LEAD}},
+        "couplets": {"says": rules_of_a_couplet(), "longest": {"question": LONGEST_QUESTION, "lead": LONGEST_LEAD}},
         "kinds": {name: _kind(kind) for name, kind in kinds().items()},
         "quantities": {id: limit for id, each in library.quantities.items() if (limit := parting_limit(library, each)) is not None},
         "sentences": SENTENCES,
         "mostNamed": MOST_NAMED,
-        "contradicts": sorted(CONTRADICTS),
-        "fedTheme": FED_THEME,
-        "holdingKinds": list(HOLDING_KINDS),
+        "fedThemes": needing(library.vocabulary, "feeding"),
+        "holdingKinds": holding_kinds(library.vocabulary),
         "comments": {name: schema["description"] for name, schema in properties.items()},
         "schemaFolder": SCHEMA_FOLDER,
         "widths": {"comment": COMMENT_WIDTH, "line": WIDTH},
@@ -139,8 +134,7 @@ def _param(kind: Kind, param: Param) -> dict[str, Any]:
         return {**told, "choices": list(param.choices)}
     if param.type == "flag":
         return told
-    (said,) = kind.problems({param.name: FAR_OFF})
-    return {**told, "low": param.low, "high": param.high, "says": said.replace(f"{FAR_OFF:g}", "{value}")}
+    return {**told, "low": param.low, "high": param.high, "says": f"{kind.name}: {param.out_of_range}"}
 
 
 def _key(library: Library, key: Key) -> dict[str, Any]:

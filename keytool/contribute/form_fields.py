@@ -2,58 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
-from keytool.contribute.look_alike_talk import SOUND as SOUND_LOOK_ALIKE
 from keytool.contribute.photo.record import LEAST_SCALE, MOST_SCALE, SCALE_SAYS
-from keytool.contribute.rule_messages import FILE, message_of, shape_messages
 from keytool.library import Loaded
-from keytool.library.yaml_file import YamlFile
+from keytool.library.messages import TOO_FEW, TOO_MANY, field_messages
 
-PROBED = "probed"
+ANY = "*"
+"""Any id, on the way to a field."""
 LOOK_ALIKE = {"id": ("id",), "title": ("title",), "about": ("about",), "decisive": ("decisive", "text")}
 PHOTO = {"author": ("author",), "shows": ("shows",)}
-STATE = {"id": ("id",), "name": ("states", PROBED, "name"), "about": ("states", PROBED, "about")}
+STATE = {"id": ("id",), "name": ("states", ANY, "name"), "about": ("states", ANY, "about")}
 """The fields of the smaller forms that are typed, and where each stands in its file."""
-SOUND_PHOTO: Mapping[str, Any] = {
-    "id": "probed-1",
-    "entry": "probed",
-    "author": "Probe",
-    "licence": "cc0-1.0",
-    "shows": "Probe.",
-    "scale": {"um-per-pixel": 1, "basis": {"kind": "memory"}},
-    **{
-        kind: {"file": f"probed-1.{kind}.{ending}", "width": 1, "height": 1, "um-per-pixel": 1, "bar": 1}
-        for kind, ending in (("page", "jpg"), ("card", "png"))
-    },
-    "original": {"sha256": "0" * 64, "width": 1, "height": 1},
-}
-"""The record of a photograph that no schema objects to."""
-SOUND_CHARACTER: Mapping[str, Any] = {
-    "id": "probed",
-    "name": "Probe",
-    "asks": "Probe?",
-    "kind": "states",
-    "magnification": 40,
-    "applies": "everything",
-    "look": "Probe.",
-    "misread": {"rate": 0.1, "basis": {"kind": "memory"}},
-    "states": {each: {"name": "Probe", "about": "Probe."} for each in (PROBED, "other")},
-}
-"""A character that no schema objects to."""
-SOUND: Mapping[str, Mapping[str, Any]] = {"look-alike": SOUND_LOOK_ALIKE, "photo": SOUND_PHOTO, "character": SOUND_CHARACTER}
 
 
 def field(loaded: Loaded, kind: str, path: tuple[str, ...]) -> dict[str, Any]:
     """One typed field: "about", the limits of its schema, and "says", the sentence for each rule."""
-    properties = loaded.schemas.named()[f"{kind}.schema.json"]["properties"]
-    schema = _schema(properties, path)
-    says = {
-        rule: {part: text.replace(f" in '{PROBED}'", "") for part, text in said.items()}
-        for rule, said in shape_messages(loaded, path, kind, SOUND.get(kind)).items()
+    schema = loaded.schemas.field(kind, path)
+    limits = {name: schema[name] for name in ("pattern", "minLength", "maxLength") if name in schema}
+    return {
+        "about": _about(loaded, kind, path),
+        **limits,
+        "says": field_messages(schema, path[path.index(ANY) + 1 :] if ANY in path else path),
     }
-    return {"about": str(schema["description"]), **_limits(loaded, schema), "says": says}
 
 
 def other_forms(loaded: Loaded) -> dict[str, Any]:
@@ -66,8 +37,8 @@ def other_forms(loaded: Loaded) -> dict[str, Any]:
             "comments": {name: schema["description"] for name, schema in properties.items()},
             "least": entries["minItems"],
             "most": entries["maxItems"],
-            "few": _counted(loaded, entries["minItems"] - 1),
-            "many": _counted(loaded, entries["maxItems"] + 1),
+            "few": TOO_FEW.template(name="'entries'", count=entries["minItems"] - 1, least=entries["minItems"]),
+            "many": TOO_MANY.template(name="'entries'", count=entries["maxItems"] + 1, most=entries["maxItems"]),
         },
         "state": {"fields": {name: field(loaded, "character", path) for name, path in STATE.items()}},
         "photo": {
@@ -79,23 +50,10 @@ def other_forms(loaded: Loaded) -> dict[str, Any]:
     }
 
 
-def _counted(loaded: Loaded, number: int) -> dict[str, str]:
-    """What the schema says of a set of so many look-alikes."""
-    raw = {**SOUND_LOOK_ALIKE, "entries": [f"entry-{n}" for n in range(number)]}
-    return message_of(loaded.schemas.findings("look-alike", YamlFile(FILE, raw))[0], {})
-
-
-def _schema(properties: Mapping[str, Any], path: tuple[str, ...]) -> dict[str, Any]:
-    found: dict[str, Any] = properties[path[0]]
-    for name in path[1:]:
+def _about(loaded: Loaded, kind: str, path: tuple[str, ...]) -> str:
+    """What the schema says of a field; of a list, what it says of the list."""
+    found: dict[str, Any] = loaded.schemas.named()[f"{kind}.schema.json"]
+    for name in path:
+        found = found.get("items", found)
         found = found["properties"][name] if "properties" in found else found["additionalProperties"]
-    return found
-
-
-def _limits(loaded: Loaded, schema: dict[str, Any]) -> dict[str, Any]:
-    """The limits the schema sets for a text: its pattern, its length."""
-    schema = schema.get("items", schema)
-    if "$ref" in schema:
-        file, _, name = schema["$ref"].partition("#/$defs/")
-        schema = loaded.schemas.named()[file]["$defs"][name]
-    return {name: schema[name] for name in ("pattern", "minLength", "maxLength") if name in schema}
+    return str(found["description"])

@@ -14,16 +14,6 @@ from keytool.contribute.talk import Talk, ids_of
 from keytool.library import Loaded
 from keytool.library.wording import name_of
 
-SOUND = {
-    "id": "probed",
-    "title": "Probe?",
-    "about": "Probe.",
-    "entries": ["one", "two"],
-    "characters": ["probed"],
-    "decisive": {"text": "Probe.", "basis": {"kind": "memory"}},
-}
-"""A set of look-alikes that no schema objects to."""
-
 
 def look_alikes_from(talk: Talk, loaded: Loaded, *, replace: bool) -> dict[str, Any]:
     """The set as it will stand in its file.
@@ -34,7 +24,7 @@ def look_alikes_from(talk: Talk, loaded: Loaded, *, replace: bool) -> dict[str, 
     library = loaded.library
 
     def line(*path: str) -> Callable[[str], str]:
-        return validate_field(loaded, "look-alike", SOUND, path)
+        return validate_field(loaded, "look-alike", path)
 
     def new(words: str) -> str:
         refuse_taken(loaded, words, "look-alike", replace=replace)

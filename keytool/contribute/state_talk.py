@@ -29,16 +29,14 @@ def state_from(talk: Talk, loaded: Loaded, leads: Sequence[str]) -> StateAnswers
     characters = {id: each.name for id, each in library.characters.items() if not each.is_number}
     character = library.characters[talk.ask("character", "Which character may show it? Its id or name.", one_of(characters))]
     talk.say(f"{character.name}: {character.asks} So far: {listed(character.states)}.")
-    standing = loaded.files.by_id["character", character.id].data
-    first = next(iter(character.states))
 
     def line(field: str) -> Callable[[str], str]:
-        return validate_field(loaded, "character", standing, ("states", first, field))
+        return validate_field(loaded, "character", ("states", "*", field))
 
     def new(words: str) -> str:
         if words in character.states:
             raise NotUnderstood(f"'{words}' is a state of '{character.id}' already.")
-        return validate_field(loaded, "character", standing, ("id",))(words)
+        return validate_field(loaded, "character", ("id",))(words)
 
     name = talk.ask("name", "Its short name?", line("name"))
     id = talk.ask("id", "Its id?", new, slug(name) or None)

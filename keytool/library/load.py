@@ -16,6 +16,7 @@ from keytool.library.bench_records import FILES as BENCH_FILES
 from keytool.library.eyepiece_records import FILES as EYEPIECE_FILES
 from keytool.library.eyepiece_records import FOLDER as EYEPIECE
 from keytool.library.finding import Finding, Place, Severity
+from keytool.library.message import Message
 from keytool.library.model import Library
 from keytool.library.schemas import Schemas
 from keytool.library.yaml_file import DataPath, YamlFile, read_yaml
@@ -49,6 +50,7 @@ FOLDERS = {"characters": "character", "keys": "key", "entries": "entry", "guides
 DEPTHS = {"entries": 3, "photos": 3}
 LINKED = ("entry", "key", "guide", "look-alike", "character", "terms", "cautions")
 """Kinds of file whose ids a [[link]] leads to. No two of them may share an id, or the link would have two meanings."""
+TAKEN = Message("name", "'{id}' is also the id of {file}.", tip="Choose another id.")
 PICTURES = (".page.jpg", ".card.png")
 """How the pictures of a photograph end that stand beside its record."""
 
@@ -220,5 +222,5 @@ def taken_ids(kind: str, file: YamlFile, taken: dict[tuple[str, str], str]) -> I
         space = "page" if kind in LINKED else kind
         if (space, each) in taken:
             place = file.place(("id",)) if whole else file.place((each,), of_key=True)
-            yield Finding("name", place, f"'{each}' is also the id of {taken[space, each]}.", tip="Choose another id.")
+            yield TAKEN.at(place, id=each, file=taken[space, each])
         taken.setdefault((space, each), file.name)

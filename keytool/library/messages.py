@@ -5,13 +5,14 @@ from __future__ import annotations
 import difflib
 import json
 import re
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from jsonschema import ValidationError
 
 from keytool.library.finding import Finding, Place
+from keytool.library.message import Message
 from keytool.library.yaml_file import DataPath, YamlFile
 
 CHECK = "shape"
@@ -38,6 +39,15 @@ _MEANT = {
 }
 """How units are typed where the keyboard has no µ or °, and what is meant."""
 _NUMBER_TIP = "Write it in plain digits without quotes or unit, such as 12 or 0.5: no exponent, no leading zero, no fraction sign."
+
+
+MISSING = Message(CHECK, "'{name}' is missing{inside}.", tip="{tip}")
+TOO_SHORT = Message(CHECK, "{name} is {length} long.", "at least {least}", "Say more.")
+TOO_LONG = Message(CHECK, "{name} is {length} long.", "at most {most}", "Say it shorter, or split it.")
+TOO_FEW = Message(CHECK, "{name} holds {count}.", "at least {least}")
+TOO_MANY = Message(CHECK, "{name} holds {count}.", "at most {most}")
+OTHER_PATTERN = Message(CHECK, "'{value}' does not fit {what}.")
+NO_NUMBER = Message(CHECK, "{name} is text ('{value}').", "a number")
 
 
 def did_you_mean(word: str, allowed: Iterable[str], likeness: float = 0.6) -> str:
@@ -116,8 +126,36 @@ class _At:
 
     def finding(self, message: str, allowed: str = "", tip: str = "", place: Place | None = None) -> Finding:
         """A finding; the schema's own tip stands in where there is none, unless it speaks of patterns only."""
-        own = "" if "pattern" in self.say and self.rule != "pattern" else self.say.get("tip", "")
-        return Finding(CHECK, place or self.place, message, allowed, tip or own)
+        return Finding(CHECK, place or self.place, message, allowed, tip or own_tip(self.schema, self.rule))
+
+    def say_as(self, message: Message, place: Place | None = None, **words: object) -> Finding:
+        """A finding in the words of a message."""
+        said = message.at(place or self.place, **words)
+        return self.finding(said.message, said.allowed, said.tip, said.place)
+
+
+def field_messages(schema: Mapping[str, Any], path: Sequence[str]) -> dict[str, dict[str, str]]:
+    """What is said of one typed field, as templates: "missing" (`{inside}` names what holds it), "short", "long", "pattern".
+
+    Of each only where the schema of the field has such a rule; `{value}` and `{length}` are what was typed and how long it is.
+    """
+    name = path[-1]
+    inside = _inside(tuple(path[:-1])) if len(path) > 1 else ""
+    found = {"missing": MISSING.template(name=name, inside=inside, tip=_MISSING.get(name, ""))}
+    for rule, limit, message in (("short", "minLength", TOO_SHORT), ("long", "maxLength", TOO_LONG)):
+        if limit in schema:
+            found[rule] = message.template(name=f"'{name}'", least=schema[limit], most=schema[limit])
+    if "pattern" in schema:
+        say = schema.get("x-say", {})
+        own = {"message": say["pattern"], "tip": say.get("tip", "")} if "pattern" in say else {}
+        found["pattern"] = own or OTHER_PATTERN.template(what=f"'{name}'")
+    return {rule: {part: text for part, text in each.items() if text} for rule, each in found.items()}
+
+
+def own_tip(schema: Mapping[str, Any], rule: str) -> str:
+    """The tip that a schema has for a rule; one that speaks of patterns speaks of nothing else."""
+    say: Mapping[str, str] = schema.get("x-say", {})
+    return "" if "pattern" in say and rule != "pattern" else say.get("tip", "")
 
 
 def _words(path: DataPath) -> str:
@@ -134,7 +172,7 @@ def _inside(path: DataPath) -> str:
 
 def _required(at: _At) -> Iterator[Finding]:
     missing = next(each for each in at.wanted if at.error.message.startswith(repr(each)))
-    yield at.finding(f"'{missing}' is missing{_inside(at.path)}.", tip=_MISSING.get(missing, ""), place=at.key_place)
+    yield at.say_as(MISSING, at.key_place, name=missing, inside=_inside(at.path), tip=_MISSING.get(missing, ""))
 
 
 def _unknown(at: _At) -> Iterator[Finding]:
@@ -177,17 +215,14 @@ def _type(at: _At) -> Iterator[Finding]:
 
 
 def _length(at: _At) -> Iterator[Finding]:
-    few = at.rule == "minLength"
     length = f"{len(at.value)} character{'' if len(at.value) == 1 else 's'}"
-    yield at.finding(
-        f"{at.name} is {length} long.",
-        f"{'at least' if few else 'at most'} {at.wanted}",
-        "Say more." if few else "Say it shorter, or split it.",
-    )
+    message = TOO_SHORT if at.rule == "minLength" else TOO_LONG
+    yield at.say_as(message, name=at.name, length=length, least=at.wanted, most=at.wanted)
 
 
 def _count(at: _At) -> Iterator[Finding]:
-    yield at.finding(f"{at.name} holds {len(at.value)}.", f"{'at least' if at.rule.startswith('min') else 'at most'} {at.wanted}")
+    message = TOO_FEW if at.rule.startswith("min") else TOO_MANY
+    yield at.say_as(message, name=at.name, count=len(at.value), least=at.wanted, most=at.wanted)
 
 
 def _bound(at: _At) -> Iterator[Finding]:
@@ -200,7 +235,7 @@ def _const(at: _At) -> Iterator[Finding]:
 
 
 def _pattern(at: _At) -> Iterator[Finding]:
-    yield at.finding(f"'{_short(at.value)}' does not fit {_words(at.path)}.")
+    yield at.say_as(OTHER_PATTERN, value=_short(at.value), what=_words(at.path))
 
 
 def _twice(at: _At) -> Iterator[Finding]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -44,6 +44,21 @@ class Schemas:
         """What is wrong with the shape of a file of a kind, such as "entry"."""
         return list(_findings(self._texts, kind, file))
 
+    def field(self, kind: str, path: Sequence[str]) -> Mapping[str, Any]:
+        """The schema of one field of a kind of file, such as ("names", "common") of "entry"; of a list, that of its items."""
+        found = _validator(self._texts, kind).schema
+        for name in path:
+            found = _inside(_items(found), name)
+        return _joined(_items(found))
+
+    def field_findings(self, kind: str, path: Sequence[str], value: Any) -> list[Finding]:
+        """What is wrong with a value that is to stand in one field, whatever else the file holds."""
+        schema, data = dict(self.field(kind, path)), value
+        for name in reversed(path):
+            schema, data = {"properties": {name: schema}}, {name: data}
+        file = YamlFile("", data)
+        return [each for error in _Validator(schema).iter_errors(data) for each in sentences(error, file)]
+
 
 def _whole_pattern(validator: Any, pattern: str, value: Any, schema: Any) -> Iterator[ValidationError]:
     """A pattern as ECMA-262 reads it, whose `$` is the very end: Python's also fits before a last line break."""
@@ -82,6 +97,27 @@ def _whole(part: Any, name: str, named: Mapping[str, dict[str, Any]]) -> Any:
     there = file or name
     pointed = _whole(named[there]["$defs"][definition], there, named)
     return {"allOf": [pointed], **rest} if rest.keys() - _SAID else pointed
+
+
+def _items(schema: Mapping[str, Any]) -> Mapping[str, Any]:
+    """The schema of the items of a list; any other as it is."""
+    joined = _joined(schema)
+    found: Mapping[str, Any] = joined.get("items", joined)
+    return found
+
+
+def _inside(schema: Mapping[str, Any], name: str) -> Mapping[str, Any]:
+    joined = _joined(schema)
+    found: Mapping[str, Any] = joined.get("properties", {}).get(name) or joined["additionalProperties"]
+    return found
+
+
+def _joined(schema: Mapping[str, Any]) -> Mapping[str, Any]:
+    """A schema with what it points to laid under it."""
+    under: dict[str, Any] = {}
+    for each in schema.get("allOf", ()):
+        under |= _joined(each)
+    return {**under, **{name: each for name, each in schema.items() if name != "allOf"}}
 
 
 _SAID = {"title", "description", "examples"}

@@ -6,13 +6,16 @@ it; the rest is the text report, to the letter. To add a case, drop in the two f
 
 from __future__ import annotations
 
+import re
 import shutil
 from pathlib import Path
+from string import Formatter
 
 import pytest
 
-from keytool.library import Finding, load
-from keytool.library.checks import CHECKS
+from keytool.library import Finding, checks, load
+from keytool.library.checks import CHECKS, messages
+from keytool.library.message import Message
 from keytool.library.report import as_text
 from tests.conftest import TESTS, copy_mini, everything_found
 
@@ -65,6 +68,53 @@ def test_every_check_is_hit_by_a_bad_case(found: dict[Path, list[Finding]]) -> N
     hit = {finding.check for case in BAD for finding in found[case]}
     assert {check.NAME for check in CHECKS} - hit == set()
     assert hit >= {"readable", "shape", "place", "name", "proof"}
+
+
+ELSEWHERE = {
+    "photos": "a case is one text file, and these need pictures: tests/library/test_locks.py",
+    "manners.UNSHOWN": "needs a character and a manner: tests/live/test_motion_data.py",
+    "counting.NOT_COUNTED_THERE": "needs a tally and a rule: below",
+}
+"""Rules and sentences that other tests provoke, and why."""
+
+
+def test_every_sentence_of_a_rule_is_said_in_a_bad_case(found: dict[Path, list[Finding]]) -> None:
+    said = {(finding.check, finding.message) for case in BAD for finding in found[case]}
+    never = [
+        f"{rule.NAME}.{name}"
+        for rule in CHECKS
+        for name, message in messages(rule).items()
+        if not {rule.NAME, f"{rule.NAME}.{name}"} & set(ELSEWHERE)
+        and not any(check == rule.NAME and _fits(message, text) for check, text in said)
+    ]
+    assert never == []
+
+
+def test_a_rule_of_the_bench_asks_for_what_is_counted_there(tmp_path: Path) -> None:
+    mini = copy_mini(tmp_path / "mini")
+    shutil.copy(TESTS / "bad" / "tally-part-of-a-part.yaml", mini / "keydata/bench/tally.yaml")
+    (mini / "keydata/bench/bench-rules.yaml").write_text(
+        "buttons-in-field:\n  asks: One button in a field\n  counts: [button]\n  per: field\n  wants: at-least\n  value: 1\n"
+        "  taken-for: A coat.\n  against: Invented.\n  basis: {kind: memory}\n",
+        "utf-8",
+    )
+    (found,) = (each for each in everything_found(load(mini)) if each.place.file.endswith("bench-rules.yaml"))
+    assert (str(found.place), found.message) == (
+        "keydata/bench/bench-rules.yaml:3:12",
+        "The rule speaks of a field, but 'button' is not counted there.",
+    )
+    assert found.allowed == "drop"
+
+
+def _fits(message: Message, text: str) -> bool:
+    parts = [re.escape(literal) + (".*" if name else "") for literal, name, _, _ in Formatter().parse(message.text)]
+    return re.fullmatch("".join(parts), text, re.DOTALL) is not None
+
+
+def test_a_rule_speaks_in_the_sentences_it_declares() -> None:
+    folder = Path(checks.__file__).parent
+    bare = [path.name for path in sorted(folder.glob("*.py")) if re.search(r"\bFinding\(", path.read_text("utf-8"))]
+    assert bare == ["__init__.py"], "only the fault of a rule itself is no sentence of a rule"
 
 
 def test_mini_library_is_clean(mini: Path) -> None:

@@ -9,7 +9,6 @@ import pytest
 
 from keytool.library import Loaded
 from keytool.library.basis import _WEAKNESS, Basis, weakest
-from keytool.library.checks import unread_sources, within
 from keytool.library.yaml_file import read_yaml
 from tests.conftest import KEYDATA
 
@@ -62,7 +61,9 @@ def test_the_weakest_basis_is_never_firmer_than_another() -> None:
     assert weakest([Basis("published", ("a",), "seen"), Basis("published", ("b",), "recalled")]).value == "recalled"
 
 
-def test_words_that_checks_speak_of_exist() -> None:
-    assert {value for value, _ in unread_sources.CONTRADICTS} <= set(WORDS["value"])
-    assert {read for _, read in unread_sources.CONTRADICTS} <= set(WORDS["read"])
-    assert set(within.HOLDING_KINDS) <= set(WORDS["entry-kind"])
+def test_words_that_words_speak_of_exist() -> None:
+    assert {value for word in WORDS["read"].values() for value in word.get("not-with", ())} <= set(WORDS["value"])
+    assert all("otherwise" in word for word in WORDS["read"].values() if "not-with" in word)
+    fields = json.loads((KEYDATA / "schema/entry.schema.json").read_text("utf-8"))["properties"]
+    assert {field for word in WORDS["theme"].values() for field in word.get("needs", ())} <= set(fields)
+    assert any(word.get("holds") for word in WORDS["entry-kind"].values())

@@ -39,11 +39,22 @@ class Param:
             case "flag":
                 return None if isinstance(value, bool) else f"{self.name}: {value!r} should be true or false"
             case _:
-                unit = " µm" if self.type == "um" else ""
-                span = f"between {self.low:g} and {self.high:g}{unit}"
                 if isinstance(value, bool) or not isinstance(value, int | float):
-                    return f"{self.name}: {value!r} should be a number {span}"
-                return None if self.low <= value <= self.high else f"{self.name}: {value:g}{unit} is not {span}"
+                    return f"{self.name}: {value!r} should be a number {self._span}"
+                return None if self.low <= value <= self.high else self.out_of_range.format(value=f"{value:g}")
+
+    @property
+    def out_of_range(self) -> str:
+        """What is said of a number that cannot be drawn, as a template with `{value}`."""
+        return f"{self.name}: {{value}}{self._unit} is not {self._span}"
+
+    @property
+    def _unit(self) -> str:
+        return " µm" if self.type == "um" else ""
+
+    @property
+    def _span(self) -> str:
+        return f"between {self.low:g} and {self.high:g}{self._unit}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,19 +1,21 @@
 """Rules that go beyond the shape of one file: one small module each.
 
-A rule is a module with a `NAME`, a docstring that says the rule, and `check(loaded)`, which
-yields a finding for each place that breaks it. To add one, write the module: whatever has a
-`check` here is a rule.
+A rule is a module with a `NAME`, a docstring that says the rule, its sentences as `Message`s,
+and `check(loaded)`, which yields a finding for each place that breaks it. To add one, write the
+module: whatever has a `check` here is a rule. A form that says the same while one types takes
+the sentence from the rule.
 """
 
 from __future__ import annotations
 
 import importlib
 import pkgutil
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Protocol, cast
 
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 
 
 class Check(Protocol):
@@ -33,6 +35,11 @@ def _found() -> Iterator[Check]:
 
 
 CHECKS: tuple[Check, ...] = tuple(_found())
+
+
+def messages(rule: Check) -> Mapping[str, Message]:
+    """The sentences of a rule by name."""
+    return {name: each for name, each in vars(rule).items() if isinstance(each, Message)}
 
 
 def run(loaded: Loaded) -> tuple[Finding, ...]:

@@ -8,12 +8,24 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from keytool.library.applies import within_reach
-from keytool.library.checks.unknown_ids import not_among, unknown
+from keytool.library.checks.unknown_ids import missing, not_among, unknown
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Character
 
 NAME = "applies"
+NO_SUCH_STATE = missing(NAME, "'{state}' is not a state of '{character}'.")
+NO_STATES = missing(NAME, "'{character}' is a number; it has no states.")
+RING = Message(
+    NAME, "'{character}' has a meaning only where '{other}' has, and the other way round.", tip="Let one of the two stand by itself."
+)
+MEANINGLESS = Message(
+    NAME,
+    "'{entry}' says what it shows of '{character}', which has no meaning for it.",
+    allowed="members of {members}",
+    tip="Take it out, or put '{entry}' or its group under applies, to, in {file}.",
+)
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -33,22 +45,17 @@ def _names(loaded: Loaded, character: Character) -> Iterator[Finding]:
     for number, id in enumerate(character.applies.to):
         yield from unknown(loaded, NAME, "entry", id, file.place(("applies", "to", number)))
     if character.applies.otherwise and character.applies.otherwise not in character.states:
-        message = f"'{character.applies.otherwise}' is not a state of '{character.id}'."
-        yield not_among(NAME, message, character.applies.otherwise, character.states, file.place(("applies", "else")))
+        otherwise, place = character.applies.otherwise, file.place(("applies", "else"))
+        yield not_among(NO_SUCH_STATE, otherwise, character.states, place, state=otherwise, character=character.id)
     for name, states in character.applies.where.items():
         place = file.place(("applies", "where", name), of_key=True)
         yield from unknown(loaded, NAME, "character", name, place)
         other = library.characters.get(name)
         for state in sorted(set(states) - set(other.states)) if other else ():
-            message = f"'{state}' is not a state of '{name}'." if other and other.states else f"'{name}' is a number; it has no states."
-            yield not_among(NAME, message, state, other.states if other else (), place)
+            message = NO_SUCH_STATE if other and other.states else NO_STATES
+            yield not_among(message, state, other.states if other else (), place, state=state, character=name)
         if _goes_round(loaded, character):
-            yield Finding(
-                NAME,
-                place,
-                f"'{character.id}' has a meaning only where '{name}' has, and the other way round.",
-                tip="Let one of the two stand by itself.",
-            )
+            yield RING.at(place, character=character.id, other=name)
 
 
 def _goes_round(loaded: Loaded, character: Character) -> bool:
@@ -74,10 +81,5 @@ def _misplaced(loaded: Loaded) -> Iterator[Finding]:
                 continue
             place = file.place(("characters", name), of_key=True)
             if not within_reach(library, character, entry.id):
-                yield Finding(
-                    NAME,
-                    place,
-                    f"'{entry.id}' says what it shows of '{name}', which has no meaning for it.",
-                    f"members of {', '.join(character.applies.to)}",
-                    f"Take it out, or put '{entry.id}' or its group under applies, to, in {library.files['character', name]}.",
-                )
+                members, where = ", ".join(character.applies.to), library.files["character", name]
+                yield MEANINGLESS.at(place, entry=entry.id, character=name, members=members, file=where)

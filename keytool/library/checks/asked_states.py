@@ -6,12 +6,18 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from keytool.library.checks.file_parts import Part, parts
-from keytool.library.checks.unknown_ids import not_among, unknown
+from keytool.library.checks.unknown_ids import missing, not_among, unknown
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Character
 
 NAME = "asked"
+OTHER_KIND = Message(NAME, "'{name}' is {kind}.", allowed="{allowed}")
+NO_SUCH_STATE = missing(NAME, "'{state}' is not a state of '{name}'.")
+OTHER_UNIT = Message(NAME, "'{name}' is in {unit}, but '{character}' is a {wanted} in {unit_2}.", tip="Name a quantity that is a {wanted}.")
+A_RANGE = Message(NAME, "'{name}' is a range, so it cannot part two leads.", allowed="a quantity with value:")
+UPSIDE_DOWN = Message(NAME, "'{low}' is not below '{high}', so nothing fits.", tip="Swap the two.")
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -39,11 +45,11 @@ def _wanted(loaded: Loaded, part: Part, id: str, wanted: Any) -> Iterator[Findin
         allowed = "{from: quantity} or {below: quantity}" if character.is_number else "a list of its states, such as "
         first = "" if character.is_number else f"[{next(iter(character.states))}]"
         kind = "a number" if character.is_number else "a choice of states"
-        yield Finding(NAME, place(), f"'{id}' is {kind}.", allowed + first)
+        yield OTHER_KIND.at(place(), name=id, kind=kind, allowed=allowed + first)
     elif isinstance(wanted, list):
         for number, state in enumerate(wanted):
             if state not in character.states:
-                yield not_among(NAME, f"'{state}' is not a state of '{id}'.", state, character.states, place(number))
+                yield not_among(NO_SUCH_STATE, state, character.states, place(number), state=state, name=id)
     else:
         for word, quantity in wanted.items():
             yield from _threshold(loaded, character, quantity, place(word))
@@ -58,17 +64,12 @@ def _threshold(loaded: Loaded, character: Character, id: str, place: Place) -> I
     units = loaded.library.vocabulary["unit"]
     wanted, given = (units[unit].get("dimension") for unit in (character.unit, quantity.unit))
     if wanted != given:
-        yield Finding(
-            NAME,
-            place,
-            f"'{id}' is in {quantity.unit}, but '{character.id}' is a {wanted} in {character.unit}.",
-            tip=f"Name a quantity that is a {wanted}.",
-        )
+        yield OTHER_UNIT.at(place, name=id, unit=quantity.unit, character=character.id, wanted=wanted, unit_2=character.unit)
     if quantity.low != quantity.high:
-        yield Finding(NAME, place, f"'{id}' is a range, so it cannot part two leads.", "a quantity with value:")
+        yield A_RANGE.at(place, name=id)
 
 
 def _order(loaded: Loaded, wanted: Mapping[str, str], place: Place) -> Iterator[Finding]:
     ends = [loaded.library.quantities.get(wanted.get(word, "")) for word in ("from", "below")]
     if ends[0] and ends[1] and ends[0].unit == ends[1].unit and not ends[0].low < ends[1].low:
-        yield Finding(NAME, place, f"'{ends[0].id}' is not below '{ends[1].id}', so nothing fits.", tip="Swap the two.")
+        yield UPSIDE_DOWN.at(place, low=ends[0].id, high=ends[1].id)

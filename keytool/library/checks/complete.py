@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 
 from keytool.library.finding import Finding, Severity
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Entry
 
 NAME = "complete"
@@ -13,6 +14,7 @@ TIP = (
     "It can be used as it is. characters: says what is seen, figure: names a drawing, mistaken-for: its nearest double and the "
     "look that tells them apart, tells: what it means for the soil. 'wetmount show' of a kin shows all four."
 )
+LACKS = Message(NAME, "'{entry}' has {lacking} yet.", tip=TIP, severity=Severity.ADVICE)
 
 
 WANTED: Mapping[str, Callable[[Entry], bool]] = {
@@ -33,4 +35,4 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         if lacking := [words for words, given in usual.items() if not given(entry)]:
             words = " and ".join(filter(None, (", ".join(lacking[:-1]), lacking[-1])))
             place = loaded.files.place("entry", entry.id, ("id",))
-            yield Finding(NAME, place, f"'{entry.id}' has {words} yet.", tip=TIP, severity=Severity.ADVICE)
+            yield LACKS.at(place, entry=entry.id, lacking=words)

@@ -7,9 +7,21 @@ from collections.abc import Iterator
 from keytool.library.checks.couplets import At, couplets, is_whole
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.messages import listed
 
 NAME = "contrast"
+TWO_RESTS = Message(
+    NAME,
+    "'{first}' and '{lead}' both take all the rest.",
+    allowed="one lead with otherwise: true",
+    tip="Say with when: what must be seen for the other.",
+)
+NO_CONTRAST = Message(
+    NAME,
+    "The leads do not contrast: '{first}' looks at {looks}, '{lead}' at {others}.",
+    tip="All leads of a couplet speak of the same characters, so that one look decides between them.",
+)
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -23,22 +35,17 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 def _rests(at: At) -> Iterator[Finding]:
     rests = [lead for lead in at.couplet.leads.values() if lead.otherwise]
     for lead in rests[1:]:
-        yield Finding(
-            NAME,
-            at.place("leads", lead.id, "otherwise", of_key=True),
-            f"'{rests[0].id}' and '{lead.id}' both take all the rest.",
-            "one lead with otherwise: true",
-            "Say with when: what must be seen for the other.",
-        )
+        yield TWO_RESTS.at(at.place("leads", lead.id, "otherwise", of_key=True), first=rests[0].id, lead=lead.id)
 
 
 def _different(at: At) -> Iterator[Finding]:
     named = [lead for lead in at.couplet.leads.values() if not lead.otherwise]
     for lead in named[1:]:
         if set(lead.when) != set(named[0].when):
-            yield Finding(
-                NAME,
+            yield NO_CONTRAST.at(
                 at.place("leads", lead.id, "when", of_key=True),
-                f"The leads do not contrast: '{named[0].id}' looks at {listed(named[0].when)}, '{lead.id}' at {listed(lead.when)}.",
-                tip="All leads of a couplet speak of the same characters, so that one look decides between them.",
+                first=named[0].id,
+                looks=listed(named[0].when),
+                lead=lead.id,
+                others=listed(lead.when),
             )

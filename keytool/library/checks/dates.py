@@ -7,8 +7,11 @@ from datetime import date, timedelta
 
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 
 NAME = "dates"
+NO_SUCH_DAY = Message(NAME, "There is no day '{date}'.", tip="Count the days of the month.")
+TO_COME = Message(NAME, "'{date}' is still to come.", tip="Write the day on which it was last read through.")
 AHEAD = timedelta(days=1)
 """East of us it is tomorrow already."""
 
@@ -21,7 +24,7 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         try:
             day = date.fromisoformat(entry.reviewed)
         except ValueError:
-            yield Finding(NAME, place, f"There is no day '{entry.reviewed}'.", tip="Count the days of the month.")
+            yield NO_SUCH_DAY.at(place, date=entry.reviewed)
             continue
         if day > latest:
-            yield Finding(NAME, place, f"'{entry.reviewed}' is still to come.", tip="Write the day on which it was last read through.")
+            yield TO_COME.at(place, date=entry.reviewed)

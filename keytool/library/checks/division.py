@@ -9,11 +9,14 @@ from keytool.library.checks.couplets import At, couplets, is_whole
 from keytool.library.checks.showing_text import seen_words
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Lead, Library
 from keytool.library.pieces import single_pieces, takes
 from keytool.library.value import Showing
 
 NAME = "division"
+OVERLAP = Message(NAME, "Leads '{one}' and '{other}' both take {seen}.", tip="Let each thing that can be seen fit one lead only.")
+GAP = Message(NAME, "No lead of '{couplet}' takes {shown}{more}.", tip="Add it to a lead, or let one lead say otherwise: true.")
 MOST_SHOWN = 3
 
 
@@ -31,11 +34,8 @@ def _overlaps(at: At, named: list[Lead]) -> Iterator[Finding]:
     for one, other in combinations(named, 2):
         both = {id: one.when[id].meet(other.when[id]) for id in one.when}
         if not any(showing.is_empty for showing in both.values()):
-            yield Finding(
-                NAME,
-                at.place("leads", other.id, "when", of_key=True),
-                f"Leads '{one.id}' and '{other.id}' both take {seen_words(at.loaded.library, both)}.",
-                tip="Let each thing that can be seen fit one lead only.",
+            yield OVERLAP.at(
+                at.place("leads", other.id, "when", of_key=True), one=one.id, other=other.id, seen=seen_words(at.loaded.library, both)
             )
 
 
@@ -45,12 +45,7 @@ def _gaps(at: At, named: list[Lead]) -> Iterator[Finding]:
     if left:
         shown = ", nor ".join(seen_words(library, seen) for seen in islice(left, MOST_SHOWN))
         more = f", nor {len(left) - MOST_SHOWN} more" if len(left) > MOST_SHOWN else ""
-        yield Finding(
-            NAME,
-            at.place(),
-            f"No lead of '{at.couplet.id}' takes {shown}{more}.",
-            tip="Add it to a lead, or let one lead say otherwise: true.",
-        )
+        yield GAP.at(at.place(), couplet=at.couplet.id, shown=shown, more=more)
 
 
 def _cells(library: Library, named: list[Lead]) -> Iterator[Mapping[str, Showing]]:

@@ -7,10 +7,17 @@ from collections.abc import Iterator
 from keytool.library.checks.couplets import couplets
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.messages import listed
 from keytool.library.model import Entry, Key, Library
 
 NAME = "ends"
+OTHER_THEME = Message(
+    NAME,
+    "'{end}' is of the theme '{theme}', which this key does not treat.",
+    allowed="an entry of the theme {themes}, or a group",
+    tip="Name another end, or add a group of that theme to the scope.",
+)
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -22,13 +29,7 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             for lead in at.couplet.leads.values():
                 end = library.entries.get(lead.end)
                 if end and end.theme not in themes and not _is_welcome(library, at.key, end):
-                    yield Finding(
-                        NAME,
-                        at.place("leads", lead.id, "end"),
-                        f"'{end.id}' is of the theme '{end.theme}', which this key does not treat.",
-                        f"an entry of the theme {listed(themes)}, or a group",
-                        "Name another end, or add a group of that theme to the scope.",
-                    )
+                    yield OTHER_THEME.at(at.place("leads", lead.id, "end"), end=end.id, theme=end.theme, themes=listed(themes))
 
 
 def _is_welcome(library: Library, key: Key, end: Entry) -> bool:

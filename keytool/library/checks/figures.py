@@ -10,9 +10,17 @@ from keytool.library.checks.file_parts import Part, parts
 from keytool.library.checks.unknown_ids import unknown
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.value import Interval
 
 NAME = "figures"
+OF_NO_ENTRY = Message(NAME, "'{name}' takes its size from an entry, but this figure belongs to none.", allowed="a number in µm")
+OF_A_STATE = Message(NAME, "'{character}' is a choice of states, so no size can be taken from it.", allowed="a number character")
+HALF_A_RANGE = Message(
+    NAME,
+    "'{entry}' does not give both ends of '{character}'.",
+    tip="Give low: and high: of '{character}', or write the size as a number in µm.",
+)
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -27,23 +35,18 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 def _of(loaded: Loaded, figure: Part, name: str, character: str) -> Iterator[Finding]:
     place = figure.file.place((*figure.path, name, "of"))
     if figure.kind != "entry":
-        yield Finding(NAME, place, f"'{name}' takes its size from an entry, but this figure belongs to none.", "a number in µm")
+        yield OF_NO_ENTRY.at(place, name=name)
         return
     yield from unknown(loaded, NAME, "character", character, place)
     entry = loaded.library.entries[_id(figure.file.data)]
     known = loaded.library.characters.get(character)
     if known and not known.is_number:
-        yield Finding(NAME, place, f"'{character}' is a choice of states, so no size can be taken from it.", "a number character")
+        yield OF_A_STATE.at(place, character=character)
     elif known:
         statement = entry.statements.get(character)
         ends = statement.showing if statement and isinstance(statement.showing, Interval) else Interval()
         if not math.isfinite(ends.low) or not math.isfinite(ends.high):
-            yield Finding(
-                NAME,
-                place,
-                f"'{entry.id}' does not give both ends of '{character}'.",
-                tip=f"Give low: and high: of '{character}', or write the size as a number in µm.",
-            )
+            yield HALF_A_RANGE.at(place, entry=entry.id, character=character)
 
 
 def _id(data: Any) -> str:

@@ -5,12 +5,25 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from typing import Any
 
-from keytool.library.checks.unknown_ids import not_among, unknown
+from keytool.library.checks.unknown_ids import missing, not_among, unknown
 from keytool.library.finding import Finding, Severity
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.yaml_file import YamlFile
 
 NAME = "lay-words"
+NO_SUCH_THING = missing(NAME, "'{name}' is no entry, key, guide, set of look-alikes, character, term or caution.")
+NO_SUCH_STATE = missing(NAME, "'{character}' has no state '{state}'.")
+NO_SUCH_STEP = missing(NAME, "The guide '{name}' has no step '{step}'.")
+CLAIMED_TWICE = Message(
+    NAME, "'{phrase}' stands for '{other}' and for '{state}' of '{character}'.", tip="Leave it with the one it fits, or say more."
+)
+WORDLESS = Message(
+    NAME,
+    "No lay word stands for '{state}' of '{character}', so nobody who types what they see will find it.",
+    tip="Add some to keydata/words/states.yaml, as a grower would say it.",
+    severity=Severity.ADVICE,
+)
 WRITTEN = "page/"
 """How the address of a page begins that is written by hand."""
 
@@ -57,13 +70,7 @@ def _named(
 ) -> Iterator[Finding]:
     unreadable = {"terms", "cautions"} & loaded.files.broken
     if id not in known and id not in loaded.files.broken and not unreadable:
-        yield not_among(
-            NAME,
-            f"'{id}' is no entry, key, guide, set of look-alikes, character, term or caution.",
-            id,
-            known,
-            file.place(path, of_key=of_key),
-        )
+        yield not_among(NO_SUCH_THING, id, known, file.place(path, of_key=of_key), name=id)
 
 
 def _states(loaded: Loaded, file: YamlFile) -> Iterator[Finding]:
@@ -74,7 +81,7 @@ def _states(loaded: Loaded, file: YamlFile) -> Iterator[Finding]:
             for state in states:
                 if state not in known:
                     place = file.place(("characters", character, state), of_key=True)
-                    yield not_among(NAME, f"'{character}' has no state '{state}'.", state, known, place)
+                    yield not_among(NO_SUCH_STATE, state, known, place, character=character, state=state)
 
 
 def _question(loaded: Loaded, known: Collection[str], each: Any, file: YamlFile, number: int) -> Iterator[Finding]:
@@ -84,7 +91,7 @@ def _question(loaded: Loaded, known: Collection[str], each: Any, file: YamlFile,
     if step and id in loaded.library.guides:
         steps = [step.id for step in loaded.library.guides[id].steps]
         if step not in steps:
-            yield not_among(NAME, f"The guide '{id}' has no step '{step}'.", step, steps, file.place(("questions", number, "at")))
+            yield not_among(NO_SUCH_STEP, step, steps, file.place(("questions", number, "at")), name=id, step=step)
 
 
 def _twice(loaded: Loaded) -> Iterator[Finding]:
@@ -99,8 +106,7 @@ def _twice(loaded: Loaded) -> Iterator[Finding]:
                     other = first.setdefault((character, phrase.lower()), state)
                     if other != state:
                         place = file.place(("characters", character, state, number))
-                        message = f"'{phrase}' stands for '{other}' and for '{state}' of '{character}'."
-                        yield Finding(NAME, place, message, tip="Leave it with the one it fits, or say more.")
+                        yield CLAIMED_TWICE.at(place, phrase=phrase, other=other, state=state, character=character)
 
 
 def _wordless(loaded: Loaded) -> Iterator[Finding]:
@@ -110,7 +116,4 @@ def _wordless(loaded: Loaded) -> Iterator[Finding]:
         for state in character.states:
             if not loaded.library.lay.states.get(character.id, {}).get(state):
                 place = loaded.files.place("character", character.id, ("states", state), of_key=True)
-                message = f"No lay word stands for '{state}' of '{character.id}', so nobody who types what they see will find it."
-                yield Finding(
-                    NAME, place, message, tip="Add some to keydata/words/states.yaml, as a grower would say it.", severity=Severity.ADVICE
-                )
+                yield WORDLESS.at(place, state=state, character=character.id)

@@ -8,8 +8,12 @@ from keytool.library.checks.couplets import couplets
 from keytool.library.checks.shown import as_shown
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 
 NAME = "length"
+TOO_LONG = Message(
+    NAME, "{what} is {length} characters long as shown.", allowed="at most {most}", tip="Say it shorter; put the rest into look: or note:."
+)
 LONGEST_LEAD = 90
 LONGEST_QUESTION = 80
 
@@ -28,10 +32,4 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 def _too_long(loaded: Loaded, what: str, text: str, most: int, place: Place) -> Iterator[Finding]:
     length = len(as_shown(loaded.library, text))
     if length > most:
-        yield Finding(
-            NAME,
-            place,
-            f"{what} is {length} characters long as shown.",
-            f"at most {most}",
-            "Say it shorter; put the rest into look: or note:.",
-        )
+        yield TOO_LONG.at(place, what=what, length=length, most=most)

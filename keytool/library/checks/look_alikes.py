@@ -6,8 +6,16 @@ from collections.abc import Iterator
 
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 
 NAME = "look-alikes"
+ITSELF = Message(NAME, "'{entry}' is named as its own look-alike.", tip="Name the other entry.")
+TWICE = Message(NAME, "'{entry}' is named twice as a look-alike.", tip="Join the two sentences.")
+NOT_NAMED_BACK = Message(
+    NAME,
+    "'{other}' does not name '{entry}' back as a look-alike.",
+    tip="Add '{entry}' under mistaken-for: in {file}, so that a person who starts there is warned too.",
+)
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -19,15 +27,9 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             place = loaded.files.place("entry", entry.id, ("mistaken-for", number, "entry"))
             other = entries.get(mistake.entry)
             if mistake.entry == entry.id:
-                yield Finding(NAME, place, f"'{entry.id}' is named as its own look-alike.", tip="Name the other entry.")
+                yield ITSELF.at(place, entry=entry.id)
             elif mistake.entry in met:
-                yield Finding(NAME, place, f"'{mistake.entry}' is named twice as a look-alike.", tip="Join the two sentences.")
+                yield TWICE.at(place, entry=mistake.entry)
             elif other and entry.id not in (each.entry for each in other.mistaken_for):
-                yield Finding(
-                    NAME,
-                    place,
-                    f"'{mistake.entry}' does not name '{entry.id}' back as a look-alike.",
-                    tip=f"Add '{entry.id}' under mistaken-for: in {loaded.library.files['entry', other.id]}, "
-                    "so that a person who starts there is warned too.",
-                )
+                yield NOT_NAMED_BACK.at(place, other=mistake.entry, entry=entry.id, file=loaded.library.files["entry", other.id])
             met.add(mistake.entry)

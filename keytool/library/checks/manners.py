@@ -4,13 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.library.checks.unknown_ids import is_broken, not_among, unknown
+from keytool.library.checks.unknown_ids import is_broken, missing, not_among, unknown
 from keytool.library.finding import Finding, Severity
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Manner
 from keytool.library.value import States
 
 NAME = "manners"
+NO_SUCH_STATE = missing(NAME, "'{state}' is not a state of the character '{character}'.")
+FIGURE_MISSING = Message(
+    NAME,
+    "'{manner}' has no '{figure}', which the motion '{motion}' needs.",
+    tip="Give it with its unit and basis; memory is honest where no source was seen.",
+)
+UNSHOWN = Message(
+    NAME,
+    "'{entry}' moves, but no manner shows how.",
+    tip="Name it under seen-in: of a manner in bench/manners.yaml, or in one with motion: unshown that says why not.",
+    severity=Severity.ADVICE,
+)
 CHARACTER, OWN_MOVEMENT = "manner", "own-movement"
 MOVES = "moves"
 
@@ -26,7 +39,7 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         for number, state in enumerate(manner.shows):
             if state not in states and not is_broken(loaded, "character", CHARACTER):
                 place = loaded.files.place_of("manners", manner.id, "shows", number)
-                yield not_among(NAME, f"'{state}' is not a state of the character '{CHARACTER}'.", state, states, place)
+                yield not_among(NO_SUCH_STATE, state, states, place, state=state, character=CHARACTER)
     yield from _unmoved(loaded)
 
 
@@ -36,8 +49,7 @@ def _needed(loaded: Loaded, manner: Manner) -> Iterator[Finding]:
     for figure in motion.get("needs") or ():
         if figure not in manner.parameters:
             place = loaded.files.place_of("manners", manner.id, "parameters")
-            message = f"'{manner.id}' has no '{figure}', which the motion '{manner.motion}' needs."
-            yield Finding(NAME, place, message, tip="Give it with its unit and basis; memory is honest where no source was seen.")
+            yield FIGURE_MISSING.at(place, manner=manner.id, figure=figure, motion=manner.motion)
 
 
 def _unmoved(loaded: Loaded) -> Iterator[Finding]:
@@ -49,6 +61,5 @@ def _unmoved(loaded: Loaded) -> Iterator[Finding]:
         own = entry.statements.get(OWN_MOVEMENT)
         moves = CHARACTER in entry.statements or (own is not None and isinstance(own.showing, States) and MOVES in own.showing.ids)
         if moves and entry.id not in named:
-            tip = "Name it under seen-in: of a manner in bench/manners.yaml, or in one with motion: unshown that says why not."
             place = loaded.files.place("entry", entry.id, ("id",))
-            yield Finding(NAME, place, f"'{entry.id}' moves, but no manner shows how.", tip=tip, severity=Severity.ADVICE)
+            yield UNSHOWN.at(place, entry=entry.id)

@@ -9,10 +9,20 @@ from keytool.library.checks.file_parts import Part, texts
 from keytool.library.checks.unknown_ids import is_broken, of_kind, unknown
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.messages import did_you_mean
 from keytool.library.text import Link, QuantityRef, parts
 
 NAME = "markup"
+LONE_BRACKET = Message(
+    NAME, "'{mark}' stands alone in a text.", allowed="{{quantity}}, [[id]] or [[id|words]]", tip="Close the bracket, or take it out."
+)
+DEAD_LINK = Message(
+    NAME,
+    "The link [[{name}]] leads nowhere.",
+    allowed="the id of an entry, key, character, term, caution, guide or set of look-alikes",
+    tip="{tip}",
+)
 LINKED = ("entry", "key", "character", "term", "caution", "guide", "look-alike")
 _LEFT_OVER = re.compile(r"\[\[|\]\]|\{|\}")
 
@@ -26,23 +36,11 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             elif isinstance(part, Link):
                 yield from _link(loaded, text, part.id)
             elif found := _LEFT_OVER.search(part):
-                yield Finding(
-                    NAME,
-                    text.place,
-                    f"'{found[0]}' stands alone in a text.",
-                    "{quantity}, [[id]] or [[id|words]]",
-                    "Close the bracket, or take it out.",
-                )
+                yield LONE_BRACKET.at(text.place, mark=found[0])
 
 
 def _link(loaded: Loaded, text: Part, id: str) -> Iterator[Finding]:
     if any(id in of_kind(loaded, what) or is_broken(loaded, what, id) for what in LINKED):
         return
     known = [each for what in LINKED for each in of_kind(loaded, what)]
-    yield Finding(
-        NAME,
-        text.place,
-        f"The link [[{id}]] leads nowhere.",
-        "the id of an entry, key, character, term, caution, guide or set of look-alikes",
-        did_you_mean(id, known) or "Mend the id, or write the plain word without brackets.",
-    )
+    yield DEAD_LINK.at(text.place, name=id, tip=did_you_mean(id, known) or "Mend the id, or write the plain word without brackets.")

@@ -4,13 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from keytool.library.checks.unknown_ids import not_among
+from keytool.library.checks.unknown_ids import missing, not_among
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Character
 from keytool.library.yaml_file import YamlFile
 
 NAME = "mix-ups"
+NO_SUCH_STATE = missing(NAME, "'{state}' is not a state of '{character}'.")
+ITSELF = Message(NAME, "'{there}' is not mixed up with itself.", tip="Name the other state.")
+TWICE = Message(NAME, "'{there}' seen as '{seen}' stands twice.", tip="Keep one of the two.")
+TOO_OFTEN = Message(
+    NAME,
+    "'{there}' is taken for something else {wrong} of the time.",
+    allowed="at most {most}",
+    tip="Lower its rates, or drop a question that nobody can answer.",
+)
 MOST_WRONG = 0.9
 """How often the hardest state may be taken for any other."""
 
@@ -24,12 +34,11 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             path = ("misread", "pairs", number)
             for word, state in (("is", there), ("seen", seen)):
                 if state not in character.states:
-                    message = f"'{state}' is not a state of '{character.id}'."
-                    yield not_among(NAME, message, state, character.states, file.place((*path, word)))
+                    yield not_among(NO_SUCH_STATE, state, character.states, file.place((*path, word)), state=state, character=character.id)
             if there == seen:
-                yield Finding(NAME, file.place((*path, "seen")), f"'{there}' is not mixed up with itself.", tip="Name the other state.")
+                yield ITSELF.at(file.place((*path, "seen")), there=there)
             elif (there, seen) in pairs[:number]:
-                yield Finding(NAME, file.place(path), f"'{there}' seen as '{seen}' stands twice.", tip="Keep one of the two.")
+                yield TWICE.at(file.place(path), there=there, seen=seen)
         yield from _too_often(character, file)
 
 
@@ -42,10 +51,4 @@ def _too_often(character: Character, file: YamlFile) -> Iterator[Finding]:
         others = [other for other in character.states if other != there]
         wrong = sum(character.mix_ups.get((there, other), character.misread / len(others)) for other in others)
         if wrong > MOST_WRONG:
-            yield Finding(
-                NAME,
-                file.place(("misread", "pairs"), of_key=True),
-                f"'{there}' is taken for something else {wrong:.2f} of the time.",
-                f"at most {MOST_WRONG}",
-                "Lower its rates, or drop a question that nobody can answer.",
-            )
+            yield TOO_OFTEN.at(file.place(("misread", "pairs"), of_key=True), there=there, wrong=f"{wrong:.2f}", most=MOST_WRONG)

@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from keytool.library.checks.couplets import couplets
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 
 NAME = "questions"
+NO_QUESTION = Message(NAME, "'{text}' does not end with '?'.", tip="Ask one thing that can be answered by looking.")
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -21,4 +23,4 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 
 def _no_question(text: str, place: Place) -> Iterator[Finding]:
     if not text.endswith("?"):
-        yield Finding(NAME, place, f"'{text}' does not end with '?'.", tip="Ask one thing that can be answered by looking.")
+        yield NO_QUESTION.at(place, text=text)

@@ -6,9 +6,11 @@ from collections.abc import Iterator
 
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Quantity
 
 NAME = "ranges"
+UPSIDE_DOWN = Message(NAME, "Low is {low}, but high is {high}.", tip="Swap the two.")
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -22,4 +24,4 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 
 def _upside_down(quantity: Quantity, place: Place) -> Iterator[Finding]:
     if quantity.low > quantity.high:
-        yield Finding(NAME, place, f"Low is {quantity.low}, but high is {quantity.high}.", tip="Swap the two.")
+        yield UPSIDE_DOWN.at(place, low=quantity.low, high=quantity.high)

@@ -7,9 +7,11 @@ from collections.abc import Iterator
 from keytool.library.finding import Finding
 from keytool.library.graph import reached
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Key, Lead
 
 NAME = "reach"
+UNREACHED = Message(NAME, "No lead comes to couplet '{name}', so nobody will ever be asked this.", tip="Let a lead go to it, or delete it.")
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -20,12 +22,7 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         met = reached(key)
         for id in key.couplets:
             if id not in met:
-                yield Finding(
-                    NAME,
-                    loaded.files.place("key", key.id, ("couplets", id), of_key=True),
-                    f"No lead comes to couplet '{id}', so nobody will ever be asked this.",
-                    tip="Let a lead go to it, or delete it.",
-                )
+                yield UNREACHED.at(loaded.files.place("key", key.id, ("couplets", id), of_key=True), name=id)
 
 
 def _gets_lost(key: Key, lead: Lead) -> bool:

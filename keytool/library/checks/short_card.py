@@ -7,8 +7,10 @@ from collections.abc import Iterator
 from keytool.library.checks.unknown_ids import unknown
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 
 NAME = "short-card"
+NO_DRAWING = Message(NAME, "'{entry}' has no drawing.", tip="Name an entry of the group that has one as draw:.")
 FILE = "short-card.yaml"
 
 
@@ -23,6 +25,6 @@ def check(loaded: Loaded) -> Iterator[Finding]:
             yield from unknown(loaded, NAME, "key", met.key, places["key"])
         shown = loaded.library.entries.get(met.draw)
         if shown and not shown.figure:
-            yield Finding(NAME, places["draw"], f"'{met.draw}' has no drawing.", tip="Name an entry of the group that has one as draw:.")
+            yield NO_DRAWING.at(places["draw"], entry=met.draw)
     for number, caution in enumerate(card.cautions):
         yield from unknown(loaded, NAME, "caution", caution, loaded.files.place("short-card", FILE, ("cautions", number)))

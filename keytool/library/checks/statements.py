@@ -6,13 +6,25 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from keytool.library.checks.unknown_ids import not_among, unknown
+from keytool.library.checks.unknown_ids import missing, not_among, unknown
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Character
 from keytool.library.yaml_file import YamlFile
 
 NAME = "statements"
+OTHER_FORM = Message(
+    NAME,
+    "'{character}' says {what}.",
+    allowed="{allowed}",
+    tip="Say what is seen, or any: true where it may show anything or is not known.",
+)
+NO_STATES = Message(NAME, "'{character}' is a number; it has no states.", allowed="low:, high: and unit:")
+NO_SUCH_STATE = missing(NAME, "'{state}' is not a state of '{character}'.")
+NO_NUMBER = Message(NAME, "'{character}' is a choice of states, not a number.", allowed="states: [...]")
+UPSIDE_DOWN = Message(NAME, "Low is {low}, but high is {high}.", tip="Swap the two.")
+OTHER_UNIT = Message(NAME, "'{unit}' is a unit of {shown}, but '{character}' is a {wanted}.", allowed="{allowed}")
 
 
 @dataclass(frozen=True)
@@ -50,37 +62,30 @@ def _form(character: Character, said: _Said) -> Iterator[Finding]:
     if len(forms) != 1:
         what = f"{' and '.join(forms)} together" if forms else "nothing"
         right = "low: and high: with a unit:, or any: true" if character.is_number else "states: [...], or any: true"
-        yield Finding(
-            NAME,
-            said.place(),
-            f"'{character.id}' says {what}.",
-            right,
-            "Say what is seen, or any: true where it may show anything or is not known.",
-        )
+        yield OTHER_FORM.at(said.place(), character=character.id, what=what, allowed=right)
 
 
 def _states(character: Character, said: _Said) -> Iterator[Finding]:
     states = said.raw.get("states", [])
     if states and character.is_number:
-        yield Finding(NAME, said.place("states"), f"'{character.id}' is a number; it has no states.", "low:, high: and unit:")
+        yield NO_STATES.at(said.place("states"), character=character.id)
         return
     for number, state in enumerate(states):
         if state not in character.states:
-            message = f"'{state}' is not a state of '{character.id}'."
-            yield not_among(NAME, message, state, character.states, said.place("states", number))
+            yield not_among(NO_SUCH_STATE, state, character.states, said.place("states", number), state=state, character=character.id)
 
 
 def _range(loaded: Loaded, character: Character, said: _Said) -> Iterator[Finding]:
     low, high, unit = (said.raw.get(name) for name in ("low", "high", "unit"))
     given = next((name for name in ("low", "high", "unit") if name in said.raw), "")
     if given and not character.is_number:
-        yield Finding(NAME, said.place(given), f"'{character.id}' is a choice of states, not a number.", "states: [...]")
+        yield NO_NUMBER.at(said.place(given), character=character.id)
         return
     if low is not None and high is not None and low > high:
-        yield Finding(NAME, said.place("low"), f"Low is {low}, but high is {high}.", tip="Swap the two.")
+        yield UPSIDE_DOWN.at(said.place("low"), low=low, high=high)
     if unit:
         units = loaded.library.vocabulary["unit"]
         shown, wanted = units[unit].get("dimension"), units[character.unit].get("dimension")
         if shown != wanted:
             fitting = ", ".join(id for id, word in units.items() if word.get("dimension") == wanted)
-            yield Finding(NAME, said.place("unit"), f"'{unit}' is a unit of {shown}, but '{character.id}' is a {wanted}.", fitting)
+            yield OTHER_UNIT.at(said.place("unit"), unit=unit, shown=shown, character=character.id, wanted=wanted, allowed=fitting)

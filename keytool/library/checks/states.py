@@ -7,10 +7,22 @@ from collections.abc import Iterator
 from keytool.library.checks.file_parts import parts
 from keytool.library.finding import Finding, Severity
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.model import Character
 from keytool.library.value import States
 
 NAME = "states"
+UNTAKEN = Message(
+    NAME,
+    "No entry shows '{state}' of '{character}', and no lead takes it.",
+    tip="Whoever sees it is left alone with it: give it to an entry and to a lead, or delete it.",
+    severity=Severity.ADVICE,
+)
+SAME_NAME = Message(
+    NAME,
+    "'{state}' and '{first}' of '{character}' have the same name, '{name}'.",
+    tip="Name what tells them apart, or keep one of the two.",
+)
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -24,9 +36,7 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         for state in character.states:
             if (character.id, state) not in known:
                 place = loaded.files.place("character", character.id, ("states", state))
-                message = f"No entry shows '{state}' of '{character.id}', and no lead takes it."
-                tip = "Whoever sees it is left alone with it: give it to an entry and to a lead, or delete it."
-                yield Finding(NAME, place, message, tip=tip, severity=Severity.ADVICE)
+                yield UNTAKEN.at(place, state=state, character=character.id)
 
 
 def _twice(loaded: Loaded, character: Character) -> Iterator[Finding]:
@@ -35,8 +45,7 @@ def _twice(loaded: Loaded, character: Character) -> Iterator[Finding]:
         name = state.name.casefold()
         if name in first:
             place = loaded.files.place("character", character.id, ("states", state.id))
-            message = f"'{state.id}' and '{first[name]}' of '{character.id}' have the same name, '{state.name}'."
-            yield Finding(NAME, place, message, tip="Name what tells them apart, or keep one of the two.")
+            yield SAME_NAME.at(place, state=state.id, first=first[name], character=character.id, name=state.name)
         first.setdefault(name, state.id)
 
 

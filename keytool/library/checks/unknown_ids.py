@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
+from dataclasses import replace
 
 from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 from keytool.library.messages import did_you_mean, listed
 
 MOST_LISTED = 12
+OTHERWISE = "Mend the name, or write what it stands for first."
 IN_ONE_FILE = {"source": "sources", "quantity": "quantities", "term": "terms", "caution": "cautions"}
 """What stands with others in one file, and how the names of such files begin."""
 
@@ -50,8 +53,13 @@ def unknown(loaded: Loaded, check: str, what: str, id: str, place: Place) -> Ite
     """A finding when there is no such entry, character, key, source, quantity, term or caution."""
     known = of_kind(loaded, what)
     if id not in known and not is_broken(loaded, what, id):
-        where = f" into keydata/{WRITTEN_INTO[what]}" if what in WRITTEN_INTO else ""
-        yield not_among(check, f"There is no {what} '{id}'.", id, known, place, f"Mend the name, or write what it stands for{where} first.")
+        yield replace(not_among(UNKNOWN, id, known, place, where_to_write(what), what=what, id=id), check=check)
+
+
+def where_to_write(what: str) -> str:
+    """The tip for an id that belongs to nothing: where such a thing is written."""
+    where = f" into keydata/{WRITTEN_INTO[what]}" if what in WRITTEN_INTO else ""
+    return f"Mend the name, or write what it stands for{where} first."
 
 
 def few(known: Collection[str]) -> str:
@@ -59,13 +67,15 @@ def few(known: Collection[str]) -> str:
     return listed(known) if len(known) <= MOST_LISTED else ""
 
 
-def not_among(
-    check: str,
-    message: str,
-    id: str,
-    known: Collection[str],
-    place: Place,
-    otherwise: str = "Mend the name, or write what it stands for first.",
-) -> Finding:
-    """A finding for an id that is none of those known; few are listed, of many the nearest is named."""
-    return Finding(check, place, message, few(known), did_you_mean(id, known) or otherwise)
+def missing(check: str, text: str) -> Message:
+    """The message of a rule on an id that is none of those known: few are listed, of many the nearest is named."""
+    return Message(check, text, "{few}", "{near}")
+
+
+def not_among(message: Message, named: str, known: Collection[str], place: Place, otherwise: str = OTHERWISE, **words: object) -> Finding:
+    """A finding for an id that is none of those known; `otherwise` is the tip where none of them is near."""
+    return message.at(place, few=few(known), near=did_you_mean(named, known) or otherwise, **words)
+
+
+UNKNOWN = missing("", "There is no {what} '{id}'.")
+"""What every rule says of an id that belongs to nothing."""

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from keytool.library.checks.file_parts import bases
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
+from keytool.library.message import Message
+from keytool.library.model import Vocabulary
 
 NAME = "unread"
-CONTRADICTS = {("seen", "not-read"), ("seen", "quoted"), ("quoted", "not-read")}
-"""How a value is said to be known, and how much of its source was read, that cannot both be true."""
+CLAIMS_MORE = Message(NAME, "The value is called '{value}', but '{source}' is marked '{read}' ({label}).", tip="{tip}")
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -20,13 +21,11 @@ def check(loaded: Loaded) -> Iterator[Finding]:
         value = part.value.get("value", "")
         for id in part.value.get("sources", ()):
             source = library.sources.get(id)
-            if source and (value, source.read) in CONTRADICTS:
-                yield Finding(
-                    NAME,
-                    part.file.place((*part.path, "value")),
-                    f"The value is called '{value}', but '{id}' is marked '{source.read}' "
-                    f"({library.vocabulary['read'][source.read].label}).",
-                    tip="Say value: recalled. If the value was read since, say in sources.yaml how much of the source was read."
-                    if source.read == "not-read"
-                    else "Say value: quoted, since only a later page that quotes it was read.",
-                )
+            if source and value in library.vocabulary["read"][source.read].get("not-with", ()):
+                yield CLAIMS_MORE.at(part.file.place((*part.path, "value")), source=id, **claim(library.vocabulary, value, source.read))
+
+
+def claim(vocabulary: Vocabulary, value: str, read: str) -> dict[str, str]:
+    """What is said of a value that cannot be known so from a source read only so far."""
+    word = vocabulary["read"][read]
+    return {"value": value, "read": read, "label": word.label, "tip": word.get("otherwise")}

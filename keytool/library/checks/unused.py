@@ -11,8 +11,10 @@ from keytool.library.checks import names
 from keytool.library.checks.file_parts import bases, parts, texts
 from keytool.library.finding import Finding, Place, Severity
 from keytool.library.load import Loaded
+from keytool.library.message import Message
 
 NAME = "unused"
+UNUSED = Message(NAME, "Nothing uses the {what} '{name}'.", tip="Use it, or delete it.", severity=Severity.ADVICE)
 WORD = re.compile(r"\w+")
 
 
@@ -45,7 +47,7 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 
 
 def _advice(what: str, id: str, place: Place) -> Finding:
-    return Finding(NAME, place, f"Nothing uses the {what} '{id}'.", tip="Use it, or delete it.", severity=Severity.ADVICE)
+    return UNUSED.at(place, what=what, name=id)
 
 
 def _used_in_whens(loaded: Loaded) -> set[str]:

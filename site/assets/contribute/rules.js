@@ -14,12 +14,13 @@
   }
   const NEEDED = ["id", "common", "summary", "contributor", "reviewed"];
   const length = text => Array.from(text).length;
+  const counted = number => number + (number === 1 ? " character" : " characters");
 
   /** What is wrong with texts that were typed, by the limits and sentences of their fields. */
   function checkTyped(fields, typed, needed) {
     const found = [];
     for (const [name, field] of Object.entries(fields)) {
-      const value = typed[name] || "", said = field.says, words = { value, length: length(value), id: typed.id || "" };
+      const value = typed[name] || "", said = field.says, words = { value, length: counted(length(value)), id: typed.id || "" };
       const rule = !value ? (needed.includes(name) ? "missing" : "") : field.pattern && !new RegExp(field.pattern, "u").test(value) ? "pattern"
         : field.minLength && length(value) < field.minLength ? "short" : field.maxLength && length(value) > field.maxLength ? "long" : "";
       if (rule) found.push(wrong(name, said[rule], words));
@@ -32,9 +33,9 @@
     const needed = [...NEEDED, ...(raw.kind === "cannot-be-told" ? ["would-tell"] : [])];
     found.push(...checkTyped(data.fields, typed, needed));
     if (data.taken[raw.id]) found.push(wrong("id", data.says.taken, { id: raw.id, file: data.taken[raw.id] }));
-    if (raw.kind === "group") found.push(wrong("kind", data.says.members, { id: raw.id || "" }));
-    else if (!raw.commonness) found.push(chosen("commonness", data.says.commonness, { id: raw.id || "" }));
-    if (raw.theme === data.fedTheme && !raw.feeding) found.push(chosen("feeding", data.says.feeding, { id: raw.id || "" }));
+    if (raw.kind === "group") found.push(wrong("kind", data.says.members, { entry: raw.id || "" }));
+    else if (!raw.commonness) found.push(chosen("commonness", data.says.commonness, { entry: raw.id || "" }));
+    if (data.fedThemes.includes(raw.theme) && !raw.feeding) found.push(chosen("feeding", data.says.feeding, { entry: raw.id || "" }));
     for (const [id, each] of Object.entries(raw.characters || {})) {
       if (each.low !== undefined && each.high !== undefined && each.low > each.high) {
         found.push(wrong("shows-" + id, data.says["low-high"], { low: each.low, high: each.high }));
@@ -47,10 +48,10 @@
       }
     }
     (raw["mistaken-for"] || []).forEach((each, at, all) => {
-      const say = data.mistakes.says, field = data.fields.summary, words = { entry: each.entry, value: each.by, length: length(each.by) };
+      const say = data.mistakes.says, field = data.fields.summary, words = { entry: each.entry, value: each.by, length: counted(length(each.by)), inside: "" };
       const rule = !each.entry ? "" : each.entry === raw.id ? "itself" : !data.entries[each.entry] ? "unknown"
         : all.findIndex(other => other.entry === each.entry) < at ? "twice" : !each.by ? "missing"
-        : !new RegExp(field.pattern, "u").test(each.by) ? "pattern" : length(each.by) > field.maxLength ? "long" : "";
+        : !new RegExp(field.pattern, "u").test(each.by) ? "pattern" : length(each.by) < field.minLength ? "short" : length(each.by) > field.maxLength ? "long" : "";
       if (rule) found.push(wrong("mistaken-" + at, say[rule], words));
     });
     return [...found, ...figure(data, raw, shows || {})];
@@ -61,7 +62,7 @@
     for (const [name, value] of Object.entries(params)) {
       const param = data.kinds[kind].params[name], ends = value.of && shows[value.of];
       if (value.of && !(ends && ends.every(each => typeof each === "number"))) {
-        found.push(wrong("figure-" + name, data.says["half-range"], { id: raw.id || "", character: value.of }));
+        found.push(wrong("figure-" + name, data.says["half-range"], { entry: raw.id || "", character: value.of }));
       } else if (!value.of && param.says && !(value >= param.low && value <= param.high)) {
         found.push(wrong("figure-" + name, { message: param.says }, { value }));
       }
