@@ -2,12 +2,14 @@
 # make check   everything that is wrong with the library, and every proof
 # make card    a bench card of the mouthparts key
 # make test    all tests (installs Debian's chromium when it may)
+# make test-quick   what is told in under a minute: no browser, no whole builds
+# make lint    formatter, lint and types
 
 PYTHON ?= python3
 VENV := .venv
 RUN := $(VENV)/bin
 
-.PHONY: serve check card site test lint bench screenshot clean chromium
+.PHONY: serve check card site test test-quick lint bench lighthouse screenshot clean chromium
 
 serve: $(VENV)/.installed
 	$(RUN)/wetmount serve
@@ -22,7 +24,10 @@ site: $(VENV)/.installed
 	$(RUN)/wetmount site --cards
 
 test: $(VENV)/.installed-test chromium
-	$(RUN)/python -m pytest -n 2 --dist loadfile
+	$(RUN)/python -m pytest -n 2 --dist worksteal
+
+test-quick: $(VENV)/.installed-test
+	$(RUN)/python -m pytest -n 2 --dist worksteal -m "not browser and not whole"
 
 lint: $(VENV)/.installed-test
 	$(RUN)/ruff check keytool tests benchmarks
@@ -36,6 +41,10 @@ bench: $(VENV)/.installed-test
 	$(RUN)/python benchmarks/run.py
 	$(RUN)/python benchmarks/live_field.py
 	$(RUN)/python benchmarks/identify.py
+	$(RUN)/python benchmarks/answer_time.py
+
+lighthouse: site $(VENV)/.installed-test
+	$(RUN)/python benchmarks/lighthouse.py
 
 $(VENV)/.installed: pyproject.toml
 	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || \

@@ -48,6 +48,22 @@ def sampled(everything: list[T]) -> list[T]:
     return everything if os.environ.get("WETMOUNT_WHOLE") else everything[::3]
 
 
+WHOLE = {"site", "content", "texts", "card_of", "real_card", "real_cards", "wheel"}
+"""Fixtures that build, draw or print the whole library."""
+EXHAUSTIVE = ("tests/card/", "tests/figures/", "tests/live/", "tests/optics/", "tests/contribute/test_newcomer")
+"""Where nearly every test draws or prints, and much of it."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Marks each test by what it asks for, so that `-m "not browser and not whole"` leaves what is quick (`make test-quick`)."""
+    for item in items:
+        asked = set(getattr(item, "fixturenames", ()))
+        if "browser" in asked:
+            item.add_marker("browser")
+        if asked & WHOLE or item.nodeid.startswith(EXHAUSTIVE):
+            item.add_marker("whole")
+
+
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
     """Prints what tests recorded as a score, also when they ran in another process."""
     for report in terminalreporter.stats.get("passed", []):

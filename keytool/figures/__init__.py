@@ -13,7 +13,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from .contrast import Contrast, contrast
-from .frame import common_scale, matched, plate
+from .frame import Sketch, common_scale, matched, plate
 from .kinds import KINDS, Kind, Param
 from .kinds.accents import accented, washed
 from .kinds.kind import not_known
@@ -73,8 +73,14 @@ def draw(kind: str, params: Mapping[str, object], *, title: str, description: st
 @lru_cache(maxsize=4096)
 def _drawn(kind: str, params: tuple[tuple[str, object], ...]) -> Drawing:
     """The plate without its words. Many places show the same picture; it is drawn once."""
-    known = KINDS[kind]
-    values = known.filled(dict(params))
-    part, wash = str(values.get("accent", "none")), str(values.get("colour", "none"))
-    sketch = known.build(values)
+    asked = dict(params)
+    part, wash = str(asked.pop("accent", "none")), str(asked.pop("colour", "none"))
+    sketch = _sketch(kind, tuple(asked.items()))
     return plate(accented(sketch, part) if wash == "none" else washed(sketch, part, wash), "", "")
+
+
+@lru_cache(maxsize=256)
+def _sketch(kind: str, params: tuple[tuple[str, object], ...]) -> Sketch:
+    """The same before it is asked about: one sketch for every part in the accent colour and every true colour."""
+    known = KINDS[kind]
+    return known.build(known.filled(dict(params)))

@@ -89,7 +89,8 @@ def clockwise(points: Sequence[Point]) -> Points:
 def inside(polygon: Points, p: Point) -> bool:
     """Whether `p` lies within the closed polygon (even-odd)."""
     x, y = p
-    top, per_band, bands = _bands(polygon)
+    known = _lately.get(id(polygon))
+    top, per_band, bands = known[1] if known and known[0] is polygon else _bands(polygon)
     at = int((y - top) * per_band)
     if y < top or at >= len(bands):
         return False
@@ -102,14 +103,12 @@ def inside(polygon: Points, p: Point) -> bool:
 
 Bands = tuple[float, float, list[list[tuple[float, float, float, float]]]]
 _lately: dict[int, tuple[Points, Bands]] = {}
-"""The polygons asked about last. Stipple asks thousands of times about the same one."""
+"""The polygons asked about last. Stipple asks thousands of times about the same one, a twisted ribbon about dozens in turn."""
+_MOST = 256
 
 
 def _bands(polygon: Points) -> Bands:
     """The sides of a polygon sorted into level bands, so that a point need be held against few of them."""
-    known = _lately.get(id(polygon))
-    if known and known[0] is polygon:
-        return known[1]
     ys = [y for _, y in polygon]
     top, count = min(ys), max(1, len(polygon) // 3)
     per_band = count / ((max(ys) - top) or 1.0)
@@ -118,7 +117,7 @@ def _bands(polygon: Points) -> Bands:
         first, last = sorted((int((y1 - top) * per_band), int((y2 - top) * per_band)))
         for band in bands[first : last + 1]:
             band.append((x1, y1, x2, y2))
-    while len(_lately) >= 16:
+    while len(_lately) >= _MOST:
         del _lately[next(iter(_lately))]
     _lately[id(polygon)] = polygon, (top, per_band, bands)
     return top, per_band, bands

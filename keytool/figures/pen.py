@@ -85,13 +85,15 @@ def stipple(
     start = chance.random()
     count = round(box.width * box.height / spacing**2)
     kept: list[list[Point]] = [[] for _ in sizes]
+    left, top, width, height, draw, many = box.x, box.y, box.width, box.height, chance.random, len(sizes)
     for i in range(1, count + 1):
         u = (start + i * 0.7548776662466927) % 1.0
         v = (start + i * 0.5698402909980532) % 1.0
-        dx, dy = ((chance.random() - 0.5) * 0.75 * spacing for _ in range(2))
-        p = (box.x + u * box.width + dx, box.y + v * box.height + dy)
-        if chance.random() < density(p):
-            kept[i % len(sizes)].append(p)
+        dx = (draw() - 0.5) * 0.75 * spacing
+        dy = (draw() - 0.5) * 0.75 * spacing
+        p = (left + u * width + dx, top + v * height + dy)
+        if draw() < density(p):
+            kept[i % many].append(p)
     return tuple(Dots(tuple(pts), size, part, role) for pts, size in zip(kept, sizes, strict=True) if pts)
 
 

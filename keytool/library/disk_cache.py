@@ -19,31 +19,47 @@ from typing import Any
 
 from keytool.library.save import save
 
-MOST_KEPT = 4
+MOST_KEPT = 3
 _DIGEST = hashlib.sha256().digest_size
 LIBRARY_CODE = Path(__file__).parent
 
 
 def recall(kind: str, key: str) -> Any:
     """What was remembered of a kind, such as "library", under this key; None where nothing is."""
-    file = _file(kind, key)
     try:
-        if file is None or not _is_own(file.parent) or not _is_own(file):
-            return None
-        digest, data = (whole := file.read_bytes())[:_DIGEST], whole[_DIGEST:]
-        return _OwnTypes(io.BytesIO(data)).load() if hashlib.sha256(data).digest() == digest else None
+        data = recall_bytes(kind, key)
+        return None if data is None else _OwnTypes(io.BytesIO(data)).load()
     except Exception:  # whatever a strange file makes of the reader, nothing was remembered
         return None
 
 
+def recall_bytes(kind: str, key: str) -> bytes | None:
+    """The same for what was kept as bytes; None also where they were changed since."""
+    file = _file(kind, key)
+    try:
+        if file is None or not _is_own(file.parent) or not _is_own(file):
+            return None
+        whole = memoryview(file.read_bytes())
+        return bytes(whole[_DIGEST:]) if hashlib.sha256(whole[_DIGEST:]).digest() == whole[:_DIGEST] else None
+    except OSError:
+        return None
+
+
 def remember(kind: str, key: str, made: Any) -> None:
-    """Keep something under its key; only the newest few of a kind. Without a cache folder that can be written, nothing happens."""
+    """Keep something under its key; only the newest few of a kind. Without a cache folder that can be written, nothing happens.
+
+    It must be made of plain data and frozen types of this package alone, or it is not taken back.
+    """
+    remember_bytes(kind, key, pickle.dumps(made, protocol=5))
+
+
+def remember_bytes(kind: str, key: str, data: bytes) -> None:
+    """The same for bytes as they stand."""
     file = _file(kind, key)
     if file is None:
         return
     try:
         file.parent.mkdir(parents=True, exist_ok=True, mode=0o700)
-        data = pickle.dumps(made, protocol=5)
         save(file, hashlib.sha256(data).digest() + data)
         for old in sorted(file.parent.glob(f"*.{kind}"), key=lambda each: each.stat().st_mtime)[:-MOST_KEPT]:
             old.unlink(missing_ok=True)

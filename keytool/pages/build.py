@@ -17,7 +17,7 @@ import click
 from keytool.library import Loaded, load
 from keytool.pages.extras import Extras
 from keytool.pages.moved import MovedNowhere
-from keytool.pages.site_cache import Adding, cached_site
+from keytool.pages.site_cache import Adding, cached_site, finished_key, recall_finished, remember_finished
 from keytool.pages.valid import LibraryProblems
 from keytool.pages.whole_site import NOTHING, SiteContent, navigation
 from keytool.pages.written_files import written_root
@@ -47,22 +47,30 @@ def build_site(root: Path, out: Path, extras: Adding = nothing_more, *, variant:
     Raises:
         SiteNotBuilt: the library has problems, the build failed, or `out` holds something else.
     """
+    out = out.resolve()
+    if out.is_file() or (out.is_dir() and any(out.iterdir()) and not (out / MARK).is_file()):
+        raise SiteNotBuilt(f"'{out}' is not empty and holds no site made by wetmount. Name another folder, or empty it first.")
+    key = finished_key(root, written_root(root), extras, variant)
+    out.parent.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory(prefix=f".{out.name}-", dir=out.parent) as beside:
+        new = Path(beside) / "new"
+        if not recall_finished(key, new):
+            _build(root, new, extras, variant)
+            remember_finished(key, new)
+        if out.is_dir():
+            out.rename(Path(beside) / "old")
+        new.rename(out)
+
+
+def _build(root: Path, new: Path, extras: Adding, variant: str) -> None:
+    """Have MkDocs build the site into the folder `new`."""
     from mkdocs.commands.build import build
     from mkdocs.config import load_config
 
     from keytool.pages.plugin import WetmountPlugin
 
-    out = out.resolve()
-    if out.is_file() or (out.is_dir() and any(out.iterdir()) and not (out / MARK).is_file()):
-        raise SiteNotBuilt(f"'{out}' is not empty and holds no site made by wetmount. Name another folder, or empty it first.")
     ready = _made(root, extras, variant)
-    out.parent.mkdir(parents=True, exist_ok=True)
-    with (
-        tempfile.TemporaryDirectory(prefix=f".{out.name}-", dir=out.parent) as beside,
-        _environment(root, ready.reviewed, extras, variant),
-        _warnings() as said,
-    ):
-        new = Path(beside) / "new"
+    with _environment(root, ready.reviewed, extras, variant), _warnings() as said:
         try:
             config = load_config(str(written_root(root) / "mkdocs.yml"), site_dir=str(new))
             plugin = config.plugins["wetmount"]
@@ -73,9 +81,6 @@ def build_site(root: Path, out: Path, extras: Adding = nothing_more, *, variant:
             config.plugins.on_shutdown()
         except click.ClickException as error:
             raise SiteNotBuilt("\n".join([*said, error.format_message()])) from None
-        if out.is_dir():
-            out.rename(Path(beside) / "old")
-        new.rename(out)
 
 
 def serve(root: Path, port: int, extras: Adding = nothing_more) -> None:

@@ -7,10 +7,14 @@ with its small picture.
 
 from __future__ import annotations
 
+import gzip
 import json
 import re
 from collections.abc import Iterator, Mapping
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
+
+from keytool.pages.parallel import processors
 
 FOLDER = "offline"
 FRAME = f"{FOLDER}/frame.json"
@@ -70,8 +74,10 @@ def _told(html: str) -> list[str]:
 
 def packed(contents: Mapping[str, bytes]) -> Iterator[tuple[str, int]]:
     """What each file weighs as a server sends it that packs text (gzip, level 6)."""
-    import gzip
+    with ThreadPoolExecutor(processors()) as pool:  # zlib lets other threads run meanwhile
+        yield from zip(contents, pool.map(_weight, contents, contents.values()), strict=True)
 
-    for name, content in contents.items():
-        is_text = name.endswith((".html", ".js", ".css", ".svg", ".json", ".csv", ".txt", ".webmanifest"))
-        yield name, len(gzip.compress(content, 6)) if is_text else len(content)
+
+def _weight(name: str, content: bytes) -> int:
+    is_text = name.endswith((".html", ".js", ".css", ".svg", ".json", ".csv", ".txt", ".webmanifest"))
+    return len(gzip.compress(content, 6)) if is_text else len(content)

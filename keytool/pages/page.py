@@ -13,16 +13,27 @@ from keytool.pages.html import Html
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One page: its path in the site (`keys/first-look.md`), its text for any site builder, and the file it comes from.
+    """One page: its path in the site (`keys/first-look.md`), its content, the file it comes from, and its front matter.
 
-    `text` is front matter and Markdown; of a page made from the library that Markdown is `html`, ready as it stands, and
-    of one written by hand `html` is empty. `source` is relative to the root of the library: the page's edit link goes there.
+    The content of a page written by hand is Markdown, front matter and all; of one made from the library it `is_html`, ready
+    as it stands. `source` is relative to the root of the library: the page's edit link goes there.
     """
 
     path: str
-    text: str
+    content: str
     source: str
-    html: str = ""
+    front: str = ""
+    is_html: bool = False
+
+    @property
+    def text(self) -> str:
+        """The page for any site builder: front matter and Markdown."""
+        return f"{self.front}{self.content}\n" if self.is_html else self.content
+
+    @property
+    def html(self) -> str:
+        """The content of a page that is HTML; nothing for one that Markdown has still to make into it."""
+        return self.content if self.is_html else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +65,8 @@ def page(
     front: dict[str, str | bool] = {"title": title, "description": description, "kind": kind, "own_dock": own_dock}
     front |= {"reviewed": reviewed, "authors": authors}
     lines = [f"{name}: {json.dumps(value, ensure_ascii=False)}" for name, value in front.items() if value]
-    html = in_parts(block for block in blocks if block)
-    return Page(path, "---\n" + "\n".join(lines) + "\n---\n\n" + html + "\n", source, html)
+    html = str(in_parts(block for block in blocks if block))
+    return Page(path, html, source, "---\n" + "\n".join(lines) + "\n---\n\n", is_html=True)
 
 
 def heading(level: int, words: str, anchor: str = "") -> Html:

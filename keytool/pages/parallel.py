@@ -23,7 +23,7 @@ def run_parallel(jobs: Sequence[Callable[[], Result]]) -> list[Result]:
     thread held. Results must be such as can be pickled.
     """
     global _jobs
-    many = min(_processors(), len(jobs))
+    many = min(processors(), len(jobs))
     if many < 2 or sys.platform != "linux" or threading.active_count() > 1:
         return [job() for job in jobs]
     _jobs = jobs
@@ -38,5 +38,6 @@ def _done(number: int) -> object:
     return _jobs[number]()
 
 
-def _processors() -> int:
+def processors() -> int:
+    """How many processors this program may use."""
     return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1

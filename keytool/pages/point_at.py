@@ -144,18 +144,24 @@ def placed(found: Sequence[Thing]) -> list[tuple[Thing, Box]]:
 
     They lie as far apart as still leaves room for all. What finds no place is left out: it is still found by its words.
     """
-    tries = [_placed(found, Random(seed)) for seed in range(TRIES)]
+    wide = [[] if thing.is_giant else _within(thing) for thing in found]
+    tries = [_placed(found, wide, Random(seed)) for seed in range(TRIES)]
     return max(tries, key=lambda laid: (len(laid), round(_closest(laid), 6)))
 
 
-def _placed(found: Sequence[Thing], dice: Random) -> list[tuple[Thing, Box]]:
+def _within(thing: Thing) -> list[Box]:
+    """Every place of a thing that lies within the field."""
+    return [box for box in (thing.target(x, y) for x, y in _spots()) if box.farthest <= 49.5]
+
+
+def _placed(found: Sequence[Thing], wide: Sequence[Sequence[Box]], dice: Random) -> list[tuple[Thing, Box]]:
     done: list[tuple[Thing, Box]] = []
-    for thing in found:
+    for thing, boxes in zip(found, wide, strict=True):
         if thing.is_giant:
             done.append((thing, _at_the_edge(thing, sum(other.is_giant for other, _ in done))))
             continue
-        boxes = (thing.target(x, y) for x, y in _spots())
-        free = [box for box in boxes if box.farthest <= 49.5 and not any(box.touches(other) for _, other in done)]
+        taken = [other for _, other in done]
+        free = [box for box in boxes if not any(map(box.touches, taken))]
         if free:
             done.append((thing, dice.choice(free)))
     return done

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import fcntl
 import os
 from collections.abc import Callable
 from dataclasses import replace
@@ -56,8 +57,10 @@ def card_of(library: Library, tmp_path_factory: pytest.TempPathFactory) -> Calla
 
     def made(key: str) -> bytes:
         file = shared / f"{key}.pdf"
-        if not file.exists():
-            save(file, card(library, [key], "A4", site_address="https://tarn-end.example/soil"))
+        with (shared / f"{key}.lock").open("w") as lock:
+            fcntl.flock(lock, fcntl.LOCK_EX)
+            if not file.exists():
+                save(file, card(library, [key], "A4", site_address="https://tarn-end.example/soil"))
         return file.read_bytes()
 
     return cache(made)

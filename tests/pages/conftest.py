@@ -5,6 +5,7 @@ from __future__ import annotations
 import fcntl
 import os
 from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -14,6 +15,9 @@ import pytest
 from keytool.cli.site import extras
 from keytool.library import Library, root
 from keytool.pages.build import build_site
+from keytool.pages.site_cache import cached_site
+from keytool.pages.whole_site import SiteContent
+from keytool.pages.written_files import written_root
 from tests.conftest import copy_mini
 
 PHONE = {"viewport": {"width": 360, "height": 740}, "has_touch": True, "is_mobile": True}
@@ -28,11 +32,31 @@ def site(shared_folder: Path) -> Path:
     if built := os.environ.get("WETMOUNT_SITE"):
         return Path(built)
     out = shared_folder / "site"
-    with (shared_folder / "site.lock").open("w") as lock:
-        fcntl.flock(lock, fcntl.LOCK_EX)
+    with one_at_a_time(shared_folder):
         if not out.is_dir():  # it takes its place whole
             build_site(root(), out, extras)
     return out
+
+
+@pytest.fixture(scope="session")
+def content(shared_folder: Path) -> SiteContent:
+    """The same site as pages and assets, before a builder has seen it: made by whichever process asks first, remembered for the others."""
+    with one_at_a_time(shared_folder):
+        return cached_site(root(), written_root(root()) / "site", extras, "")
+
+
+@pytest.fixture(scope="session")
+def texts(content: SiteContent) -> dict[str, str]:
+    """What each page of the real library says, by path (`entries/plectus.md`)."""
+    return {each.path: each.text for each in content.pages}
+
+
+@contextmanager
+def one_at_a_time(folder: Path) -> Iterator[None]:
+    """Lets the processes of a run draw the whole library one after the other, so that the second finds it drawn."""
+    with (folder / "site.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        yield
 
 
 @pytest.fixture(scope="session")

@@ -86,9 +86,10 @@ def test_each_page_knows_the_file_it_is_edited_in(mini_root: Path, monkeypatch: 
     assert 'href="https://example.org/soil/edit/main/site/pages/about.md"' in (out / "about.html").read_text()
 
 
-def test_two_builds_give_the_same_bytes(mini_root: Path, tmp_path: Path):
+def test_two_builds_give_the_same_bytes(mini_root: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     trees = []
     for name in ("one", "two"):
+        monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache" / name))  # so that neither is remembered from the other
         build_site(mini_root, tmp_path / name)
         trees.append(
             {path.relative_to(tmp_path / name).as_posix(): path.read_bytes() for path in (tmp_path / name).rglob("*") if path.is_file()}
@@ -214,8 +215,14 @@ def test_a_remembered_site_is_the_same_and_one_changed_byte_makes_it_anew(mini: 
         }
 
     made = built()
-    assert list((tmp_path / "cache").rglob("*.site"))
-    assert built() == made
+    with monkeypatch.context() as nothing_is_made:
+        nothing_is_made.setattr("keytool.pages.build._build", lambda *how: pytest.fail("it was made again"))
+        assert built() == made
+    monkeypatch.setenv("SITE_URL", "https://soil.example/")
+    with monkeypatch.context() as nothing_is_drawn:
+        nothing_is_drawn.setattr("keytool.pages.site_cache.build_site", lambda *how: pytest.fail("it was drawn again"))
+        assert b"https://soil.example/" in built()["index.html"]
+    monkeypatch.delenv("SITE_URL")
     cautions = mini / "keydata/cautions.yaml"
     cautions.write_text(cautions.read_text("utf-8").replace("Needles prick.,", "Needles prick and roll.,"), "utf-8")
     assert b"prick and roll" in built()["cautions.html"]

@@ -13,17 +13,11 @@ import pytest
 from keytool.figures.motion import manners_of
 from keytool.identify import address, ground
 from keytool.library import Library
-from keytool.pages import pages
 from keytool.pages.movement import MOVEMENT, WHOLE, moving_leads
 from tests.pages.conftest import PHONE, Seen
 from tests.pages.test_key_page import walk_to
 
 FIELD = re.compile(r'<div data-live-field[^>]*><script type="application/json">(.*?)</script>', re.DOTALL)
-
-
-@pytest.fixture(scope="module")
-def texts(library: Library) -> dict[str, str]:
-    return {each.path: each.text for each in pages(library)}
 
 
 def test_scripts_stand_only_on_pages_that_have_a_field(texts: dict[str, str]):

@@ -8,8 +8,9 @@ from pathlib import Path
 
 import pytest
 
+from keytool.cli.site import extras
 from keytool.identify import CANNOT_TELL, Leg, Trail, compiled, evaluate, ground
-from keytool.library import Library, load, root
+from keytool.library import Library, Loaded, load, root
 from keytool.library.basis import Basis
 from keytool.library.model import Claim
 from keytool.pages import assets, pages, write
@@ -18,6 +19,8 @@ from keytool.pages.page import heading, in_parts, prose_in_parts
 from keytool.pages.page_writer import Writer
 from keytool.pages.paths import paths_to
 from keytool.pages.practice_and_published import voices
+from keytool.pages.whole_site import SiteContent, build_site
+from keytool.pages.written_files import written_root
 
 HOSTILE = 'An "odd" & *starred* _under_ [link](x) |bar| name\u2028here'
 
@@ -76,8 +79,8 @@ def test_hostile_text_stays_text(small: Library):
         assert "*starred* _under_ [link](x) |bar|" in re.sub(r"&#(\d+);", lambda m: chr(int(m[1])), html), path
 
 
-def test_every_page_has_its_own_path_and_an_existing_source(library: Library):
-    made = pages(library)
+def test_every_page_has_its_own_path_and_an_existing_source(library: Library, content: SiteContent):
+    made = content.pages
     assert len({each.path for each in made}) == len(made)
     places = (root(), Path(__file__).parents[2])
     assert [each.source for each in made if not any((place / each.source).exists() for place in places)] == []
@@ -98,8 +101,10 @@ def test_every_page_has_its_own_path_and_an_existing_source(library: Library):
     assert {f"entries/{id}.md" for id in library.entries} | {f"keys/{id}.md" for id in library.keys} <= {each.path for each in made}
 
 
-def test_the_same_library_gives_the_same_pages(library: Library):
-    assert pages(library) == pages(library)
+def test_the_same_library_gives_the_same_pages(loaded: Loaded, content: SiteContent):
+    again = build_site(loaded.library, written_root(root()) / "site", extras(loaded))
+    assert again.pages == content.pages
+    assert again.assets == content.assets
 
 
 def test_a_mark_says_its_basis_in_words_and_links_its_sources(small: Library):
@@ -127,26 +132,20 @@ def test_words_that_mislead_are_not_explained_unasked(library: Library):
     assert "abbr" not in written
 
 
-def test_no_mark_stands_inside_a_paragraph(library: Library):
+def test_no_mark_stands_inside_a_paragraph(texts: dict[str, str]):
     """A browser ends a paragraph where `<details>` begins, and the mark would fall on a line of its own."""
-    for each in pages(library):
-        for paragraph in re.findall(r"<p\b[^>]*>.*?</p>", each.text, re.DOTALL):
-            assert "<details" not in paragraph, each.path
+    for path, text in texts.items():
+        for paragraph in re.findall(r"<p\b[^>]*>.*?</p>", text, re.DOTALL):
+            assert "<details" not in paragraph, path
 
 
-def test_every_statement_of_an_entry_stands_on_its_page(library: Library):
+def test_every_statement_of_an_entry_stands_on_its_page(library: Library, texts: dict[str, str]):
     for entry in library.entries.values():
-        text = page_at_cache(library)[f"entries/{entry.id}.md"]
+        text = texts[f"entries/{entry.id}.md"]
         for statement in entry.statements.values():
             assert f'characters/index.html#{statement.character}"' in text, (entry.id, statement.character)
         for mistake in entry.mistaken_for:
             assert f'href="{mistake.entry}.html"' in text, (entry.id, mistake.entry)
-
-
-def page_at_cache(library: Library, _kept: dict[int, dict[str, str]] = {}) -> dict[str, str]:  # noqa: B006
-    if id(library) not in _kept:
-        _kept[id(library)] = {each.path: each.text for each in pages(library)}
-    return _kept[id(library)]
 
 
 def test_ways_lead_where_they_say(library: Library):
@@ -169,9 +168,9 @@ def test_writing_gives_pages_and_assets(small: Library, tmp_path: Path):
     assert {path.relative_to(out).as_posix(): path.read_bytes() for path in out.rglob("*") if path.is_file()} == expected
 
 
-def test_hand_written_pages_have_no_slot_left(library: Library):
+def test_hand_written_pages_have_no_slot_left(texts: dict[str, str]):
     for path in ("index.md", "about.md"):
-        assert "<!--" not in page_at_cache(library)[path]
+        assert "<!--" not in texts[path]
 
 
 def test_each_statement_stands_under_the_voice_of_its_weakest_basis(small: Library):
