@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from keytool.bench.results import LineResult, SampleResult
 from keytool.bench.verdict import Outcome
+from keytool.bench.wording import figures
 from keytool.library.bench_records import At
 from keytool.library.model import Library
 from keytool.library.wording import plain
@@ -57,6 +59,37 @@ def summary(library: Library, found: SampleResult) -> tuple[str, ...]:
         line = library.bench.tally[known[0].id]
         said.append(f"{line.label}: {plain(library, line.tells)}")
     return tuple(said)
+
+
+def twice_counted(found: SampleResult) -> str:
+    """What to think of a line counted both in drops and in fields; empty where none is."""
+    seen = [each.id for each in found.lines]
+    twice = any(seen.count(id) > 1 for id in seen)
+    return "What stands twice was counted at both powers: low power misses small ones, a few fields miss rare ones." if twice else ""
+
+
+def most_counted(found: SampleResult) -> LineResult | None:
+    """The line counted most often in fields, or else in drops: what the plot of precision is drawn of."""
+    for at in ("field", "drop"):
+        lines = [each for each in found.lines if each.at == at and each.mean.total]
+        if lines:
+            return max(lines, key=lambda each: each.mean.total)
+    return None
+
+
+def good_to(line: LineResult, deviate: float, units: float) -> float:
+    """Half the interval as a share of the estimate after so many fields or drops, if they go on as they did."""
+    return deviate / math.sqrt(line.mean.per_field.value * units / line.mean.factor)
+
+
+def precision_words(line: LineResult, deviate: float) -> str:
+    """The title of that plot: where one stands, and what twice the precision takes."""
+    now = good_to(line, deviate, line.mean.fields)
+    each = line.at
+    return (
+        f"{line.label}: good to about ± {figures(100 * now)} % after {units(line.mean.fields, each)}. "
+        f"Half of that takes four times as many, {units(4 * line.mean.fields, each)}."
+    )
 
 
 def next_steps(outcomes: Sequence[Outcome]) -> tuple[str, ...]:

@@ -119,6 +119,7 @@ def _rows(raw: bytes) -> tuple[Iterator[tuple[int, list[str]]], list[str], bool]
         raise NotASheet(f"row {line}: this is not UTF-8 text. Save the sheet as 'CSV UTF-8'.") from None
     if "\0" in text:
         raise NotASheet("This is not text but something else, such as a spreadsheet file. Save the sheet as CSV.")
+    text = re.sub(r"\Asep=(.)\r?\n", r"", text)  # a line some spreadsheets put first
     first = text.split("\n", 1)[0]
     between = max(",;\t", key=first.count)
     csv.field_size_limit(MOST_BYTES)
@@ -236,8 +237,9 @@ class _Reading:
         text = self.cell(row, "count").strip()
         if not text:
             return None
-        if re.fullmatch(r"[0-9]{1,7}", text) and int(text) <= MOST_COUNT:
-            return int(text)
+        whole = re.sub(r"[.,]0+$", "", text)  # some programs write 3 as 3.0
+        if re.fullmatch(r"[0-9]{1,7}", whole) and int(whole) <= MOST_COUNT:
+            return int(whole)
         tip = "Allowed: whole numbers from 0 to a million. None seen is 0; what was not looked for is left empty."
         if re.fullmatch(r"-[0-9.,]+", text):
             self.fault(number, "count", f"{text} is below none. {tip}")
@@ -262,7 +264,8 @@ class _Reading:
         for column, value in (*texts.items(), *numbers.items()):
             before = known.texts.get(column) if column in known.texts else known.numbers.get(column)
             if value not in ("", None) and before != value and column in self.columns:
-                said = f"{value} here, but {'nothing' if before in ('', None) else before} in row {known.row} of the same sample '{name}'."
+                was = "nothing" if before in ("", None) else _said(before)
+                said = f"{_said(value)} here, but {was} in row {known.row} of the same sample '{name}'."
                 self.fault(number, column, f"{said} A sample has one; give the other a name of its own.")
         return known
 
@@ -298,6 +301,10 @@ class _Reading:
     def record(self) -> Record:
         """The whole record."""
         return Record(tuple(_grown(name, each) for name, each in self.samples.items()))
+
+
+def _said(value: Any) -> str:
+    return f"{value:.12g}" if isinstance(value, float) else str(value)
 
 
 def _grown(name: str, each: _Growing) -> Sample:

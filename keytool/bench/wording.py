@@ -38,12 +38,19 @@ def between(interval: Interval) -> str:
 
 
 def ratio_words(ratio: Interval) -> str:
-    """How the second count stands to the first, in words."""
+    """How the second count stands to the first, in words; first of all whether chance alone could do it."""
     if math.isinf(ratio.value):
-        return f"met the second time only, at least {figures(ratio.low)} times as many"
+        met = "met the second time only"
+        return f"more: {met}, at least {figures(ratio.low)} times as many" if ratio.low > 1 else f"chance alone could do it: {met}"
     if ratio.value == 0:
-        return f"met the first time only, at most {figures(ratio.high)} times as many"
+        met = "met the first time only"
+        return f"fewer: {met}, at most {figures(ratio.high)} times as many" if ratio.high < 1 else f"chance alone could do it: {met}"
     limits = f"{figures(ratio.value)} times as many, between {figures(ratio.low)} and {figures(ratio.high)}"
     if ratio.low > 1:
         return f"more: {limits}"
     return f"fewer: {limits}" if ratio.high < 1 else f"chance alone could do it: {limits}"
+
+
+def sooner(ratio: Interval) -> str:
+    """How the second count stands to the first, in one or two words: more, fewer, or not told."""
+    return "more than then" if ratio.low > 1 else "fewer than then" if ratio.high < 1 else "chance could do it"

@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 )
 @click.option("--report", type=click.Path(path_type=Path, dir_okay=False), help="Write a page for the grower, as PDF.")
 @click.option("--sample", "named_sample", help="Report on this sample only. Default: the first.")
+@click.option("--against", help="Another sample of the sheet, such as an earlier date, drawn beside it on the report.")
 @click.option("--paper", default="A4", show_default=True, help="Paper of the report: A4 or Letter.")
 @click.pass_obj
 def count_command(
@@ -37,6 +38,7 @@ def count_command(
     to_dwc: Path | None,
     report: Path | None,
     named_sample: str | None,
+    against: str | None,
     paper: str,
 ) -> None:
     """Work out SHEET, a CSV file or the JSON that the count page saves.
@@ -70,7 +72,7 @@ def count_command(
 
         _write(to_dwc, as_table(record, everything).encode("utf-8"))
     if report:
-        _report(report, record, everything, named_sample, paper)
+        _report(report, record, everything, named_sample, against, paper)
     if as_json:
         from keytool.bench.results_json import record_results
 
@@ -131,16 +133,20 @@ def _empty_sheet(library: Library) -> str:
     return as_csv(Record((sample,)), library)
 
 
-def _report(path: Path, record: Record, library: Library, wanted: str | None, paper: str) -> None:
+def _report(path: Path, record: Record, library: Library, wanted: str | None, against: str | None, paper: str) -> None:
     from keytool.report import PAPERS, report_pdf
 
     names = [each.name for each in record.samples]
-    if wanted is not None and wanted not in names:
-        raise click.UsageError(f"There is no sample '{wanted}'. There is: {', '.join(names[:12])}.")
+    for each in (wanted, against):
+        if each is not None and each not in names:
+            raise click.UsageError(f"There is no sample '{each}'. There is: {'; '.join(names[:12])}.")
     if paper not in PAPERS:
         raise click.UsageError(f"No paper is called '{paper}'. There is: {', '.join(PAPERS)}.")
     sample = record.samples[names.index(wanted) if wanted is not None else 0]
-    _write(path, report_pdf(library, sample, paper))
+    other = record.samples[names.index(against)] if against is not None else None
+    if other is sample:
+        raise click.UsageError(f"--against: '{against}' is the sample the report is of. Name another: {'; '.join(names[:12])}.")
+    _write(path, report_pdf(library, sample, paper, other))
 
 
 def _tell(terminal: Terminal, library: Library, sample: Any) -> None:

@@ -4,19 +4,33 @@ from __future__ import annotations
 
 import datetime
 import os
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from keytool.bench.report_words import answer, counted, next_steps, summary, units
-from keytool.bench.results import SampleResult, results
+from keytool.bench import special
+from keytool.bench.counts import Interval
+from keytool.bench.difference import Difference, differences
+from keytool.bench.report_words import (
+    answer,
+    counted,
+    good_to,
+    most_counted,
+    next_steps,
+    precision_words,
+    summary,
+    twice_counted,
+    units,
+)
+from keytool.bench.results import LineResult, SampleResult, results
 from keytool.bench.sheet import Sample
 from keytool.bench.verdict import Outcome, verdict
-from keytool.bench.wording import between, estimate, figures
+from keytool.bench.wording import between, estimate, figures, sooner
 from keytool.card.typeface import FAMILY, FILES
 from keytool.figures import to_pdf
 from keytool.figures.library_figures import of_entry
 from keytool.library.model import Library
 from keytool.library.wording import plain
-from keytool.report.plot import INK, RULE, Axis, decades, from_zero, interval_bar
+from keytool.report.plot import INK, RULE, Axis, decades, from_zero, interval_bar, precision_curve
 
 if TYPE_CHECKING:
     from fpdf import FPDF
@@ -33,16 +47,30 @@ MOST_LINES = 16
 """More lines of the tally than this are not set; the rest is said by number."""
 
 
-def report_pdf(library: Library, sample: Sample, paper: str = "A4") -> bytes:
-    """The page for one sample, always one side: where all does not fit, the drawings go first, then lines of the tally."""
-    for pictures, most in ((True, MOST_LINES), (False, MOST_LINES), (False, 10), (False, 6)):
-        pdf, fits = _set(library, sample, PAPERS[paper], pictures, most)
+def report_pdf(library: Library, sample: Sample, paper: str = "A4", against: Sample | None = None) -> bytes:
+    """The page for one sample, always one side: where all does not fit, drawings go first, then the curve, then lines of the tally.
+
+    `against` is another date or place, drawn as a thin line below each thick one.
+    """
+    everything = Kept(pictures=True, curve=True, lines=MOST_LINES)
+    without = replace(everything, pictures=False)
+    for kept in (everything, without, replace(without, curve=False), Kept(False, False, 10), Kept(False, False, 6)):
+        pdf, fits = _set(library, sample, PAPERS[paper], kept, against)
         if fits:
             break
     return bytes(pdf.output())
 
 
-def _set(library: Library, sample: Sample, size: tuple[float, float], pictures: bool, most: int) -> tuple[FPDF, bool]:
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """What is set of the parts that can be done without: drawings, the curve of precision, so many lines of the tally."""
+
+    pictures: bool
+    curve: bool
+    lines: int
+
+
+def _set(library: Library, sample: Sample, size: tuple[float, float], kept: Kept, against: Sample | None) -> tuple[FPDF, bool]:
     from fpdf import FPDF
 
     pdf = FPDF(unit="mm", format=size)
@@ -57,15 +85,24 @@ def _set(library: Library, sample: Sample, size: tuple[float, float], pictures: 
     page = _Page(pdf, *size)
     page.head(sample)
     page.words(summary(library, found) or ("No drop and no field is done yet.",))
-    if pictures:
+    if kept.pictures:
         page.pictures(library, found)
-    page.lines(found, most)
+    page.lines(found, kept.lines, against.name if against else "", differences(library, against, sample) if against else ())
     page.rules(outcomes)
     limits = [plain(library, each.text) for each in library.bench.cannot_say.values()]
-    page.columns("What to do next", next_steps(outcomes), "What this cannot say", limits)
+    left_ends = page.columns("What to do next", next_steps(outcomes), "What this cannot say", limits)
+    if kept.curve:
+        page.precision(most_counted(found), left_ends)
     fits = page.y <= size[1] - 16
     page.foot(library, sample, found)
     return pdf, fits
+
+
+def _before(difference: Difference | None, per_unit: bool) -> Interval | None:
+    """The interval of the other sample, in the unit of the page."""
+    if difference is None:
+        return None
+    return difference.first.per_unit if per_unit else difference.first.mean.per_field
 
 
 class _Page:
@@ -112,7 +149,8 @@ class _Page:
             f"looked at {sample.looked}" if sample.looked else "",
             f"counted by {sample.by}" if sample.by else "",
         ]
-        self.text(", ".join(each for each in said if each) + ".", 8.5, colour=SOFT, gap=0.4)
+        if any(said):
+            self.text(", ".join(each for each in said if each) + ".", 8.5, colour=SOFT, gap=0.4)
         if sample.invented:
             self.text("An invented sample, to show the sheet.", 9, bold=True)
         self.y += 1.5
@@ -151,34 +189,44 @@ class _Page:
             self.pdf.text(middle - self.pdf.get_string_width(label) / 2, self.y + PICTURE_MM + 3.5, label)
         self.y += PICTURE_MM + 7
 
-    def lines(self, found: SampleResult, most: int) -> None:
-        """Each line of the tally with its interval."""
+    def lines(self, found: SampleResult, most: int, other: str, differ: tuple[Difference, ...]) -> None:
+        """Each line of the tally with its interval, and below it that of the other sample where there is one."""
         if not found.lines:
             return
         per_unit = all(each.per_unit for each in found.lines)
         shown = found.lines[:most]
         intervals = [each.per_unit if per_unit and each.per_unit else each.mean.per_field for each in shown]
-        axis = decades(intervals)
+        before = {(each.second.id, each.second.at): each for each in differ if each.per_unit is per_unit}
+        behind = [_before(before.get((each.id, each.at)), per_unit) for each in shown]
+        axis = decades([*intervals, *(each for each in behind if each)])
         self.text(f"In one {UNIT[found.slip.unit]}" if per_unit else "In one drop or field", 12, bold=True, gap=0.8)
         x = (SIDE, SIDE + 42, SIDE + 71, SIDE + 99, SIDE + self.inner - 38)
         self._axis_labels(axis, x[3], x[4] - x[3] - 3)
         self.rule(0.4)
-        for each, interval in zip(shown, intervals, strict=True):
-            middle = self.y + 2.6
+        tall = 6.0 if before else 5.2
+        for each, interval, then in zip(shown, intervals, behind, strict=True):
+            middle = self.y + tall / 2
+            bar = middle - (1.1 if then else 0)
             self._cell(each.label, x[0], middle, 9.5)
             self._cell(f"{each.mean.total} in {units(each.mean.fields, each.at)}", x[1], middle, 8, SOFT)
             self._cell(estimate(interval), x[3] - 4, middle, 9.5, right=True)
-            interval_bar(self.pdf, interval, axis, x[3], middle, x[4] - x[3] - 3)
-            self._cell(between(interval), SIDE + self.inner, middle, 8, SOFT, right=True)
-            self.y += 5.2
+            interval_bar(self.pdf, interval, axis, x[3], bar, x[4] - x[3] - 3)
+            self._cell(between(interval), SIDE + self.inner, bar, 8, SOFT, right=True)
+            if then:
+                interval_bar(self.pdf, then, axis, x[3], middle + 1.6, x[4] - x[3] - 3, thin=True)
+                self._cell(sooner(before[each.id, each.at].comparison.ratio), SIDE + self.inner, middle + 1.8, 7, SOFT, right=True)
+            self.y += tall
             self.rule(0.2)
         rest = len(found.lines) - len(shown)
-        said = (
-            "A thick line holds the true number 95 times in 100; a broken one: none seen, so fewer than that. "
-            "Each mark to the right is ten times more. Drop and spoon may be off as well: read the numbers as sizes, not as exact."
-        )
+        said = [
+            f"Thin lines below: {other}." if before else "",
+            "A thick line holds the true number 95 times in 100; a broken one: none seen, so fewer than that.",
+            "Each mark to the right is ten times more. Drop and spoon may be off as well: read the numbers as sizes, not as exact.",
+            twice_counted(found),
+            f"{rest} more lines are in the file." if rest else "",
+        ]
         self.y += 1
-        self.text(said + (f" {rest} more lines are in the file." if rest else ""), 7.5, colour=SOFT, gap=3)
+        self.text(" ".join(each for each in said if each), 7.5, colour=SOFT, gap=3)
 
     def rules(self, outcomes: tuple[Outcome, ...]) -> None:
         """The rules of the bench, each held against its own axis."""
@@ -201,8 +249,8 @@ class _Page:
         self.y += 1
         self.text(said, 7.5, colour=SOFT, gap=3)
 
-    def columns(self, left: str, left_words: tuple[str, ...], right: str, right_words: list[str]) -> None:
-        """Two parts beside each other."""
+    def columns(self, left: str, left_words: tuple[str, ...], right: str, right_words: list[str]) -> float:
+        """Two parts beside each other. Gives the height at which the left one ends."""
         half, top = (self.inner - 8) / 2, self.y
         ends = []
         for title, words, x in ((left, left_words, SIDE), (right, right_words, SIDE + half + 8)):
@@ -212,6 +260,24 @@ class _Page:
                 self.text(each, 8.5, x=x, width=half, gap=0.6)
             ends.append(self.y)
         self.y = max(ends)
+        return ends[0]
+
+    def precision(self, line: LineResult | None, begin: float) -> None:
+        """How far the number counted most is good to, against how many were looked at: below the left column."""
+        if line is None:
+            return
+        deviate, ends = special.normal_quantile(0.975), self.y
+        self.y = begin + 2
+        half = (self.inner - 8) / 2
+        self.text(precision_words(line, deviate), 8.5, width=half, gap=1.5)
+        most = 4 * line.mean.fields
+        box = (SIDE + 10, self.y, half - 14, 10.0)
+        precision_curve(self.pdf, lambda n: good_to(line, deviate, n), line.mean.fields, most, box)
+        for level, words in ((0.0, "± 100 %"), (0.5, "± 50 %"), (1.0, "exact")):
+            self._cell(words, box[0] - 1, box[1] + box[3] * level, 6.5, SOFT, right=True)
+        self._cell(str(line.mean.fields), box[0] + box[2] / 4 - 1, box[1] + box[3] + 2.2, 6.5, SOFT)
+        self._cell(units(most, line.at), box[0] + box[2], box[1] + box[3] + 2.2, 6.5, SOFT, right=True)
+        self.y = max(ends, box[1] + box[3] + 4)
 
     def foot(self, library: Library, sample: Sample, found: SampleResult) -> None:
         """How the slide was made, and which library it was named by."""

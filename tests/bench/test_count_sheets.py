@@ -186,36 +186,45 @@ def test_spreadsheet_files_are_read_as_they_come(library: Library, demo: Record)
 HEAD = "sample,slide,at,field,count-of,count"
 
 
-@pytest.mark.parametrize(
-    ("text", "says"),
-    [
-        ("sample,slide,at,field,count\n", "row 1: the column 'count-of' is missing. Needed: sample, slide, at, field, count-of, count."),
-        (f"{HEAD},colour\na,1,field,1,ciliate,2,red\n", "row 1, column 7: 'colour' is no column of a count sheet."),
-        (f"{HEAD},count\n", "row 1: the column 'count' stands twice."),
-        (f"{HEAD}\na,1,field,1,ciliate,-2\n", "row 2, column 6 (count): -2 is below none. Allowed: whole numbers from 0 to a million."),
-        (f"{HEAD}\na,1,field,1,ciliate,2.5\n", "row 2, column 6 (count): 2.5 is not whole"),
-        (f'{HEAD}\na,1,field,1,ciliate,"2,5"\n', "row 2, column 6 (count): 2,5 is not whole"),
-        (f"{HEAD}\na,1,field,1,ciliate,many\n", "'many' is no count."),
-        (f"{HEAD}\na,1,field,1,ciliate,\n", "(count): is empty. Write 0 for none seen"),
-        (f"{HEAD}\na,1,field,1,cilliate,2\n", "row 2, column 5 (count-of): nothing is called 'cilliate'. Did you mean 'ciliate'?"),
-        (f"{HEAD}\na,1,field,x,ciliate,2\n", "'x' is no field number. Allowed: 1, 2, 3"),
-        (f"{HEAD}\na,1,drop,3,ciliate,2\n", "a whole drop has no field number."),
-        (f"{HEAD}\na,1,eye,1,ciliate,2\n", "'eye' is not allowed. Allowed: drop"),
-        (f"{HEAD}\na,1,field,1,ciliate,2\na,1,field,1,ciliate,3\n", "row 3, column 5 (count-of): 'ciliate' stands twice in this field."),
-        (f"{HEAD}\na,1,field,1,ciliate,2,,,\n", "row 2: 9 cells, but 6 columns."),
-        (f'{HEAD},drop-mL\na,1,field,1,ciliate,2,"0,05"\n', "'0,05' has a comma. Write 0.05, or part the cells by semicolons."),
-        (
-            f"{HEAD},drop-mL\na,1,field,1,ciliate,2,50 µL\n",
-            "row 2, column 7 (drop-mL): '50 µL' is more than a number. The unit stands in the name of the column",
-        ),
-        (f"{HEAD},drop-mL\na,1,field,1,ciliate,2,0\n", "0 cannot be. Leave it empty where it is not known."),
-        (
-            f"{HEAD},drop-mL\na,1,field,1,ciliate,2,0.05\na,1,field,2,ciliate,2,0.04\n",
-            "row 3, column 7 (drop-mL): 0.04 here, but 0.05 in row 2 of the same sample 'a'.",
-        ),
-        (f"{HEAD},soil-g,soil-mL\na,1,field,1,ciliate,2,1,1\n", "soil is given in g and in mL. Fill one of the two"),
-    ],
-)
+BAD = [
+    ("sample,slide,at,field,count\n", "row 1: the column 'count-of' is missing. Needed: sample, slide, at, field, count-of, count."),
+    (f"{HEAD},colour\na,1,field,1,ciliate,2,red\n", "row 1, column 7: 'colour' is no column of a count sheet."),
+    (f"{HEAD},count\n", "row 1: the column 'count' stands twice."),
+    (f"{HEAD}\na,1,field,1,ciliate,-2\n", "row 2, column 6 (count): -2 is below none. Allowed: whole numbers from 0 to a million."),
+    (f"{HEAD}\na,1,field,1,ciliate,2.5\n", "row 2, column 6 (count): 2.5 is not whole"),
+    (f'{HEAD}\na,1,field,1,ciliate,"2,5"\n', "row 2, column 6 (count): 2,5 is not whole"),
+    (f"{HEAD}\na,1,field,1,ciliate,many\n", "'many' is no count."),
+    (f"{HEAD}\na,1,field,1,ciliate,\n", "(count): is empty. Write 0 for none seen"),
+    (f"{HEAD}\na,1,field,1,cilliate,2\n", "row 2, column 5 (count-of): nothing is called 'cilliate'. Did you mean 'ciliate'?"),
+    (f"{HEAD}\na,1,field,x,ciliate,2\n", "'x' is no field number. Allowed: 1, 2, 3"),
+    (f"{HEAD}\na,1,drop,3,ciliate,2\n", "a whole drop has no field number."),
+    (f"{HEAD}\na,1,eye,1,ciliate,2\n", "'eye' is not allowed. Allowed: drop"),
+    (f"{HEAD}\na,1,field,1,ciliate,2\na,1,field,1,ciliate,3\n", "row 3, column 5 (count-of): 'ciliate' stands twice in this field."),
+    (f"{HEAD}\na,1,field,1,ciliate,2,,,\n", "row 2: 9 cells, but 6 columns."),
+    (f'{HEAD},drop-mL\na,1,field,1,ciliate,2,"0,05"\n', "'0,05' has a comma. Write 0.05, or part the cells by semicolons."),
+    (
+        f"{HEAD},drop-mL\na,1,field,1,ciliate,2,50 µL\n",
+        "row 2, column 7 (drop-mL): '50 µL' is more than a number. The unit stands in the name of the column",
+    ),
+    (f"{HEAD},drop-mL\na,1,field,1,ciliate,2,0\n", "0 cannot be. Leave it empty where it is not known."),
+    (
+        f"{HEAD},drop-mL\na,1,field,1,ciliate,2,0.05\na,1,field,2,ciliate,2,0.04\n",
+        "row 3, column 7 (drop-mL): 0.04 here, but 0.05 in row 2 of the same sample 'a'.",
+    ),
+    (f"{HEAD},soil-g,soil-mL\na,1,field,1,ciliate,2,1,1\n", "soil is given in g and in mL. Fill one of the two"),
+    (f"{HEAD}\na,1,field,1,ciliate,1000001\n", "'1000001' is no count."),
+    (f"{HEAD}\na,1,field,,ciliate,1\n", "'' is no field number."),
+    (f"{HEAD}\na,1,,,ciliate,1\n", "row 2, column 3 (at): is empty. Allowed: drop, field."),
+    (f"{HEAD},drop-mL\na,1,field,1,ciliate,2,0.05\na,1,field,2,ciliate,2,5e-2x\n", "row 3, column 7 (drop-mL): '5e-2x'"),
+    (f"{HEAD},high-objective\na,1,field,1,ciliate,2,40\na,1,field,2,ciliate,2,10\n", "10 here, but 40 in row 2 of the same sample 'a'."),
+    (f"{HEAD},place,invented\na,1,field,1,ciliate,2,north,maybe\n", "'maybe' is not allowed. Allowed: yes, or empty."),
+    ("sample;slide;at;field;count-of;count;drop-mL\na;1;field;1;ciliate;2,5;0,05\n", "row 2, column 6 (count): 2,5 is not whole"),
+    ("samples,slide,at,field,count-of,count\n", "Rename the column 'samples'?"),
+]
+"""Tables that are no sheet, and what must be said of each, by the command and by the page."""
+
+
+@pytest.mark.parametrize(("text", "says"), BAD)
 def test_a_bad_table_is_said_with_its_row_and_column(text: str, says: str, library: Library) -> None:
     with pytest.raises(NotASheet) as error:
         from_csv(text.encode(), library)
@@ -334,13 +343,22 @@ def test_the_script_reads_and_writes_the_same_files(library: Library) -> None:
         assert written == text
 
 
-def test_the_script_says_what_is_wrong_with_a_table(library: Library) -> None:
-    bad = [f"{HEAD}\na,1,field,1,ciliate,-2\n", "sample,slide\n", f"{HEAD},drop-mL\na,1,field,1,ciliate,2,50 µL\n"]
+def test_the_script_says_of_every_bad_table_what_the_command_says(library: Library) -> None:
     script = "console.log(JSON.stringify(given[1].map(t=>{try{B.csv.fromCsv(t,given[0]);return ''}catch(e){return e.message}})))"
-    said = in_node(script, page_data(library), bad)
-    assert "row 2, column 6 (count)" in said[0]
-    assert "the column 'at' is missing" in said[1]
-    assert "row 2, column 7 (drop-mL)" in said[2]
+    for (text, says), said in zip(BAD, in_node(script, page_data(library), [text for text, _ in BAD]), strict=True):
+        assert says in said
+        with pytest.raises(NotASheet) as error:
+            from_csv(text.encode(), library)
+        command = str(error.value).split(" Did you mean")[0].split(" Rename")[0].split(" 'wetmount count --empty'")[0]
+        assert command in said
+
+
+def test_whole_numbers_with_a_point_and_the_first_line_of_spreadsheets_are_read(library: Library) -> None:
+    text = "sep=;\r\n" + HEAD.replace(",", ";") + "\r\na;1;field;1;ciliate;3,0\r\na;1;field;2;ciliate;4.00\r\n"
+    record = from_csv(text.encode(), library)
+    assert record.samples[0].fields == ({"ciliate": 3}, {"ciliate": 4})
+    read = in_node("console.log(JSON.stringify(B.csv.fromCsv(given[1],given[0])))", page_data(library), text)
+    assert from_data(read, library) == record
 
 
 def test_taking_back_undoes_every_step(library: Library) -> None:

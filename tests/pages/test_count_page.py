@@ -216,6 +216,60 @@ def test_where_the_edge_is_not_found_three_taps_set_it(context: Any, folder: Pat
     assert "0.93" in page.inner_text("#main")  # 450 µm over 480 pixels
 
 
+HEARD = """
+window.heard = [];
+window.AudioContext = function () {
+  var part = () => ({setValueAtTime() {}, linearRampToValueAtTime() {}, exponentialRampToValueAtTime() {}});
+  return {state: 'running', currentTime: 0, destination: {}, resume() {},
+    createGain: () => ({gain: part(), connect: (to) => to}),
+    createOscillator: () => { var tone = {frequency: {value: 0}, connect: (to) => to, start() { window.heard.push(tone.frequency.value); }, stop() {}}; return tone; }};
+};
+"""
+
+
+def test_a_tap_sounds_only_where_that_was_asked_for_and_each_button_its_own_tone(context: Any, folder: Path) -> None:
+    page = opened(context, folder, script=HEARD)
+    begin(page)
+    tap(page, "nematode")
+    assert page.evaluate("heard") == []
+    page.goto(f"file://{folder}/count.html#setup")
+    page.get_by_label("Sound at each tap").click()
+    begin(page)
+    page.evaluate("heard.length = 0")
+    tap(page, "nematode", 2)
+    tap(page, "ciliate")
+    page.get_by_role("button", name="Take back ciliate").last.click()
+    one, again, other, back = page.evaluate("heard")
+    assert one == again != other
+    assert back < min(one, other)
+    assert page.wrong == []
+
+
+def test_a_field_half_looked_at_says_nothing_yet(context: Any, folder: Path) -> None:
+    page = opened(context, folder, "count.html#demo")
+    before = page.locator(".count-grams").inner_text()
+    tap(page, "flagellate", 3)
+    assert page.locator(".count-grams").inner_text() == before
+    page.get_by_role("button", name="Next field").last.click()
+    assert page.locator(".count-grams").inner_text() != before
+
+
+def test_a_file_in_another_writing_is_refused_with_its_row(context: Any, folder: Path, tmp_path: Path) -> None:
+    page = opened(context, folder, "count.html#samples")
+    bad = tmp_path / "old.csv"
+    bad.write_bytes("sample,slide,at,field,count-of,count\nWüste,1,field,1,ciliate,2\n".encode("latin-1"))
+    page.set_input_files("input[type=file]", bad)
+    page.wait_for_function("document.querySelector('.count-said').textContent.includes('row 2: this is not UTF-8')")
+    ten = tmp_path / "ten.csv"
+    rows = [f"sample {n // 20000},1,field,{n % 20000 + 1},flagellate,{n % 7},{'a long note ' * 5}" for n in range(120_000)]
+    ten.write_text("sample,slide,at,field,count-of,count,note\n" + "\n".join(rows), "utf-8")
+    page.set_input_files("input[type=file]", ten)
+    page.wait_for_function(
+        "document.querySelector('.count-said').textContent.includes('read from ten.csv') || document.querySelector('[role=alert]')"
+    )
+    assert page.wrong == []
+
+
 def test_optics_are_shared_with_the_other_pages(context: Any, folder: Path) -> None:
     page = opened(context, folder)
     page.locator("input").first.fill("20")
@@ -225,11 +279,15 @@ def test_optics_are_shared_with_the_other_pages(context: Any, folder: Path) -> N
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
-def test_the_printed_report_is_one_side(context: Any, folder: Path, tmp_path: Path, paper: str) -> None:
+@pytest.mark.parametrize("beside", [0, 1], ids=["alone", "two dates"])
+def test_the_printed_report_is_one_side(context: Any, folder: Path, tmp_path: Path, paper: str, beside: int) -> None:
     pypdf = pytest.importorskip("pypdf")
     page = opened(context, folder, "count.html#demo")
     page.goto(f"file://{folder}/count.html#report")
     page.wait_for_selector("svg.iv-plot")
+    page.get_by_label("Another sample beside it").select_option(index=beside)
+    assert (page.locator("svg.iv-plot.thin").count() > 8) is bool(beside)
+    assert page.locator("svg.iv-precision").count() == 1
     margin = dict.fromkeys(("top", "bottom"), "16mm") | dict.fromkeys(("left", "right"), "18mm")
     page.pdf(path=str(tmp_path / "report.pdf"), format=paper, margin=margin)
     assert len(pypdf.PdfReader(tmp_path / "report.pdf").pages) == 1

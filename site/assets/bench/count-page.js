@@ -48,9 +48,30 @@
 
   function buzz() { if (state.buzzes && navigator.vibrate) { navigator.vibrate(25); } }
 
+  /* A short tone for an eye that stays at the eyepiece: each thing has its own pitch, taking back a low one. Made here, no file. */
+  var ears = null;
+  function sound(id) {
+    var Context = window.AudioContext || window.webkitAudioContext;
+    if (!state.sounds || !Context) { return; }
+    try {
+      ears = ears || new Context();
+      if (ears.state === "suspended") { ears.resume(); }
+      var at = sheet.listed(state, state.now.at).indexOf(id), tone = ears.createOscillator(), loud = ears.createGain(), start = ears.currentTime;
+      tone.type = "triangle";
+      tone.frequency.value = at < 0 ? 165 : 440 * Math.pow(2, [0, 2, 4, 7, 9][at % 5] / 12 + Math.floor(at / 5) % 2);
+      loud.gain.setValueAtTime(0.0001, start);
+      loud.gain.linearRampToValueAtTime(0.2, start + 0.008);
+      loud.gain.exponentialRampToValueAtTime(0.0001, start + 0.12);
+      tone.connect(loud).connect(ears.destination);
+      tone.start(start);
+      tone.stop(start + 0.13);
+    } catch (error) { /* without a loudspeaker the tap counts all the same */ }
+  }
+
   function tap(id) {
     act(function (now) { sheet.tap(now, id); });
     buzz();
+    sound(id);
     said = "";
     var pressed = home.querySelector("[data-id=\"" + CSS.escape(id) + "\"]");
     if (pressed) { pressed.classList.add("hit"); setTimeout(function () { pressed.classList.remove("hit"); }, 180); }
@@ -59,6 +80,7 @@
 
   function takeBack() {
     var was = act(sheet.takeBack);
+    if (was) { sound(""); }
     speak(!was ? "Nothing to take back" : was.did === "tap" ? "Took back 1 " + one(was.id) : was.did === "done" ? "This " + was.at + " is open again" : "Took back the new drop");
   }
 
@@ -154,30 +176,33 @@
   function unitWords(unit) { return { g: "gram", mL: "millilitre of soil", "g dry": "gram of dry soil" }[unit]; }
 
   function resultsPart(sample) {
-    var of = bench.results.results(data, sheet.whole(state).samples[state.now.sample]), made = of.slip;
+    var of = bench.results.results(data, sheet.tidy(state.record).samples[state.now.sample]), made = of.slip;   // what is done; a field half looked at says nothing yet
     if (!of.lines.length) { return part("So far", el("p", { "class": "soft" }, "Numbers stand here when the first drop or field is done. Empty ones count too.")); }
     var perUnit = of.lines.every(function (line) { return line.perUnit; });
     var intervals = of.lines.map(function (line) { return perUnit ? line.perUnit : line.mean.perField; }), axis = bench.plot.decades(intervals);
     var rows = of.lines.map(function (line, n) {
+      var heads = n && of.lines[n - 1].at === line.at ? [] : [el("li", { "class": "label power" }, line.at === "drop" ? "In whole drops, " + power("drop") : "In fields, " + power("field"))];
       var seen = line.mean.total + " in " + line.mean.fields + (line.at === "drop" ? line.mean.fields === 1 ? " drop" : " drops" : line.mean.fields === 1 ? " field" : " fields");
-      return el("li", {}, [el("span", {}, [line.label + " ", el("span", { "class": "label" }, seen + (line.mean.widened ? ", clumped" : ""))]), el("span", { "class": "v" }, bench.dom.estimate(intervals[n])),
-        bench.plot.bar(intervals[n], axis.to, axis.ticks, undefined, line.label + ": " + bench.dom.estimate(intervals[n]) + ", " + bench.dom.between(intervals[n])), el("span", { "class": "label r" }, [bench.dom.between(intervals[n]), others(sample, line, made.unit)])]);
+      return heads.concat(el("li", {}, [el("span", {}, [line.label + " ", el("span", { "class": "label" }, seen + (line.mean.widened ? ", clumped" : ""))]), el("span", { "class": "v" }, bench.dom.estimate(intervals[n])),
+        bench.plot.bar(intervals[n], axis.to, axis.ticks, undefined, line.label + ": " + bench.dom.estimate(intervals[n]) + ", " + bench.dom.between(intervals[n])), el("span", { "class": "label r" }, [bench.dom.between(intervals[n]), others(sample, line, made.unit)])]));
     });
     var setup = sample.setup;
     return part(perUnit ? "In a " + unitWords(made.unit) + " so far" : "In a drop or field so far", [
-      el("ul", { "class": "count-grams" }, rows.concat(el("li", {}, bench.plot.axis(axis)))),
-      precisionOf(of.lines),
+      el("ul", { "class": "count-grams" }, [].concat.apply([], rows).concat(el("li", {}, bench.plot.axis(axis)))),
+      bench.reportWords.twiceCounted(of) ? el("p", { "class": "label" }, bench.reportWords.twiceCounted(of)) : null,
+      precisionOf(of),
       el("div", { "class": "count-ways" }, [link("Report for the grower", function () { go("report"); }), link("Samples and files", function () { go("samples"); })])
     ], [el("p", {}, "The thick line holds the true number 95 times in 100. A broken line: none seen, so fewer than that. Only drops and fields that are done count."),
       el("p", {}, [setupWords(setup, made) + " ", link("Change", function () { go("setup"); })])]);
   }
 
   /* How much shorter the line of what is counted most would grow with more fields. */
-  function precisionOf(lines) {
-    var best = lines.filter(function (line) { return line.at === "field" && line.mean.total; }).sort(function (a, b) { return b.mean.total - a.mean.total; })[0];
+  function precisionOf(of) {
+    var best = bench.reportWords.mostCounted(of);
     if (!best) { return null; }
-    var most = Math.max(40, 2 * best.mean.fields), words = best.label + ": how far the number is good to, against how many fields are looked at";
-    return el("details", {}, [el("summary", {}, "How many more fields?"), el("p", { "class": "label" }, words + "."), bench.plot.precision(best.mean.perField.value, best.mean.factor, best.mean.fields, most, words)]);
+    var words = bench.reportWords.precisionWords(best);
+    return el("details", {}, [el("summary", {}, "How many more fields?"), el("p", { "class": "label" }, words),
+      bench.plot.precision(function (n) { return bench.reportWords.goodTo(best, n); }, best.mean.fields, 4 * best.mean.fields, best.at, words)]);
   }
 
   /* What eight samples of this kind in ten are thought to hold; nothing where the unit differs. */
@@ -231,9 +256,12 @@
     var unit = el("select", { "aria-label": "Soil in grams or millilitres" }, [el("option", { value: "g" }, "g, weighed"), el("option", { value: "mL" }, "mL, level spoon")]);
     unit.value = setup["soil-unit"] || "g";
     unit.addEventListener("change", function () { change("soil-unit", unit.value); });
-    var buzzes = el("input", { type: "checkbox" });
-    buzzes.checked = Boolean(state.buzzes);
-    buzzes.addEventListener("change", function () { act2(function (now) { now.buzzes = buzzes.checked; }); buzz(); });
+    function tick(name, label, hint, then) {
+      var box = el("input", { type: "checkbox" });
+      box.checked = Boolean(state[name]);
+      box.addEventListener("change", function () { act2(function (now) { now[name] = box.checked; }); then(); });
+      return el("li", {}, el("label", {}, [el("span", { "class": "t" }, [label, el("span", { "class": "label" }, hint)]), box]));
+    }
     return [
       part("Set up once", el("p", { "class": "lead" }, "Kept on this device. Nothing leaves it.")),
       part("Your microscope", [el("ul", { "class": "count-form" }, [
@@ -245,8 +273,9 @@
         box("Coverslip, one side", "", "mm", "slip-width-mm", setup, change), box("the other side", "", "mm", "slip-length-mm", setup, change)]), film],
       el("p", {}, "Focus through the whole film. At one focus you see about 2 µm of it, and what does not settle is undercounted up to a hundred times.")),
       part("If you know it", el("ul", { "class": "count-form" }, [
-        box("Water in the soil", "g to a gram of dry soil; gives numbers per gram of dry soil", "g/g", "moisture", setup, change), box("Weight of the spoonful", "g in a mL; turns a spoon into grams", "g/mL", "bulk-density", setup, change),
-        el("li", {}, el("label", {}, [el("span", { "class": "t" }, "Buzz at each tap"), buzzes]))])),
+        box("Water in the soil", "g to a gram of dry soil; gives numbers per gram of dry soil", "g/g", "moisture", setup, change), box("Weight of the spoonful", "g in a mL; turns a spoon into grams", "g/mL", "bulk-density", setup, change)])),
+      part("While your eye is at the eyepiece", el("ul", { "class": "count-form" }, [
+        tick("buzzes", "Buzz at each tap", "where the device can", buzz), tick("sounds", "Sound at each tap", "each button its own tone", function () { sound(sheet.listed(state, state.now.at)[0]); })])),
       el("div", { "class": "count-acts desk-only" }, button("Start counting", startCounting, "main"))
     ];
   }
@@ -314,7 +343,9 @@
 
   function open(file) {
     if (file.size > 20000000) { speak(file.name + " has " + Math.round(file.size / 1e6) + " MB. Allowed: up to 20 MB. Split it by sample."); return; }
-    file.text().then(function (text) {
+    file.arrayBuffer().then(function (bytes) {
+      var text = new TextDecoder("utf-8").decode(bytes), strange = text.indexOf("\ufffd");
+      if (text.indexOf("\0") < 0 && strange >= 0) { throw new Error("row " + text.slice(0, strange).split("\n").length + ": this is not UTF-8 text. Save the sheet as 'CSV UTF-8'."); }
       var record = /^[\ufeff\s]*\{/.test(text) ? sheet.fromJson(text.replace(/^\ufeff/, ""), data) : bench.csv.fromCsv(text, data);
       if (!record.samples.length) { throw new Error("It holds no sample."); }
       act(function (now) { addSamples(now, record.samples); });
@@ -349,7 +380,18 @@
   }
 
   /* ---- show ---- */
-  var SCREENS = { count: countScreen, setup: setupScreen, samples: samplesScreen, report: function () { return bench.report(data, sheet.whole(state).samples[state.now.sample], setupWords, go); } };
+  var SCREENS = { count: countScreen, setup: setupScreen, samples: samplesScreen, report: reportScreen };
+
+  var besides = null;                 // the sample drawn beside the one of the report
+  function reportScreen() {
+    var samples = sheet.whole(state).samples, here = state.now.sample;
+    var select = el("select", { "class": "count-find", "aria-label": "Another sample beside it" }, [el("option", { value: "" }, "Another date beside it: none")]
+      .concat(samples.map(function (each, n) { return n === here ? null : el("option", { value: n }, "Beside it: " + (each.name || "Sample " + (n + 1))); }).filter(Boolean)));
+    if (besides === here || besides >= samples.length) { besides = null; }
+    select.value = besides === null ? "" : String(besides);
+    select.addEventListener("change", function () { besides = select.value === "" ? null : Number(select.value); show(); });
+    return bench.report(data, samples[here], setupWords, go, besides === null ? null : samples[besides], samples.length > 1 ? select : null);
+  }
 
   function show() {
     var typing = document.activeElement && home.contains(document.activeElement) ? document.activeElement.getAttribute("data-id") : null;

@@ -48,6 +48,24 @@
     return out.map(function (row) { return row.map(cell).join(","); }).join("\r\n") + "\r\n";
   }
 
+  /* The nearest allowed word, by how many letters must change (a third of them at most), or an empty text. */
+  function meant(word, allowed) {
+    var best = "", least = Math.floor(word.length / 3) + 0.5;
+    allowed.forEach(function (each) {
+      if (!each || Math.abs(each.length - word.length) > least) { return; }
+      var before = [], m, n;
+      for (n = 0; n <= each.length; n += 1) { before.push(n); }
+      for (m = 1; m <= word.length; m += 1) {
+        var here = [m];
+        for (n = 1; n <= each.length; n += 1) { here.push(Math.min(before[n] + 1, here[n - 1] + 1, before[n - 1] + (word.charAt(m - 1) === each.charAt(n - 1) ? 0 : 1))); }
+        before = here;
+      }
+      if (before[each.length] < least) { least = before[each.length]; best = each; }
+    });
+    return best;
+  }
+  function did(word, allowed) { var near = meant(word, allowed); return near ? "Did you mean '" + near + "'?" : ""; }
+
   /* Rows of cells, each with the number of the line it begins on. */
   function rowsOf(text, between) {
     var rows = [], row = [], field = "", quoted = false, line = 1, start = 1, i = 0;
@@ -71,18 +89,23 @@
   function fromCsv(text, data) {
     if (text.length > MOST) { throw new Error("The file is over 20 MB. Split it by sample."); }
     if (text.indexOf("\0") >= 0) { throw new Error("This is not text but something else, such as a spreadsheet file. Save the sheet as CSV."); }
-    text = text.replace(/^\ufeff/, "");
+    text = text.replace(/^\ufeff/, "").replace(/^sep=.\r?\n/, "");      // a mark and a line some spreadsheets put first
     var head = text.split("\n", 1)[0];
     function times(sign) { return head.split(sign).length; }
     var between = [",", ";", "\t"].reduce(function (best, each) { return times(each) > times(best) ? each : best; });
     var rows = rowsOf(text, between), header = (rows.length ? rows[0][1] : []).map(function (each) { return each.trim(); }), columns = {}, faults = [];
     NEEDED.forEach(function (each) {
-      if (header.indexOf(each) < 0 && !faults.length) { faults.push("row 1: the column '" + each + "' is missing. Needed: " + NEEDED.join(", ") + "."); }
+      if (header.indexOf(each) < 0 && !faults.length) {
+        var missing = NEEDED.filter(function (one) { return header.indexOf(one) < 0; }).map(function (one) { return meant(one, header); }).filter(Boolean)[0];
+        faults.push("row 1: the column '" + each + "' is missing. Needed: " + NEEDED.join(", ") + "." + (missing ? " Rename the column '" + missing + "'?" : "") + " 'wetmount count --empty' prints a sheet to fill in; so does Save as table (CSV).");
+      }
     });
     header.forEach(function (each, n) {
-      if (each && COLUMNS.indexOf(each) < 0) { faults.push("row 1, column " + (n + 1) + ": '" + each + "' is no column of a count sheet. Allowed: " + COLUMNS.join(", ") + "."); }
       if (each && Object.prototype.hasOwnProperty.call(columns, each)) { faults.push("row 1: the column '" + each + "' stands twice. Keep one of the two."); }
       columns[each] = n;
+    });
+    header.forEach(function (each, n) {
+      if (each && COLUMNS.indexOf(each) < 0) { faults.push("row 1, column " + (n + 1) + ": '" + each + "' is no column of a count sheet. " + (did(each, COLUMNS) || "Allowed: " + COLUMNS.join(", ") + ".")); }
     });
     if (faults.length) { throw new Error(faults[0]); }
     var samples = {}, order = [];
@@ -100,7 +123,8 @@
           if (Number(value) > 0 || column === "moisture-g-per-g") { return Number(value); }
           fault(n, column, "0 cannot be. Leave it empty where it is not known.");
         } else if (/^[0-9]+,[0-9]+$/.test(value)) { fault(n, column, "'" + value + "' has a comma. Write " + value.replace(",", ".") + ", or part the cells by semicolons.");
-        } else { fault(n, column, "'" + value.slice(0, 40) + "' is no number. The unit stands in the name of the column; write plain digits alone, such as 18 or 0.05."); }
+        } else if (/^[0-9.,]+ *[^0-9.,]/.test(value)) { fault(n, column, "'" + value.slice(0, 40) + "' is more than a number. The unit stands in the name of the column; write the number alone.");
+        } else { fault(n, column, "'" + value.slice(0, 40) + "' is no number. Write plain digits, such as 18 or 0.05."); }
         return null;
       }
       var name = get("sample"), texts = {}, numbers = {};
@@ -113,17 +137,19 @@
         samples[key] = { row: n, name: name, texts: texts, numbers: numbers, invented: get("invented") === "yes", "at-drop": [], "at-field": [], slides: {}, order: [] };
         order.push(key);
       }
-      var sample = samples[key];
-      TEXTS.forEach(function (each) { if (texts[each] && texts[each] !== sample.texts[each]) { fault(n, each, texts[each] + " here, but " + (sample.texts[each] || "nothing") + " in row " + sample.row + " of the same sample '" + name + "'."); } });
+      var sample = samples[key], ONE = " of the same sample '" + name + "'. A sample has one; give the other a name of its own.";
+      TEXTS.forEach(function (each) { if (texts[each] && texts[each] !== sample.texts[each]) { fault(n, each, texts[each] + " here, but " + (sample.texts[each] || "nothing") + " in row " + sample.row + ONE); } });
       Object.keys(NUMBERS).forEach(function (each) {
-        if (numbers[each] !== null && numbers[each] !== sample.numbers[each]) { fault(n, each, numbers[each] + " here, but " + (sample.numbers[each] === null ? "nothing" : sample.numbers[each]) + " in row " + sample.row + " of the same sample '" + name + "'."); }
+        if (numbers[each] !== null && numbers[each] !== sample.numbers[each]) { fault(n, each, numbers[each] + " here, but " + (sample.numbers[each] === null ? "nothing" : sample.numbers[each]) + " in row " + sample.row + ONE); }
       });
       var at = get("at"), id = get("count-of"), slide = get("slide"), count = get("count").trim(), field = get("field");
       if (["drop", "field", ""].indexOf(at) < 0) { fault(n, "at", "'" + at + "' is not allowed. Allowed: drop (all of it, at low power), field (at high power)."); return; }
-      if (id && !bench.results.isKnown(data, id)) { fault(n, "count-of", "nothing is called '" + id.slice(0, 40) + "'. For what is not in the library write other: and a name."); return; }
+      if (id && !bench.results.isKnown(data, id)) { fault(n, "count-of", "nothing is called '" + id.slice(0, 40) + "'. " + (did(id, Object.keys(data.tally).concat(Object.keys(data.entries))) || "For what is not in the library write other: and a name.")); return; }
       var number1 = null;
       if (count) {
-        if (/^[0-9]{1,7}$/.test(count) && Number(count) <= 1000000) { number1 = Number(count); } else { fault(n, "count", "'" + count.slice(0, 40) + "' is no count. Allowed: whole numbers from 0 to a million. None seen is 0; what was not looked for is left out."); }
+        var wholes = count.replace(/[.,]0+$/, ""), tip = " Allowed: whole numbers from 0 to a million. None seen is 0; what was not looked for is left empty.";   // some programs write 3 as 3.0
+        if (/^[0-9]{1,7}$/.test(wholes) && Number(wholes) <= 1000000) { number1 = Number(wholes); } else if (/^-[0-9.,]+$/.test(count)) { fault(n, "count", count + " is below none." + tip);
+        } else if (/^[0-9]+[.,][0-9]+$/.test(count)) { fault(n, "count", count + " is not whole; half a thing is counted or it is not." + tip); } else { fault(n, "count", "'" + count.slice(0, 40) + "' is no count." + tip); }
       }
       function slideOf() {
         if (!sample.slides["s " + slide]) { sample.slides["s " + slide] = { name: slide, drop: null, fields: {} }; sample.order.push("s " + slide); }

@@ -34,11 +34,15 @@
     return isFinite(of.high) ? figures(of.low) + " to " + figures(of.high) : figures(of.low) + " or more";
   }
   function ratioWords(ratio) {
-    if (!isFinite(ratio.value)) { return "met the second time only, at least " + figures(ratio.low) + " times as many"; }
-    if (ratio.value === 0) { return "met the first time only, at most " + figures(ratio.high) + " times as many"; }
+    var chance = "chance alone could do it: ";
+    if (!isFinite(ratio.value)) { return ratio.low > 1 ? "more: met the second time only, at least " + figures(ratio.low) + " times as many" : chance + "met the second time only"; }
+    if (ratio.value === 0) { return ratio.high < 1 ? "fewer: met the first time only, at most " + figures(ratio.high) + " times as many" : chance + "met the first time only"; }
     var limits = figures(ratio.value) + " times as many, between " + figures(ratio.low) + " and " + figures(ratio.high);
-    return ratio.low > 1 ? "more: " + limits : ratio.high < 1 ? "fewer: " + limits : "chance alone could do it: " + limits;
+    return ratio.low > 1 ? "more: " + limits : ratio.high < 1 ? "fewer: " + limits : chance + limits;
   }
+
+  /* The same in one or two words: more, fewer, or not told. */
+  function sooner(ratio) { return ratio.low > 1 ? "more than then" : ratio.high < 1 ? "fewer than then" : "chance could do it"; }
 
   /* The microscope people entered anywhere on the site: {"field-number", low, high}. */
   function keptOptics() {
@@ -59,6 +63,6 @@
     setTimeout(function () { URL.revokeObjectURL(address); }, 1000);
   }
 
-  bench.dom = { el: el, svg: svg, figures: figures, estimate: estimate, between: between, ratioWords: ratioWords, keptOptics: keptOptics, keepOptics: keepOptics, download: download };
+  bench.dom = { el: el, svg: svg, figures: figures, estimate: estimate, between: between, ratioWords: ratioWords, sooner: sooner, keptOptics: keptOptics, keepOptics: keepOptics, download: download };
   if (typeof module === "object" && module.exports) { module.exports = bench; }
 })(globalThis.wetmountBench = globalThis.wetmountBench || {});

@@ -3,8 +3,8 @@
   "use strict";
   var s = bench.dom.svg, figures = bench.dom.figures;
 
-  /* One interval on an axis. `to` gives 0..1 for a value; `ticks` are values; `line` a value to hold it against. */
-  function bar(interval, to, ticks, line, words) {
+  /* One interval on an axis. `to` gives 0..1 for a value; `ticks` are values; `line` a value to hold it against; `thin` one that stands behind. */
+  function bar(interval, to, ticks, line, words, thin) {
     function x(value) { return 2 + 296 * Math.min(1, Math.max(0, to(value))); }
     var low = x(interval.low), high = x(isFinite(interval.high) ? interval.high : Infinity), none = !interval.value;
     var children = [s("title", {}, words), s("line", { x1: 2, y1: 8, x2: 298, y2: 8, "class": "ax" })].concat(
@@ -12,7 +12,7 @@
     if (line !== undefined) { children.push(s("line", { x1: x(line), y1: 0, x2: x(line), y2: 16, "class": "hold" })); }
     children.push(s("line", { x1: low, y1: 8, x2: Math.max(high, low + 3), y2: 8, "class": none ? "iv-none" : "iv-bar" }));
     if (!none) { children.push(s("rect", { x: Math.min(292, Math.max(0, x(interval.value) - 3)), y: 2, width: 6, height: 12, "class": "iv-box" })); }
-    return s("svg", { viewBox: "0 0 300 16", preserveAspectRatio: "none", "class": "iv-plot", role: "img" }, children);
+    return s("svg", { viewBox: "0 0 300 16", preserveAspectRatio: "none", "class": "iv-plot" + (thin ? " thin" : ""), role: "img" }, children);
   }
 
   /* A log axis that holds all intervals, in whole powers of ten. */
@@ -49,17 +49,19 @@
     }));
   }
 
-  /* Half the interval, in parts of the estimate, against how many fields or drops were looked at; `now` marks where one stands. */
-  function precision(mean, factor, now, most, words) {
-    function share(n) { var total = mean * n / factor; return total > 0 ? 1.96 / Math.sqrt(total) : 1; }
-    var points = [];
-    for (var n = 1; n <= most; n += Math.max(1, Math.floor(most / 60))) { points.push((10 + 280 * n / most).toFixed(1) + "," + (10 + 80 * (1 - Math.min(1, share(n)))).toFixed(1)); }
-    var x = 10 + 280 * Math.min(1, now / most), y = 10 + 80 * (1 - Math.min(1, share(now)));
-    return s("svg", { viewBox: "0 0 300 118", "class": "iv-precision", role: "img" }, [s("title", {}, words),
-      s("line", { x1: 10, y1: 90, x2: 290, y2: 90, "class": "ax" }), s("line", { x1: 10, y1: 10, x2: 10, y2: 90, "class": "ax" }),
-      s("polyline", { points: points.join(" "), "class": "curve" }), s("circle", { cx: x, cy: y, r: 5, "class": "here" }),
-      s("text", { x: 12, y: 110 }, "1"), s("text", { x: 290, y: 110, "text-anchor": "end" }, String(most)),
-      s("text", { x: Math.min(200, x + 9), y: y > 24 ? y - 6 : y + 18 }, "± " + figures(100 * share(now)) + " %, " + now + " looked at")]);
+  /* Half the interval as a share of the estimate (1 at the top, 0 at the foot) against how many were looked at; a ring where one stands. */
+  function precision(share, now, most, at, words) {
+    function x(n) { return 44 + 250 * n / most; }
+    function y(n) { return 8 + 72 * (1 - Math.min(1, share(n))); }
+    var points = [], n;
+    for (n = 0; n <= 60; n += 1) { var many = 1 + (most - 1) * n / 60; points.push(x(many).toFixed(1) + "," + y(many).toFixed(1)); }
+    var levels = [["± 100 %", 1], ["± 50 %", 0.5], ["exact", 0]].map(function (each) {
+      var at = 8 + 72 * (1 - each[1]);
+      return [s("line", { x1: 44, y1: at, x2: 294, y2: at, "class": "ax" }), s("text", { x: 40, y: at + 3.5, "text-anchor": "end" }, each[0])];
+    });
+    return s("svg", { viewBox: "0 0 300 100", "class": "iv-precision", role: "img" }, [s("title", {}, words)].concat(levels[0], levels[1], levels[2], [
+      s("polyline", { points: points.join(" "), "class": "curve" }), s("circle", { cx: x(now), cy: y(now), r: 4.5, "class": "here" }),
+      s("text", { x: x(now), y: 95, "text-anchor": "middle" }, String(now)), s("text", { x: 294, y: 95, "text-anchor": "end" }, bench.reportWords.units(most, at))]));
   }
 
   bench.plot = { bar: bar, decades: decades, plain: plain, axis: axis, precision: precision };

@@ -30,6 +30,26 @@
     return said;
   }
 
+  /* What to think of a line counted both in drops and in fields; empty where none is. */
+  function twiceCounted(of) {
+    var ids = of.lines.map(function (line) { return line.id; });
+    return ids.some(function (id, n) { return ids.indexOf(id) !== n; }) ? "What stands twice was counted at both powers: low power misses small ones, a few fields miss rare ones." : "";
+  }
+
+  /* The line counted most often in fields, or else in drops: what the plot of precision is drawn of. */
+  function mostCounted(of) {
+    return ["field", "drop"].map(function (at) {
+      return of.lines.filter(function (line) { return line.at === at && line.mean.total; }).sort(function (a, b) { return b.mean.total - a.mean.total; })[0];
+    }).filter(Boolean)[0] || null;
+  }
+
+  /* Half the interval as a share of the estimate after so many fields or drops, if they go on as they did. */
+  function goodTo(line, n) { return bench.distributions.normalQuantile(0.975) / Math.sqrt(line.mean.perField.value * n / line.mean.factor); }
+
+  function precisionWords(line) {
+    return line.label + ": good to about ± " + bench.dom.figures(100 * goodTo(line, line.mean.fields)) + " % after " + units(line.mean.fields, line.at) + ". Half of that takes four times as many, " + units(4 * line.mean.fields, line.at) + ".";
+  }
+
   /* What would settle the rules that are open, and when to look again. */
   function next(outcomes) {
     return outcomes.filter(function (each) { return each.more; }).map(function (each) {
@@ -37,6 +57,7 @@
     }).concat("Look again in half a year: same spot, same depth, same dilution, as many fields.");
   }
 
-  bench.reportWords = { units: units, answer: answer, counted: counted, summary: summary, next: next };
+  bench.reportWords = { units: units, answer: answer, counted: counted, summary: summary, next: next,
+    twiceCounted: twiceCounted, mostCounted: mostCounted, goodTo: goodTo, precisionWords: precisionWords };
   if (typeof module === "object" && module.exports) { module.exports = bench; }
 })(globalThis.wetmountBench = globalThis.wetmountBench || {});
