@@ -19,6 +19,11 @@ SENTENCE = re.compile(r"(?<=[.!?;])\s+|\n")
 """Where one sentence ends and another begins, so that each that was not understood can be named."""
 
 
+def sentences(text: str) -> list[str]:
+    """The sentences of a text."""
+    return [each.strip() for each in SENTENCE.split(text) if each.strip()]
+
+
 @click.command("describe", short_help="Tell what you saw, in any order; see what it may be.")
 @click.argument("seen", nargs=-1)
 @click.option("--from", "start", metavar="ADDRESS", default="", help="Go on from an address, such as one the page or an earlier walk gave.")
@@ -53,7 +58,7 @@ def describe_command(named: Path | None, seen: tuple[str, ...], start: str, why:
             trail = words.take(trail, each)
         said = [each for each in seen if "=" not in each]
         if len(said) == 1 and not trail.saw and not trail.pictures:
-            said = [each.strip() for each in SENTENCE.split(said[0]) if each.strip()]
+            said = sentences(said[0])
         trail, unheard = words.take_words(trail, said) if said else (trail, ())
         if said and len(unheard) == len(said):
             words.take(trail, " ".join(said))  # raises, with what may have been meant

@@ -9,16 +9,12 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 from keytool.identify import CANNOT_TELL, Model, Observation, Trail
-from keytool.identify.posterior import posterior
-from keytool.identify.questions import applying
 from keytool.library.messages import did_you_mean
 from keytool.library.model import Character
 
 if TYPE_CHECKING:
-    from keytool.words import Heard
+    from keytool.words.understood import Understood
 
-PLAIN = 0.8
-"""From this score on, words say something plainly, whatever they are about."""
 UNSURE = ("?", "u", "cannot tell", CANNOT_TELL, "not seen")
 NUMBER = re.compile(
     r"(?P<about>about|around|roughly|ca\.?|~|some)?\s*"
@@ -134,25 +130,21 @@ class Words:
     def take_words(self, trail: Trail, texts: Sequence[str]) -> tuple[Trail, tuple[str, ...]]:
         """The trail with all that texts in plain words say, and the texts in which nothing was heard.
 
-        They are heard together, since one says what the others are about; and twice, first for what is said plainly and then, among
-        the characters that have a meaning for what that may be, for all the rest.
+        They are heard together, since one says what the others are about.
         """
-        from keytool.words.hear import hear, taken
-
-        text, bounds = "", []
+        understood = self.understood(trail, "".join(f"{each}\n" for each in texts))
+        unheard, start = [], 0
         for each in texts:
-            bounds.append((len(text), len(text) + len(each)))
-            text += each + "\n"
-        everything = hear(self.lay, text) if self.lay else ()
-        plainly = [each for each in taken(everything) if each.score >= PLAIN]
-        for _ in range(2):
-            chance = posterior(self.model, self._put(trail, map(_observed, plainly))).chance
-            among = {name for name in self.model.tables if applying(self.model, chance, name) >= self.model.figure("name-share")}
-            plainly = taken(each for each in everything if each.character in among)
-        unheard = tuple(
-            said for said, (start, end) in zip(texts, bounds, strict=True) if not any(start <= each.start < end for each in plainly)
-        )
-        return self._put(trail, map(_observed, plainly)), unheard
+            if not any(start <= place.start <= start + len(each) for place in understood.places):
+                unheard.append(each)
+            start += len(each) + 1
+        return understood.added_to(trail), tuple(unheard)
+
+    def understood(self, trail: Trail, text: str) -> Understood:
+        """What a text in plain words says of the thing a trail tells of, each thing with its place in the text."""
+        from keytool.words.understood import Understood, understand
+
+        return understand(self.model, self.lay, trail, text) if self.lay else Understood((), ())
 
     def _nothing_heard(self, typed: str) -> str:
         from keytool.words.hear import hear
@@ -160,17 +152,6 @@ class Words:
         near = list(dict.fromkeys(f"{each.character}={each.state}" for each in hear(self.lay, typed) if each.state))[:3] if self.lay else []
         tip = f"Did you mean {' or '.join(near)}?" if near else "Say it as character=state, such as mouth=spear, or in other words."
         return f"Nothing known was heard in “{typed}”. {tip}"
-
-
-def _observed(heard: Heard) -> Observation:
-    """What was heard, as an observation."""
-    if heard.says == "unsure":
-        return Observation(heard.character)
-    if heard.state:
-        return Observation(heard.character, (heard.state,), heard.says == "not")
-    low = float("-inf") if heard.low is None else heard.low
-    high = float("inf") if heard.high is None else heard.high
-    return Observation(heard.character, low=low, high=high)
 
 
 def said_words(model: Model, observation: Observation) -> str:
@@ -182,7 +163,8 @@ def said_words(model: Model, observation: Observation) -> str:
         return f"{character.name}: cannot tell"
     if observation.states:
         names = " or ".join(character.states[state].name for state in observation.states)
-        return f"{character.name}: {'not ' if observation.negated else ''}{names}"
+        perhaps = "perhaps " if observation.pointed else ""
+        return f"{character.name}: {perhaps}{'not ' if observation.negated else ''}{names}"
     assert observation.low is not None
     assert observation.high is not None
     unit = next(

@@ -23,10 +23,10 @@ def compile_words(library: Library) -> dict[str, Any]:
 
     `states` holds (character, state, phrases), a phrase being its weight and its words, denied ones with "!", those not made out
     with "?"; `weights` how telling each word is, in hundredths; `found` the numbers of the states it stands in; `groups` the
-    groups of words of one meaning each belongs to.
+    groups of words of one meaning each belongs to; `first-looks` the picture that a word for the thing points at.
     """
     lay = library.lay
-    spelling = {name: value for name, value in lay.spelling.items() if name != "alike"}
+    spelling = {name: value for name, value in lay.spelling.items() if name not in ("alike", "first-looks", "samples")}
     states = [
         (character, state, _phrases(library, character, state))
         for character in library.characters.values()
@@ -48,6 +48,14 @@ def compile_words(library: Library) -> dict[str, Any]:
         "groups": groups,
         "parts": sorted({fold(each, forms) for each in spelling["parts"]}),
         "kinds": {fold(each, forms): list(themes) for each, themes in spelling["kinds"].items()},
+        "first-looks": {
+            fold(word, forms): "" if picture == "none" else picture
+            for picture, words in lay.spelling["first-looks"].items()
+            for word in words
+        },
+        "samples": [
+            [[fold(word, forms) for word in phrase.split()], id] for id, phrases in lay.spelling["samples"].items() for phrase in phrases
+        ],
         "characters": {each.id: _about(library, each) for each in library.characters.values()},
         "states": [[character.id, state.id, [list(each) for each in phrases]] for character, state, phrases in states],
         "sizes": [

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
@@ -30,7 +30,10 @@ _LIKE_WOBBLY = re.compile(r"(?:bb|gg|dd|pp|zz|ck|nk)ly$")
 
 @dataclass(frozen=True, slots=True)
 class Token:
-    """One word of a text that says something: its folded form, what is said of it, its sentence and clause, and where it stands."""
+    """One word of a text that says something: its folded form, what is said of it, its sentence and clause, and where it stands.
+
+    `doubted` is said with half a voice or asked; `aside` is said of what lies around, where the drop is from, how it smells.
+    """
 
     word: str
     denied: bool
@@ -39,6 +42,8 @@ class Token:
     clause: int
     start: int
     end: int
+    doubted: bool = False
+    aside: bool = False
 
 
 @lru_cache(maxsize=REMEMBERED)
@@ -122,36 +127,50 @@ def letters(word: str) -> str:
 
 
 def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
-    """The words of a text that say something, with what a "not" or a "could not see" before them does."""
+    """The words of a text that say something, with what a "not", a "could not see", a "maybe" or a "nearby" does to them."""
     words = [(found[0], found.start(), found.end()) for found in WORD.finditer(text)]
     said = [plain(word).replace("'", "") for word, _, _ in words]
     stops, kept = set(spelling["stops"]) - set(spelling["kept"]), set(spelling["kept"])
     negating, back, breaks = set(spelling["negating"]), set(spelling["negating-back"]), set(spelling["breaks"])
     counts: Mapping[str, int] = spelling["count-words"]
-    unsure: dict[str, list[list[str]]] = {}
-    for words_of in map(str.split, spelling["unsure"]):
-        unsure.setdefault(words_of[0], []).append(words_of)
+    unsure, doubtful, passing = (_by_first(spelling[each]) for each in ("unsure", "doubtful", "passing"))
+    asides, asides_back = _by_first(spelling["asides"]), _by_first(spelling["asides-back"])
     done: list[Token] = []
     sentence = clause = reach = 0
-    unclear = False
+    unclear = aside = False
+    doubted: set[int] = set()
+    around: set[int] = set()
+    turned: set[int] = set()
     skip = -1
     for at, (_, start, end) in enumerate(words):
         here = said[at]
+        if _begins(doubtful, said, at):
+            doubted.add(clause)
+        if _begins(asides_back, said, at):
+            around.add(clause)
+        if _begins(asides, said, at):
+            aside = True
         if at < skip:
             continue
         if here in SENTENCE_ENDS or here == "," or here in breaks:
-            reach, unclear, clause = 0, False, clause + 1
+            if here == "?":
+                answer = next((each for each in said[at + 1 :] if each != "\n"), "")
+                (turned if answer in negating else set() if answer in spelling["agreeing"] else doubted).update(_clauses(done, sentence))
+            reach, unclear, aside, clause = 0, False, False, clause + 1
             sentence += here in SENTENCE_ENDS
             continue
-        phrase = next((each for each in unsure.get(here, ()) if said[at : at + len(each)] == each), None)
+        phrase = _begins(unsure, said, at)
         if phrase:
-            reach, unclear, skip = REACH, True, at + len(phrase)
+            reach, unclear, skip = REACH, True, at + phrase
+            continue
+        if _begins(passing, said, at):
+            skip = at + _begins(passing, said, at)
             continue
         if here in negating:
             reach = REACH
             continue
         if here in back:
-            done = [_denied(each) if each.clause == clause else each for each in done]
+            done = [replace(each, denied=True) if each.clause == clause else each for each in done]
             continue
         if here in stops and here not in kept:
             continue
@@ -161,20 +180,43 @@ def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
             if _counted(here, counts) in counts
             else fold(here[:-4] if less else here, spelling["forms"])
         )
-        turned = less or folded.startswith("not ")
-        denied = (reach > 0) is not turned
-        done.append(Token(folded.removeprefix("not "), denied, unclear and reach > 0, sentence, clause, start, end))
+        is_turned = less or folded.startswith("not ")
+        denied = (reach > 0) is not is_turned
+        done.append(Token(folded.removeprefix("not "), denied, unclear and reach > 0, sentence, clause, start, end, aside=aside))
         reach -= reach > 0
-    return done
+    held = {each.clause for each in done}  # "..., I think" speaks of what stands before
+    doubted |= {max((other for other in held if other < each), default=each) for each in doubted if each not in held}
+    return [
+        replace(
+            each,
+            denied=each.denied or each.clause in turned,
+            doubted=each.clause in doubted,
+            aside=each.aside or each.clause in around,
+        )
+        for each in done
+    ]
+
+
+def _by_first(phrases: Iterable[str]) -> dict[str, list[list[str]]]:
+    """Phrases as lists of words, by their first word."""
+    found: dict[str, list[list[str]]] = {}
+    for each in map(str.split, phrases):
+        found.setdefault(each[0], []).append(each)
+    return found
+
+
+def _begins(phrases: Mapping[str, list[list[str]]], said: Sequence[str], at: int) -> int:
+    """How many words the phrase has that begins at a word; 0 where none does."""
+    return next((len(each) for each in phrases.get(said[at], ()) if said[at : at + len(each)] == each), 0)
+
+
+def _clauses(done: Iterable[Token], sentence: int) -> set[int]:
+    return {each.clause for each in done if each.sentence == sentence}
 
 
 def _counted(word: str, counts: Mapping[str, int]) -> str:
     """A number word without the ending of its plural: "pairs", "twos"."""
     return word[:-1] if word.endswith("s") and word not in counts else word
-
-
-def _denied(token: Token) -> Token:
-    return Token(token.word, True, token.unclear, token.sentence, token.clause, token.start, token.end)
 
 
 def keywords(text: str, spelling: Mapping[str, Any]) -> list[str]:

@@ -10,9 +10,10 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any, Literal
 
-from keytool.words.fold import Token, plain, tokens
+from keytool.words.fold import REMEMBERED, Token, tokens
 from keytool.words.sizes import sizes
 
 SURE = 0.5
@@ -22,10 +23,16 @@ ALIKE, SLIP, BEGUN = 0.7, 0.85, 0.8
 """What a word of the same meaning, a word with a letter wrong and the beginning of a word count."""
 HALF = 150
 """The weight of matched words, in hundredths, at which a match is half convincing."""
-OTHER_PART, OTHER_KIND, OWN_WORD, DENIED, DOUBTFUL = 0.55, 0.6, 1.1, 0.75, 0.6
+OTHER_PART, OTHER_KIND, OWN_WORD, DENIED = 0.55, 0.6, 1.1, 0.75
 NEARLY, RIVAL, MOST_AT_ONE_PLACE = 0.95, 0.7, 2
 TOPIC_ONLY, COMMON, MANY_STATES = 0.45, 0.65, 20
 """What counts where only the character was named; one word alone that people say of more states than this."""
+CHATTER = 0.25
+"""How much of a match is lost where nothing else in the sentence belongs to it."""
+DENIES = 0.8
+"""How much of a phrase must be said to deny it: who says "not moving" does not say that it does not glide."""
+MOST = 2000
+"""Letters that are heard at once."""
 CLOSE, SCATTERED = 2, 0.65
 """So many other words may stand between those of a phrase; what it counts when there are more."""
 """A word that stands for more characters than this is offered, not taken."""
@@ -36,7 +43,8 @@ Says = Literal["is", "not", "unsure"]
 class Heard:
     """One observation: what is said of a character, its state (empty for a size, and where it was not made out), and how surely.
 
-    `low` and `high` are set for sizes, in base units; None is open. `start` and `end` are where in the text it was said.
+    `low` and `high` are set for sizes, in base units; None is open. `start` and `end` are where in the text it was said,
+    `doubted` whether with half a voice, in how many `words`.
     """
 
     says: Says
@@ -47,6 +55,8 @@ class Heard:
     score: float
     start: int
     end: int
+    doubted: bool = False
+    words: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,26 +74,30 @@ def hear(data: Mapping[str, Any], text: str, *, among: Collection[str] | None = 
 
     `data` is what `compile_words` made. `among` keeps to some characters. While somebody is `typing`, the last word may be unfinished.
     """
-    text = text[:2000]
-    measured = sizes(text, data)
+    text = text[:MOST]
     blanked = list(text)
+    for token in tokens(text, data["spelling"]):
+        if token.aside:
+            blanked[token.start : token.end] = " " * (token.end - token.start)
+    measured = sizes("".join(blanked), data)
     for size in measured:
         blanked[size.start : size.end] = " " * (size.end - size.start)
     bare = "".join(blanked)
-    words = [_word(data, token, typing and token.end == len(bare)) for token in tokens(bare, data["spelling"])]
+    said = [each for each in tokens(bare, data["spelling"]) if not each.aside]
+    words = [_word(data, token, typing and token.end == len(bare)) for token in said]
     topics = {theme for word in words if not word.token.denied for theme in data["kinds"].get(word.token.word, ())}
-    best: dict[tuple[str, str, str], Heard] = {
-        ("is", each.character, ""): Heard("is", each.character, "", each.low, each.high, each.score, each.start, each.end)
-        for each in measured
-        if each.character and (among is None or each.character in among)
-    }
+    best: dict[tuple[str, str, str], Heard] = {}
+    for each in sorted(measured, key=lambda each: -each.score):
+        if each.character and (among is None or each.character in among):
+            heard = Heard("is", each.character, "", each.low, each.high, each.score, each.start, each.end)
+            best.setdefault(("is", each.character, ""), heard)
     for span in _spans(words):
-        doubt = _doubtful(bare, span, data)
-        for number in _touched(data, span):
+        meant = _meant(data, span)
+        for number in sorted({number for word in meant for number in data["found"][word]}):
             character, state, phrases = data["states"][number]
             if among is not None and character not in among:
                 continue
-            for heard in _held(data, span, character, state, phrases, topics, doubt):
+            for heard in _held(data, span, character, state, phrases, topics, meant):
                 key = (heard.says, heard.character, heard.state)
                 if key not in best or heard.score > best[key].score:
                     best[key] = heard
@@ -92,12 +106,17 @@ def hear(data: Mapping[str, Any], text: str, *, among: Collection[str] | None = 
     )
 
 
-def _touched(data: Mapping[str, Any], span: list[_Word]) -> list[int]:
-    """The numbers of the states in whose phrases any word of a span stands, in order."""
+def _meant(data: Mapping[str, Any], span: list[_Word]) -> frozenset[str]:
+    """The words of phrases that the words of a span may stand for."""
     found = data["found"]
     meant = {word for said in span for word in said.means if word in found}
-    meant |= {word for said in span if said.begun for word in found if word.startswith(said.begun)}
-    return sorted({number for word in meant for number in found[word]})
+    return frozenset(meant | {word for said in span if said.begun for word in found if word.startswith(said.begun)})
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _bare(phrase: str) -> tuple[str, ...]:
+    """The words of a phrase without what is said of them."""
+    return tuple(each.lstrip("!?") for each in phrase.split())
 
 
 def _spans(words: list[_Word]) -> Iterable[list[_Word]]:
@@ -157,7 +176,7 @@ def slips(one: str, other: str, allowed: int) -> int:
 
 
 def _held(
-    data: Mapping[str, Any], span: list[_Word], character: str, state: str, phrases: list[Any], topics: set[str], doubt: float
+    data: Mapping[str, Any], span: list[_Word], character: str, state: str, phrases: list[Any], topics: set[str], meant: frozenset[str]
 ) -> Iterable[Heard]:
     """What one clause or sentence says of one state."""
     about = data["characters"][character]
@@ -165,15 +184,17 @@ def _held(
     best: dict[Says, tuple[float, list[_Word]]] = {}
     touched: dict[int, float] = {}
     for weight, phrase in phrases:
+        if meant.isdisjoint(_bare(phrase)):
+            continue
         says, share, matched = _matched(data, span, phrase)
         for at, factor in matched.items():
             if says == "is":
                 touched[at] = max(touched.get(at, 0.0), factor)
-        if not share:
+        if not share or (says == "not" and share < DENIES):
             continue
         told = sum(span[at].weight * factor for at, factor in matched.items())
         explained = told / whole
-        score = share * share * (told / (told + HALF)) * (0.45 + 0.55 * explained) * weight / 100
+        score = share * share * (told / (told + HALF)) * (1 - CHATTER + CHATTER * explained) * weight / 100
         apart = max(matched) - min(matched) + 1 - len(matched)
         score *= 1.0 if apart <= CLOSE else SCATTERED
         score *= 1.0 if says == "unsure" else _telling(data, phrase, share, {span[at].token.word for at in matched}, about)
@@ -183,11 +204,11 @@ def _held(
         if says == "is":
             union = sum(span[at].weight * factor for at, factor in touched.items()) / whole
             score += 0.3 * (1 - score) * union * score
-        score *= _fitting(data, span, words, about, topics) * doubt * (1 if says == "is" else DENIED)
+        score *= _fitting(data, span, words, about, topics) * (1 if says == "is" else DENIED)
         start, end = min(word.token.start for word in words), max(word.token.end for word in words)
-        yield Heard(
-            says, character, "" if says == "unsure" else state, None, None, math.floor(min(score, 1) * 1000 + 0.5) / 1000, start, end
-        )
+        rounded = math.floor(min(score, 1) * 1000 + 0.5) / 1000
+        doubted = any(word.token.doubted for word in words)
+        yield Heard(says, character, "" if says == "unsure" else state, None, None, rounded, start, end, doubted, len(words))
 
 
 def _telling(data: Mapping[str, Any], phrase: str, share: float, said: set[str], about: Mapping[str, Any]) -> float:
@@ -248,12 +269,6 @@ def _fitting(data: Mapping[str, Any], span: list[_Word], words: list[_Word], abo
     if topics and about["themes"] and not topics & set(about["themes"]):
         factor *= OTHER_KIND
     return factor * (OWN_WORD if any(word.token.word in own for word in span) else about["wide"] / 100)
-
-
-def _doubtful(text: str, span: list[_Word], data: Mapping[str, Any]) -> float:
-    start, end = min(word.token.start for word in span), max(word.token.end for word in span)
-    said = plain(text[max(0, start - 12) : end]).replace("'", "").split()
-    return DOUBTFUL if any(word.strip(".,;:") in data["spelling"]["doubtful"] for word in said) else 1.0
 
 
 def taken(heard: Iterable[Heard]) -> list[Heard]:

@@ -47,6 +47,7 @@ def sizes(text: str, data: Mapping[str, Any]) -> list[Size]:
     spelling = data["spelling"]
     lexemes = [_Lexeme(each[0] if each[0] in _SIGNS else plain(each[0]), each.start(), each.end()) for each in _LEXEME.finditer(text)]
     unit_of = {name: spelling["sizes"][unit] for unit, names in spelling["units"].items() for name in map(plain, names)}
+    kind = next((each for each in (fold(lexeme.text, spelling["forms"]) for lexeme in lexemes) if each in data["kinds"]), "")
     found: list[Size] = []
     at = 0
     while at < len(lexemes):
@@ -55,10 +56,15 @@ def sizes(text: str, data: Mapping[str, Any]) -> list[Size]:
             at += 1
             continue
         values, by, after, is_speed = read
+        if not is_speed and _is_distance(lexemes, at, after, spelling):
+            at = after
+            continue
         here = lexemes[at].start, lexemes[after - 1].end
         along, told = ("speed", -1) if is_speed or by else _along(lexemes, at, after, spelling)
         if told >= after:
             here = here[0], lexemes[told].end
+        if not along and max(values) < spelling["measured-across"].get(kind, 0):
+            along = "wide"
         ways = (("long", values[:1]), ("wide", values[1:])) if by and not is_speed else ((along, values),)
         for way, given in ways:
             low, high = _bounds(lexemes, at, given, spelling)
@@ -66,6 +72,14 @@ def sizes(text: str, data: Mapping[str, Any]) -> list[Size]:
             found.append(Size(character, low, high, 0.9 if way else 0.55, *here))
         at = after
     return found
+
+
+def _is_distance(lexemes: list[_Lexeme], at: int, after: int, spelling: Mapping[str, Any]) -> bool:
+    """Whether it is said how far off or how far apart something is, which is no size."""
+    before = [lexemes[each].text for each in (at - 1, at - 2) if each >= 0]
+    first = next((word for word in before if word not in ("about", "some", "~")), "")
+    behind = {_text(lexemes, each) for each in range(after, after + 3)}
+    return first in spelling["distance-before"] or bool(behind & set(spelling["distance-behind"]))
 
 
 def _read(
@@ -96,6 +110,10 @@ def _value(lexemes: list[_Lexeme], at: int, spelling: Mapping[str, Any]) -> tupl
     """A number written in figures or words, and what follows it."""
     text = _text(lexemes, at)
     parts, counts = spelling["parts-of-one"], spelling["count-words"]
+    if text in ("a", "an"):
+        other = _text(lexemes, at + 1)
+        is_unit = any(other in map(plain, names) for names in spelling["units"].values())
+        return (1.0, at + 1) if is_unit else _value(lexemes, at + 1, spelling) if counts.get(other, 0) >= 100 else None
     if _NUMBER.match(text):
         value, after = _figures(text), at + 1
         if _text(lexemes, after) == "/" and _NUMBER.match(_text(lexemes, after + 1)):
@@ -108,6 +126,8 @@ def _value(lexemes: list[_Lexeme], at: int, spelling: Mapping[str, Any]) -> tupl
         return _SIGNS[text], at + 1
     if text in counts:
         value, after = float(counts[text]), at + 1
+        if counts.get(_text(lexemes, after), 0) >= 100 > value:
+            value, after = value * counts[_text(lexemes, after)], after + 1
         if [_text(lexemes, after), _text(lexemes, after + 1)] == ["and", "a"] and _text(lexemes, after + 2) in parts:
             return value + parts[_text(lexemes, after + 2)], after + 3
         return value, after

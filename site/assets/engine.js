@@ -6,6 +6,7 @@
  *   engine.describe(trail) -> result                  everything that was told, weighed
  *   engine.walk(trail) -> {asks, asksCharacter, arrived, goesOn, passed, open, ends, result}
  *   engine.explain(trail, entry) -> [{sources, weight}]
+ *   engine.fits(chance, observation) -> {means, likely}   for words heard; chance from engine.chances(trail), where(character) its conditions
  *
  * A trail: {sample, pictures: [], legs: [{key, answers: [{couplet, lead}]}], saw: [observation]}.
  * An observation: {character, states: [], negated} | {character, low, high, about} (base units, null where open)
@@ -366,6 +367,20 @@
       return total;
     }
 
+    /* How something heard fits what is likely: how far its character has a meaning there, and its likelihood over chance. */
+    function fits(chance, observation) {
+      const table = tables.get(observation.character), means = applying(table, chance);
+      if (isUnsure(observation)) return { means, likely: 1 };
+      const value = valueOf(observation), chances = rowChances(table, value);
+      let likely = 0;
+      for (let i = 0; i < size; i++) likely += chance[i] * chances[table.row[i]];
+      return { means, likely: likely / blind(table, value) };
+    }
+
+    function where(character) {
+      return Object.fromEntries(Object.entries(tables.get(character).where).map(([name, numbers]) => [name, numbers.map((number) => tables.get(name).states[number])]));
+    }
+
     function powerAtHand(after) {
       let power = 0;
       for (const name of after.evidence.told) power = Math.max(power, tables.get(name).power);
@@ -685,7 +700,7 @@
       return { trail, left };
     }
 
-    return { describe, explain, walk, parse, write, keys: [...keys.keys()], entries, members };
+    return { describe, explain, walk, parse, write, fits, where, chances: (trail) => posterior(trail).chance, keys: [...keys.keys()], entries, members };
   }
 
   return { open, CANNOT_TELL };

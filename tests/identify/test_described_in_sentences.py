@@ -1,4 +1,4 @@
-"""Forty things told in whole sentences and as observations: the right group, and never what would do harm, with what is open marked so."""
+"""Forty things told in whole sentences and as observations, ninety as beginners talk: the right group, and never what would do harm, with what is open marked so."""
 
 from __future__ import annotations
 
@@ -8,12 +8,14 @@ from typing import Any
 import pytest
 import yaml
 
+from keytool.cli.describe import sentences
 from keytool.cli.observations import Words
 from keytool.identify import Model, Trail, compiled, describe, parsed
 from keytool.library import Library
 
 CASES = Path(__file__).parents[1] / "cases" / "described-in-sentences.yaml"
 TOLD: list[dict[str, Any]] = yaml.safe_load(CASES.read_text("utf-8"))
+SPOKEN: list[dict[str, Any]] = yaml.safe_load((CASES.parent / "described-as-spoken.yaml").read_text("utf-8"))
 
 
 @pytest.fixture(scope="module")
@@ -61,6 +63,51 @@ def test_whole_sentences_lead_to_the_right_group(model: Model, words: Words, cas
     if right < 0.5:
         still_open(case, "said")
     assert right >= 0.5
+
+
+@pytest.mark.parametrize("case", SPOKEN, ids=lambda case: case["id"])
+def test_what_beginners_say_leads_to_the_right_group_and_never_to_harm(model: Model, words: Words, case: dict[str, Any]) -> None:
+    trail, _ = words.take_words(Trail(), sentences(case["said"]))
+    right, harmful = shares(model, case, trail)
+    assert harmful < 0.5
+    if right < 0.5:
+        still_open(case, "said")
+    assert right >= 0.5
+
+
+def test_what_is_open_is_marked_so_and_is_less_than_one_in_eight() -> None:
+    assert sum("said" in case.get("open", ()) for case in (*SPOKEN, *TOLD)) < (len(SPOKEN) + len(TOLD)) / 8
+
+
+@pytest.mark.parametrize(
+    ("said", "is_taken", "never"),
+    [
+        ("A worm. No movement.", {"own-movement=still"}, {"inside-movement", "manner"}),
+        ("A worm, not moving at all.", {"own-movement=still"}, {"inside-movement", "manner"}),
+        ("Slipper shaped cell. Green? no, clear.", {"body-colour=clear"}, set()),
+        ("A worm. It lay beside a brown piece of root.", set(), {"body-colour", "wall-colour", "feeding-seen"}),
+        ("A ball, 20 um across. A green leaf scrap lay nearby, 200 um away.", {"body-width=20"}, {"body-colour", "body-length"}),
+    ],
+)
+def test_a_word_that_means_something_else_there_is_not_heard(words: Words, said: str, is_taken: set[str], never: set[str]) -> None:
+    trail, _ = words.take_words(Trail(), sentences(said))
+    told = {f"{each.character}={each.states[0] if each.states else f'{each.low:g}'}" for each in trail.saw if not each.is_unsure}
+    assert is_taken <= told
+    assert not {each.character for each in trail.saw} & never
+
+
+@pytest.mark.parametrize("said", ["I think the tail is blunt.", "The tail is blunt, maybe.", "Is the tail blunt?", "Tail might be blunt"])
+def test_what_is_said_with_half_a_voice_counts_as_a_first_impression(words: Words, said: str) -> None:
+    (tail,) = (each for each in words.take_words(Trail(), ["A worm.", said])[0].saw if each.character == "tail")
+    assert tail.states == ("blunt",) and tail.pointed
+    (sure,) = (each for each in words.take_words(Trail(), ["A worm.", "The tail is blunt."])[0].saw if each.character == "tail")
+    assert not sure.pointed
+
+
+def test_what_a_thing_is_called_and_where_it_is_from_are_heard(words: Words) -> None:
+    trail, _ = words.take_words(Trail(), ["Clear worm from my worm bin, half a millimetre long."])
+    assert (trail.pictures, trail.sample) == (("worm",), "worm-bin")
+    assert words.take_words(Trail(), ["A bell on a thread, stuck to a crumb."])[0].pictures == ()
 
 
 def test_a_sentence_in_which_nothing_is_heard_is_named_and_the_rest_taken(words: Words) -> None:

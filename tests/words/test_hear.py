@@ -6,6 +6,7 @@ The words rest on memory and on wording met in use (`keydata/words/`); the cases
 from __future__ import annotations
 
 import json
+import os
 from dataclasses import asdict
 from pathlib import Path
 from typing import Any
@@ -13,10 +14,13 @@ from typing import Any
 import pytest
 import yaml
 
+from keytool.identify import Trail, compiled, written
+from keytool.identify.library_data import library_data
 from keytool.library import Library
 from keytool.words import Heard, compile_words, hear
 from keytool.words.fold import fold
 from keytool.words.hear import slips, taken
+from keytool.words.understood import understand
 
 ROOT = Path(__file__).parents[2]
 CASES = yaml.safe_load((ROOT / "tests" / "cases" / "lay-words.yaml").read_text("utf-8"))
@@ -129,4 +133,27 @@ def test_the_script_hears_the_same(words: dict[str, Any], browser: Any) -> None:
         given = page.evaluate(run, [plain, texts, typing])
         for text, theirs in zip(texts, given, strict=True):
             assert [asdict(each) for each in hear(words, text, typing=typing)] == theirs, text[:80]
+    page.close()
+
+
+def test_the_script_understands_whole_texts_the_same(words: dict[str, Any], library: Library, browser: Any) -> None:
+    model = compiled(library)
+    page = browser.new_page()
+    for script in (ROOT / "site" / "assets" / "engine.js", *SCRIPTS, ROOT / "site" / "assets" / "words" / "understood.js"):
+        page.add_script_tag(content=script.read_text("utf-8"))
+    spoken = yaml.safe_load((ROOT / "tests" / "cases" / "described-as-spoken.yaml").read_text("utf-8"))
+    step = 1 if os.environ.get("WETMOUNT_WHOLE") else 3
+    texts = [*(case["said"] for case in spoken[::step]), *MORE, "A worm? No, a thread. I think it branches, maybe.", "", "from compost tea"]
+    run = """([library, data, texts]) => {
+        const engine = wetmountEngine.open(library), fresh = () => ({sample: "", pictures: [], legs: [], saw: []});
+        return texts.map((text) => {
+            const {places} = wetmountUnderstood.understand(engine, data, fresh(), text);
+            return {address: engine.write(wetmountUnderstood.addedTo(fresh(), places)), places: places.map((each) => [each.start, each.end])};
+        });
+    }"""
+    data = json.loads(json.dumps(words))
+    for text, theirs in zip(texts, page.evaluate(run, [json.loads(json.dumps(library_data(model))), data, texts]), strict=True):
+        ours = understand(model, words, Trail(), text)
+        assert written(ours.added_to(Trail())) == theirs["address"], text[:80]
+        assert [[each.start, each.end] for each in ours.places] == theirs["places"], text[:80]
     page.close()

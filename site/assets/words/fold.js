@@ -75,41 +75,72 @@
 
   const prepare = new WeakMap();
 
+  /** Phrases as lists of words, by their first word. */
+  function byFirst(phrases) {
+    const found = new Map();
+    for (const phrase of phrases) {
+      const words = phrase.split(" ");
+      found.set(words[0], [...(found.get(words[0]) || []), words]);
+    }
+    return found;
+  }
+
+  /** How many words the phrase has that begins at a word; 0 where none does. */
+  function begins(phrases, said, at) {
+    const found = (phrases.get(said[at]) || []).find((each) => each.every((part, more) => said[at + more] === part));
+    return found ? found.length : 0;
+  }
+
   function prepared(spelling) {
     if (!prepare.has(spelling)) {
       const kept = new Set(spelling.kept);
       prepare.set(spelling, {
         stops: new Set(spelling.stops.filter((each) => !kept.has(each))), negating: new Set(spelling.negating),
         back: new Set(spelling["negating-back"]), breaks: new Set(spelling.breaks), counts: spelling["count-words"],
-        unsure: spelling.unsure.map((each) => each.split(" ")),
+        ...Object.fromEntries(["unsure", "doubtful", "passing", "asides", "asides-back"].map((name) => [name, byFirst(spelling[name])])),
+        agreeing: new Set(spelling.agreeing),
       });
     }
     return prepare.get(spelling);
   }
 
-  /** The words of a text that say something: {word, denied, unclear, sentence, clause, start, end}. */
+  /** The words of a text that say something: {word, denied, unclear, sentence, clause, start, end, doubted, aside}. */
   function tokens(text, spelling) {
     const words = [...text.matchAll(WORD)].map((found) => ({word: found[0], start: found.index, end: found.index + found[0].length}));
     const said = words.map((each) => plain(each.word).replace(/'/g, ""));
-    const {stops, negating, back, breaks, counts, unsure} = prepared(spelling);
+    const ready = prepared(spelling), {stops, negating, back, breaks, counts} = ready;
     const done = [];
-    let sentence = 0, clause = 0, reach = 0, unclear = false, skip = -1;
+    let sentence = 0, clause = 0, reach = 0, unclear = false, aside = false, skip = -1;
+    const doubted = new Set(), around = new Set(), turned = new Set();
     words.forEach((word, at) => {
       const here = said[at];
+      if (begins(ready.doubtful, said, at)) doubted.add(clause);
+      if (begins(ready["asides-back"], said, at)) around.add(clause);
+      if (begins(ready.asides, said, at)) aside = true;
       if (at < skip) return;
       const ends = SENTENCE_ENDS.includes(here);
       if (ends || here === "," || breaks.has(here)) {
+        if (here === "?") {
+          const answer = said.slice(at + 1).find((each) => each !== "\n");
+          const marked = negating.has(answer) ? turned : ready.agreeing.has(answer) ? null : doubted;
+          if (marked) for (const each of done) if (each.sentence === sentence) marked.add(each.clause);
+        }
         reach = 0;
-        unclear = false;
+        unclear = aside = false;
         clause += 1;
         if (ends) sentence += 1;
         return;
       }
-      const phrase = unsure.find((each) => each.every((part, more) => said[at + more] === part));
+      const phrase = begins(ready.unsure, said, at);
       if (phrase) {
         reach = REACH;
         unclear = true;
-        skip = at + phrase.length;
+        skip = at + phrase;
+        return;
+      }
+      const passing = begins(ready.passing, said, at);
+      if (passing) {
+        skip = at + passing;
         return;
       }
       if (negating.has(here)) {
@@ -124,14 +155,21 @@
       const less = here.length > 6 && here.endsWith("less") && !has(spelling.forms, here);
       const count = here.endsWith("s") && !has(counts, here) ? here.slice(0, -1) : here;
       const form = has(counts, count) ? String(counts[count]) : fold(less ? here.slice(0, -4) : here, spelling.forms);
-      const turned = less || form.startsWith("not ");
-      const denied = (reach > 0) !== turned;
+      const isTurned = less || form.startsWith("not ");
+      const denied = (reach > 0) !== isTurned;
       done.push({
         word: form.startsWith("not ") ? form.slice(4) : form,
-        denied, unclear: unclear && reach > 0, sentence, clause, start: word.start, end: word.end,
+        denied, unclear: unclear && reach > 0, sentence, clause, start: word.start, end: word.end, doubted: false, aside,
       });
       if (reach > 0) reach -= 1;
     });
+    const held = new Set(done.map((each) => each.clause)); // "..., I think" speaks of what stands before
+    for (const each of [...doubted]) if (!held.has(each)) doubted.add(Math.max(...[...held].filter((other) => other < each), -1));
+    for (const each of done) {
+      each.denied = each.denied || turned.has(each.clause);
+      each.doubted = doubted.has(each.clause);
+      each.aside = each.aside || around.has(each.clause);
+    }
     return done;
   }
 
@@ -174,5 +212,5 @@
     return best;
   }
 
-  return {plain, fold, letters, tokens, keywords, slips, nearest, has};
+  return {WORD, plain, fold, letters, tokens, keywords, slips, nearest, has};
 });

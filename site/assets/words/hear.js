@@ -1,5 +1,5 @@
 // Typed lay words as ranked observations: the same answers as keytool/words/hear.py and sizes.py.
-// wetmountWords.hear(data, text, {among, typing}) gives [{says, character, state, low, high, score, start, end}], the surest first.
+// wetmountWords.hear(data, text, {among, typing}) gives [{says, character, state, low, high, score, start, end, doubted, words}], the surest first.
 (function (root, make) {
   if (typeof module === "object" && module.exports) module.exports = make(require("./fold.js"));
   else root.wetmountWords = make(root.wetmountFold);
@@ -7,7 +7,7 @@
   "use strict";
   const {plain, fold, tokens, nearest, has} = folding;
   const SURE = 0.5, LEAST = 0.2, ALIKE = 0.7, SLIP = 0.85, BEGUN = 0.8, HALF = 150;
-  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, DOUBTFUL = 0.6, NEARLY = 0.95, RIVAL = 0.7, TOPIC_ONLY = 0.45, COMMON = 0.65, MANY_STATES = 20, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 2, SCATTERED = 0.65;
+  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, CHATTER = 0.25, DENIES = 0.8, MOST = 2000, NEARLY = 0.95, RIVAL = 0.7, TOPIC_ONLY = 0.45, COMMON = 0.65, MANY_STATES = 20, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 2, SCATTERED = 0.65;
 
   // ---- sizes
   const LEXEME = /[½¼¾]|\p{Nd}+(?:[.,]\p{Nd}+)?|(?:(?![½¼¾])[\p{L}\p{No}\p{Nl}])+|[^\s\p{L}\p{N}]/gu;
@@ -21,6 +21,7 @@
     const said = (at) => (at >= 0 && at < lexemes.length ? lexemes[at].text : "");
     const unitOf = {};
     for (const [unit, names] of Object.entries(spelling.units)) for (const name of names) unitOf[plain(name)] = spelling.sizes[unit];
+    const kind = lexemes.map((lexeme) => fold(lexeme.text, spelling.forms)).find((each) => has(data.kinds, each)) || "";
     const found = [];
     for (let at = 0; at < lexemes.length;) {
       const read = readSize(said, at, spelling, unitOf);
@@ -29,10 +30,16 @@
         continue;
       }
       const {values, by, after, isSpeed} = read;
+      if (!isSpeed && isDistance(said, at, after, spelling)) {
+        at = after;
+        continue;
+      }
       const start = lexemes[at].start;
       let end = lexemes[after - 1].end;
-      const [along, told] = isSpeed || by ? ["speed", -1] : alongOf(said, at, after, spelling);
+      let [along, told] = isSpeed || by ? ["speed", -1] : alongOf(said, at, after, spelling);
       if (told >= after) end = lexemes[told].end;
+      const across = spelling["measured-across"];
+      if (!along && has(across, kind) && Math.max(...values) < across[kind]) along = "wide";
       const ways = by && !isSpeed ? [["long", values.slice(0, 1)], ["wide", values.slice(1)]] : [[along, values]];
       for (const [way, given] of ways) {
         const [low, high] = bounds(said, at, given, spelling);
@@ -41,6 +48,12 @@
       at = after;
     }
     return found;
+  }
+
+  /** Whether it is said how far off or how far apart something is, which is no size. */
+  function isDistance(said, at, after, spelling) {
+    const first = [at - 1, at - 2].filter((each) => each >= 0).map(said).find((word) => !["about", "some", "~"].includes(word)) || "";
+    return spelling["distance-before"].includes(first) || [after, after + 1, after + 2].some((each) => spelling["distance-behind"].includes(said(each)));
   }
 
   function readSize(said, at, spelling, unitOf) {
@@ -67,6 +80,11 @@
 
   function readValue(said, at, spelling) {
     const text = said(at), parts = spelling["parts-of-one"], counts = spelling["count-words"];
+    if (text === "a" || text === "an") {
+      const other = said(at + 1);
+      if (Object.values(spelling.units).some((names) => names.some((name) => plain(name) === other))) return [1, at + 1];
+      return has(counts, other) && counts[other] >= 100 ? readValue(said, at + 1, spelling) : null;
+    }
     if (has(SIGNS, text)) return [SIGNS[text], at + 1];
     if (NUMBER.test(text)) {
       if (said(at + 1) === "/" && NUMBER.test(said(at + 2))) {
@@ -76,8 +94,13 @@
       return has(SIGNS, said(at + 1)) ? [figures(text) + SIGNS[said(at + 1)], at + 2] : [figures(text), at + 1];
     }
     if (has(counts, text)) {
-      if (said(at + 1) === "and" && said(at + 2) === "a" && has(parts, said(at + 3))) return [counts[text] + parts[said(at + 3)], at + 4];
-      return [counts[text], at + 1];
+      let value = counts[text], after = at + 1;
+      if (has(counts, said(after)) && counts[said(after)] >= 100 && value < 100) {
+        value *= counts[said(after)];
+        after += 1;
+      }
+      if (said(after) === "and" && said(after + 1) === "a" && has(parts, said(after + 2))) return [value + parts[said(after + 2)], after + 3];
+      return [value, after];
     }
     if (has(parts, text)) {
       let after = at + 1;
@@ -139,23 +162,29 @@
 
   // ---- phrases
   function hear(data, text, {among = null, typing = false} = {}) {
-    text = text.slice(0, 2000);
-    const measured = sizes(text, data);
+    text = text.slice(0, MOST);
+    const blank = (from, start, end) => from.slice(0, start) + " ".repeat(end - start) + from.slice(end);
     let bare = text;
-    for (const size of measured) bare = bare.slice(0, size.start) + " ".repeat(size.end - size.start) + bare.slice(size.end);
-    const words = tokens(bare, data.spelling).map((token) => wordOf(data, token, typing && token.end === bare.length));
+    for (const token of tokens(text, data.spelling)) if (token.aside) bare = blank(bare, token.start, token.end);
+    const measured = sizes(bare, data);
+    for (const size of measured) bare = blank(bare, size.start, size.end);
+    const said = tokens(bare, data.spelling).filter((token) => !token.aside);
+    const words = said.map((token) => wordOf(data, token, typing && token.end === bare.length));
     const topics = new Set(words.filter((word) => !word.token.denied).flatMap((word) => (has(data.kinds, word.token.word) ? data.kinds[word.token.word] : [])));
     const best = new Map();
-    for (const each of measured) {
-      if (each.character && (!among || among.includes(each.character)))
-        best.set(`is ${each.character} `, {says: "is", character: each.character, state: "", low: each.low, high: each.high, score: each.score, start: each.start, end: each.end});
+    for (const each of [...measured].sort((a, b) => b.score - a.score)) {
+      const key = `is ${each.character} `;
+      if (each.character && (!among || among.includes(each.character)) && !best.has(key))
+        best.set(key, {says: "is", character: each.character, state: "", low: each.low, high: each.high, score: each.score, start: each.start, end: each.end, doubted: false, words: 1});
     }
     for (const span of spans(words)) {
-      const doubt = doubtful(bare, span, data);
-      for (const number of touchedBy(data, span)) {
+      const meant = meantBy(data, span);
+      const numbers = new Set();
+      for (const word of meant) for (const number of data.found[word]) numbers.add(number);
+      for (const number of [...numbers].sort((a, b) => a - b)) {
         const [character, state, phrases] = data.states[number];
         if (among && !among.includes(character)) continue;
-        for (const heard of held(data, span, character, state, phrases, topics, doubt)) {
+        for (const heard of held(data, span, character, state, phrases, topics, meant)) {
           const key = `${heard.says} ${heard.character} ${heard.state}`;
           if (!best.has(key) || heard.score > best.get(key).score) best.set(key, heard);
         }
@@ -166,14 +195,20 @@
       .sort((a, b) => b.score - a.score || order(a.character, b.character) || order(a.state, b.state));
   }
 
-  function touchedBy(data, span) {
-    const numbers = new Set();
-    const add = (word) => data.found[word].forEach((number) => numbers.add(number));
+  function meantBy(data, span) {
+    const meant = new Set();
     for (const said of span) {
-      for (const word of said.means.keys()) if (has(data.found, word)) add(word);
-      if (said.begun) for (const word of Object.keys(data.found)) if (word.startsWith(said.begun)) add(word);
+      for (const word of said.means.keys()) if (has(data.found, word)) meant.add(word);
+      if (said.begun) for (const word of Object.keys(data.found)) if (word.startsWith(said.begun)) meant.add(word);
     }
-    return [...numbers].sort((a, b) => a - b);
+    return meant;
+  }
+
+  const bareWords = new Map();
+
+  function bareOf(phrase) {
+    if (!bareWords.has(phrase)) bareWords.set(phrase, phrase.split(" ").map((each) => each.replace(/^[!?]+/, "")));
+    return bareWords.get(phrase);
   }
 
   function* spans(words) {
@@ -215,16 +250,17 @@
     return has(data.found, word) && data.found[word].length > MANY_STATES && !said.some((each) => own.includes(each)) ? COMMON : 1;
   }
 
-  function held(data, span, character, state, phrases, topics, doubt) {
+  function held(data, span, character, state, phrases, topics, meant) {
     const whole = span.reduce((sum, word) => sum + word.weight, 0);
     const best = new Map(), touched = new Map();
     for (const [weight, phrase] of phrases) {
+      if (!bareOf(phrase).some((word) => meant.has(word))) continue;
       const {says, share, matched} = match(data, span, phrase);
       if (says === "is") for (const [at, factor] of matched) touched.set(at, Math.max(touched.get(at) || 0, factor));
-      if (!share) continue;
+      if (!share || (says === "not" && share < DENIES)) continue;
       let told = 0;
       for (const [at, factor] of matched) told += span[at].weight * factor;
-      let score = share * share * (told / (told + HALF)) * (0.45 + 0.55 * (told / whole)) * weight / 100;
+      let score = share * share * (told / (told + HALF)) * (1 - CHATTER + CHATTER * (told / whole)) * weight / 100;
       const places = [...matched.keys()];
       score *= Math.max(...places) - Math.min(...places) + 1 - places.length <= CLOSE ? 1 : SCATTERED;
       score *= says === "unsure" ? 1 : telling(data, phrase, share, places.map((at) => span[at].token.word), data.characters[character].words);
@@ -239,11 +275,11 @@
         union /= whole;
         score += 0.3 * (1 - score) * union * score;
       }
-      score *= fitting(data, span, words, data.characters[character], topics) * doubt * (says === "is" ? 1 : DENIED);
+      score *= fitting(data, span, words, data.characters[character], topics) * (says === "is" ? 1 : DENIED);
       heard.push({
         says, character, state: says === "unsure" ? "" : state, low: null, high: null,
         score: Math.floor(Math.min(score, 1) * 1000 + 0.5) / 1000,
-        start: Math.min(...words.map((word) => word.token.start)), end: Math.max(...words.map((word) => word.token.end)),
+        start: Math.min(...words.map((word) => word.token.start)), end: Math.max(...words.map((word) => word.token.end)), doubted: words.some((word) => word.token.doubted), words: words.length,
       });
     }
     return heard;
@@ -285,12 +321,6 @@
     if (spoken.length && !spoken.some((word) => about.words.includes(word.token.word) || words.includes(word))) factor *= OTHER_PART;
     if (topics.size && about.themes.length && !about.themes.some((theme) => topics.has(theme))) factor *= OTHER_KIND;
     return factor * (span.some((word) => about.words.includes(word.token.word)) ? OWN_WORD : about.wide / 100);
-  }
-
-  function doubtful(text, span, data) {
-    const start = Math.min(...span.map((word) => word.token.start)), end = Math.max(...span.map((word) => word.token.end));
-    const said = plain(text.slice(Math.max(0, start - 12), end)).replace(/'/g, "").split(/\s+/);
-    return said.some((word) => data.spelling.doubtful.includes(word.replace(/^[.,;:]+|[.,;:]+$/g, ""))) ? DOUBTFUL : 1;
   }
 
   /** What may be taken unasked: sure, the best of each character, and said with words that stand for little else. */
