@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from math import cos, pi, sin
+from math import cos, hypot, pi, sin
 from random import Random
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Point, Points, Shape
 from .dots import fitted
+from .points import pts
 
 
 def _edge(n: float, salt: str) -> Points:
@@ -53,21 +54,81 @@ def gritty(n: float) -> Sketch:
 
 
 def jelly(n: float) -> Sketch:
-    """A clear lump full of dots and short rods, grit stuck in it; its edge fades, so it is broken and thin."""
-    ring, chance = _edge(n, "jelly"), Random("jelly")
-    dots = pen.grain(
-        ring, 0.036 * n, "dots", lambda p: 0.30 + 0.45 * max(0.0, 1 - (p[0] ** 2 + p[1] ** 2) / (0.42 * n) ** 2), sizes=(1.0, 1.4)
-    )
-    rods, grit = [], []
-    for k in range(150):
-        x, y, a = chance.uniform(-0.5, 0.5) * n, chance.uniform(-0.45, 0.45) * n, chance.uniform(0, pi)
-        if not geometry.inside(ring, (1.12 * x, 1.12 * y)):
-            continue
-        if k % 16 == 0:
-            r = chance.uniform(0.014, 0.026) * n
-            shape = ((-r, -0.4 * r), (0.1 * r, -0.9 * r), (r, -0.2 * r), (0.6 * r, 0.8 * r), (-0.6 * r, 0.7 * r))
-            grit.append(pen.stroke(geometry.moved(shape, x, y, turn=a), 1.0, "grit", closed=True))
-        elif k % 3 == 0:
+    """A lump without an edge: dots and rods hang in it in nests, grit sticks in it, and toward the water they thin out."""
+    chance = Random("jelly")
+    nests = [(chance.uniform(-0.26, 0.26), chance.uniform(-0.20, 0.20), chance.uniform(0.05, 0.09)) for _ in range(7)]
+    room = _edge(n, "jelly")
+    grit: list[Points] = []
+    for x, y, r in (
+        (-0.22, -0.14, 0.05),
+        (0.10, -0.20, 0.036),
+        (0.26, 0.04, 0.06),
+        (-0.06, 0.18, 0.045),
+        (-0.32, 0.08, 0.030),
+        (0.14, 0.24, 0.026),
+    ):
+        shape = ((-r, -0.4 * r), (0.1 * r, -0.9 * r), (r, -0.2 * r), (0.6 * r, 0.8 * r), (-0.6 * r, 0.7 * r))
+        grit.append(geometry.scaled(geometry.moved(shape, x, y, turn=20 * x), n))
+
+    def dense(p: Point) -> float:
+        x, y = p[0] / n, p[1] / n
+        out = (x / 0.46) ** 2 + (y / 0.38) ** 2
+        nest = max(1 - hypot(x - a, y - b) / r for a, b, r in nests)
+        if any(geometry.inside(one, p) for one in grit):
+            return 0.0
+        return max(0.0, 0.42 * (1 - out) + 0.9 * max(0.0, nest))
+
+    dots = pen.grain(room, 0.024 * n, "dots", dense, sizes=(1.3, 1.9))
+    rods: list[Points] = []
+    for _ in range(420):
+        x, y, a = chance.uniform(-0.5, 0.5) * n, chance.uniform(-0.42, 0.42) * n, chance.uniform(0, pi)
+        if chance.random() < 0.7 * dense((x, y)):
             rods.append(((x - 0.012 * n * cos(a), y - 0.012 * n * sin(a)), (x + 0.012 * n * cos(a), y + 0.012 * n * sin(a))))
-    rim = [pen.line(ring[k : k + 9], (0.3, 0.9, 0.3), "outline") for k in range(0, 176, 13)]
-    return Sketch((*rim, *dots, pen.strokes(rods, 1.2, "dots"), *grit), pen_for(n, 0.9 * n))
+    chain = [
+        geometry.walked(geometry.curve(geometry.scaled(((0.0, -0.04), (0.12, -0.06), (0.2, -0.12), (0.3, -0.13)), n), per=8), t / 9)
+        for t in range(10)
+    ]
+    return Sketch(
+        (
+            *(pen.line(room[k : k + 7], (0.2, 0.6, 0.2), "outline", role="faint") for k in range(0, 176, 11)),
+            *dots,
+            pen.strokes(rods, 1.9, "dots"),
+            *(pen.disc(x, y, 0.009 * n, "dots") for x, y in chain),
+            *(pen.stroke(one, 1.3, "grit", closed=True) for one in grit),
+        ),
+        pen_for(n, 0.9 * n),
+    )
+
+
+def pith(n: float) -> Sketch:
+    """A springy crumb of thin-walled rounded cells like a sponge, torn open at its edge, a stiff fibre or two beside it."""
+    chance = Random("pith")
+    r = 0.062
+    cells: list[tuple[float, float]] = []
+    for row in range(-5, 6):
+        for col in range(-6, 7):
+            x = (col + 0.5 * (row % 2)) * 1.80 * r + chance.uniform(-0.010, 0.010)
+            y = row * 1.58 * r + chance.uniform(-0.010, 0.010)
+            if (x / 0.42) ** 2 + (y / 0.34) ** 2 < 1 + 0.22 * sin(5 * x / 0.2 + 3) * cos(9 * y):
+                cells.append((x, y))
+    out: list[Shape] = []
+    for x, y in cells:
+        ring = [
+            (x + 1.02 * r * (1 + 0.05 * cos(6 * a)) * cos(a + 0.52), y + 1.02 * r * (1 + 0.05 * cos(6 * a)) * sin(a + 0.52))
+            for a in (2 * pi * k / 24 for k in range(24))
+        ]
+        cell = geometry.scaled(ring, 1.02 * n)
+        out.append(pen.filled(cell, "tint", role="brown"))
+    for k, (x, y) in enumerate(cells):
+        ring = [(x + 0.93 * r * cos(a), y + 0.93 * r * sin(a)) for a in (2 * pi * j / 24 for j in range(24))]
+        cell = geometry.scaled(ring, n)
+        torn = (x / 0.40) ** 2 + (y / 0.32) ** 2 > 0.86 and k % 2
+        start = round(24 * (0.5 + chance.random() / 4))
+        out.append(pen.stroke((*cell[start:], *cell[: start - 7]) if torn else cell, 1.1, "cells", closed=not torn))
+    for way in ("-.52 .30, -.20 .44, .16 .42, .52 .30", "-.44 -.44, -.10 -.42, .30 -.46"):
+        line = geometry.curve(geometry.scaled(pts(way), n), per=10)
+        wide = [0.016 * n] * len(line)
+        fibre = (*geometry.offset(line, wide), *reversed(geometry.offset(line, [-w for w in wide])))
+        out += [pen.filled(fibre, "strands", role="brown"), pen.stroke(fibre, 1.3, "strands", closed=True)]
+        out.append(pen.stroke(line, 0.6, "strands"))
+    return Sketch(tuple(out), pen_for(1.05 * n, n), tonal=True)

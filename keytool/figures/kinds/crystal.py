@@ -12,7 +12,7 @@ from ..frame import Sketch, pen_for
 from ..shapes import Point, Points, Shape, Swell
 from .dots import fitted
 from .kind import Kind, Values, accent, choice, num, um, word
-from .points import pts
+from .points import cornered, pts
 
 
 def crystal(v: Values) -> Sketch:
@@ -118,24 +118,33 @@ def _spiky_ball(n: float) -> Sketch:
 
 
 def _steps(n: float) -> Sketch:
-    """Thin clear sheets one on another, each broken off short of the one beneath: their edges go down in steps, as of mica."""
+    """Thin clear sheets one on another, six-sided where they broke cleanly; their edges go down in steps."""
     ring = geometry.clockwise(
         fitted(
-            list(pts("-.42 -.2, -.2 -.44, .14 -.42, .22 -.34, .44 -.28, .46 .06, .3 .3, .1 .32, -.02 .44, -.3 .36, -.34 .2, -.48 .14")), n
+            cornered(
+                "-.46 -.06; -.22 -.40; .22 -.40, .26 -.37, .34 -.34; .47 -.02; .38 .10, "
+                ".36 .16, .30 .22; .20 .40; -.10 .38, -.18 .40; -.30 .36",
+                5,
+            ),
+            n,
         )
     )
     sheets = (
-        "-.34 .2, -.16 .16, -.10 .24, .04 .20, .20 .21, .33 .02, .31 -.16, .22 -.34",
-        "-.48 .14, -.26 .06, -.14 .12, .06 .08, .18 .04, .20 -.14, .12 -.22, .14 -.42",
-        "-.42 -.2, -.24 -.10, -.12 -.06, .02 -.08, .06 -.20, -.02 -.30, -.2 -.44",
+        "-.42 .0, -.30 .24, -.12 .24, -.08 .28, .16 .28, .26 .10, .29 .12, .38 -.04, .22 -.32",
+        "-.36 .02, -.26 .17, -.02 .17, .0 .14, .12 .15, .22 -.04, .20 -.08, .28 -.22",
+        "-.31 .0, -.22 .11, -.10 .09, .04 .09, .14 -.08, .10 -.12",
     )
-    edges = [pen.line(geometry.scaled(pts(one), n * 0.995), (0.9, 1.6, 1.6, 0.9), "edges") for one in sheets]
-    cracks = (((-0.30, 0.30), (-0.22, 0.24)), ((0.40, -0.10), (0.34, -0.02)), ((0.12, 0.27), (0.22, 0.24)), ((-0.02, 0.02), (0.10, -0.02)))
+    edges = [
+        pen.line(run, (1.0, 1.6, 1.6, 1.0), "edges")
+        for one in sheets
+        for run in geometry.runs(geometry.spaced(geometry.scaled(pts(one), n), 0.02 * n), lambda p: geometry.inside(ring, p))
+    ]
+    cracks = [geometry.scaled(pts(one), n) for one in ("-.20 -.30, -.02 .01", "-.10 -.14, .16 -.14", "-.14 -.20, -.26 .0")]
     return Sketch(
         (
-            pen.contour(ring, 0.9, 1.6, "outline"),
+            pen.stroke(ring, 0.9, "outline", closed=True),
             *edges,
-            pen.strokes([geometry.scaled(one, n) for one in cracks], 0.5, "cracks", role="faint"),
+            pen.strokes(cracks, 0.6, "cracks", role="faint"),
         ),
         pen_for(n, n),
     )

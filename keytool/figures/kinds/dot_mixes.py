@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import atan2, cos, pi, sin
+from math import atan2, cos, hypot, pi, sin
 from random import Random
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
-from ..shapes import Point, Points, Shape
+from ..shapes import Dots, Point, Points, Role, Shape
 from .points import pts
 from .rod_builds import capsule, slim, wound_body
 
@@ -162,6 +162,53 @@ def bent_kinds(size: float) -> Sketch:
     return Sketch(tuple(out), pen_for(3.4 * size, 3.4 * size))
 
 
+def dwarfs(size: float) -> Sketch:
+    """Cells under the limit of the lens: faint soft dots, as wide as the lens makes any point; one ordinary rod for measure."""
+    out: list[Shape] = []
+    wide = max(size, _LIMIT)
+    for k, (u, v) in enumerate(
+        pts("-2.7 -2.4, -1.2 -2.9, .6 -2.2, 2.5 -2.6, -2.2 -.8, 2.8 -.5, -2.9 .9, -1.1 2.0, .9 2.7, 2.4 1.4, -2.4 2.7, 2.7 2.9, -.9 -1.2")
+    ):
+        x, y = u, v
+        out += [pen.disc(x, y, 0.32 * wide, "dots", role="faint")] if k % 3 else []
+        out += _fading(x, y, 0.9 * wide)
+    rod = geometry.moved(capsule(2.0, 0.4), 0.6, 0.4, turn=-0.4)
+    return Sketch((*out, pen.filled(rod, "rod")), pen_for(6.4, 6.4))
+
+
+def _fading(x: float, y: float, r: float) -> tuple[Dots, ...]:
+    """A soft spot that thins out to nothing."""
+    return pen.grain(
+        geometry.ellipse(x, y, r, r, count=36), 0.13 * r, "dots", lambda p: 1.0 - hypot(p[0] - x, p[1] - y) / r, sizes=(0.9,), role="faint"
+    )
+
+
+_LIMIT = 0.5
+"""How wide a point comes out at 400x (µm), to the nearest tenth; the picture is drawn in µm, not in lengths of the cell."""
+
+
+def coloured(size: float) -> Sketch:
+    """Specks with a colour of their own: ragged brown ones, compact rust-red ones, black ones."""
+    chance = Random("coloured specks")
+    out: list[Shape] = []
+    roles: tuple[Role, ...] = ("brown", "rust", "ink")
+    for k, (u, v) in enumerate(
+        pts(
+            "-3 -3, -.8 -3.3, 1.6 -2.9, 3.3 -1.6, -2.2 -1.2, .4 -1.0, -3.4 .6, 2.3 .4, -1.2 .9, .9 1.9, 3.2 2.4, -2.7 2.8, -.4 3.3, 2.0 3.5"
+        )
+    ):
+        count, low = ((15, 0.62), (8, 0.84), (6, 0.7))[k % 3]
+        ring = [
+            (size / 2 * s * cos(a), 0.86 * size / 2 * s * sin(a))
+            for a, s in ((2 * pi * j / count, chance.uniform(low, 1.0)) for j in range(count))
+        ]
+        placed = geometry.moved(ring, u * size, v * size, turn=chance.uniform(0, pi))
+        out.append(pen.filled(placed, "dots", role=roles[k % 3]))
+        if roles[k % 3] != "ink":
+            out.append(pen.stroke(placed, 0.5, "rim", closed=True))
+    return Sketch(tuple(out), pen_for(8 * size, 8 * size), tonal=True)
+
+
 MIXES: dict[str, Callable[[float], Sketch]] = {
     "mixed": mixed,
     "every-way": every_way,
@@ -171,5 +218,7 @@ MIXES: dict[str, Callable[[float], Sketch]] = {
     "jiggling": jiggling,
     "creeping": creeping,
     "bent-kinds": bent_kinds,
+    "dwarfs": dwarfs,
+    "coloured": coloured,
 }
 """Each by the word of `form` that asks for it."""

@@ -13,8 +13,21 @@ from .dot_mixes import MIXES
 from .kind import Kind, Values, accent, choice, colour, num, um, word
 from .rod_builds import angled_pair, capsule, slim, spore_rod, wound_body
 
-_BUILT, _NEAR = ("commas", "waves", "coils", "spore-rods", "clubs", "slim-rods"), 5.5
-"""Forms whose build has to show are seen from nearer: over so many of their lengths."""
+_BUILT: dict[str, tuple[float, int]] = {
+    "commas": (5.5, 9),
+    "waves": (2.5, 6),
+    "coils": (2.3, 5),
+    "specks": (10.0, 13),
+    "spore-rods": (5.5, 9),
+    "clubs": (5.5, 9),
+    "slim-rods": (5.5, 9),
+    "flakes": (8.0, 12),
+    "chips": (9.0, 14),
+    "ragged": (8.0, 11),
+}
+"""Forms whose build has to show are seen from nearer: over how many of their lengths, and how many of them."""
+_GAPS = {"waves": 0.62, "coils": 0.72}
+"""How close the middles of long thin ones may lie, in their lengths."""
 _GROUPS = {"pairs": ((-0.5, 0.0), (0.5, 0.0)), "fours": ((-0.5, -0.5), (0.5, -0.5), (-0.5, 0.5), (0.5, 0.5))}
 """Where the members of a group lie, in steps of nearly one size: they share a flat face."""
 
@@ -24,7 +37,7 @@ def dots(v: Values) -> Sketch:
     size, form, layout = num(v, "size"), word(v, "form"), word(v, "layout")
     if form in MIXES:
         return MIXES[form](size)
-    across = (_NEAR if form in _BUILT else 16) * size
+    across = _BUILT.get(form, (16.0, 0))[0] * size
     if form == "cocci" and layout in _GROUPS:
         return Sketch(tuple(_packets(layout, across, size)), pen_for(across, across))
     shape = "slim-rods" if layout == "raft" and form == "rods" else form  # gliding bacteria are far slimmer than the rods that lie apart
@@ -55,10 +68,10 @@ def _places(form: str, layout: str, across: float, size: float) -> list[tuple[fl
             for col in range(2)
             if (row, col) not in ((0, 0), (1, 1), (2, 0), (12, 1), (11, 0), (12, 0))
         ]
-    gap = 1.04 * size if layout == "clump" else (1.35 if form in _BUILT else 1.7) * size
+    gap = 1.04 * size if layout == "clump" else _GAPS.get(form, 1.35 if form in _BUILT else 1.7) * size
     reach = 0.27 * across if layout == "clump" else 0.5 * across
     tries = 0
-    while len(spots) < (34 if layout == "clump" else 9 if form in _BUILT else 17) and tries < 4000:
+    while len(spots) < (34 if layout == "clump" else _BUILT.get(form, (0.0, 17))[1]) and tries < 4000:
         tries += 1
         x, y = chance.uniform(-reach, reach), chance.uniform(-reach, reach)
         if layout == "clump" and hypot(x, y) > reach:
@@ -190,7 +203,9 @@ KIND = Kind(
             "pairs that snapped to a V; unresolved: soft dots at the limit of the lens; mixed: dots, rods and specks that cannot be "
             "told apart; every-way: cocci in every arrangement; two-planes: one dot, bright and then dark; flat-discs: even, "
             "without anything inside; swimming, jiggling, creeping: rods with the way they came; "
-            "bent-kinds: comma, wave and coil; flakes: clear plates; chips: sharp-cornered bits; ragged: crumbs",
+            "bent-kinds: comma, wave and coil; "
+            "dwarfs: too small for the lens, beside a rod; coloured: brown, rusty and "
+            "black specks; flakes: clear plates; chips: sharp-cornered bits; ragged: crumbs",
         ),
         um("size", 2, 0.2, 60, "length of each"),
         choice("layout", ("scattered", "chains", "clump", "pairs", "fours", "raft"), "how they lie"),

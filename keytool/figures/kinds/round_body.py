@@ -8,6 +8,7 @@ from ..shapes import Points, Shape
 from .kind import Kind, Values, accent, choice, colour, flag, given, num, um, word
 from .round_contents import STYLES, contents
 from .round_joins import JOINS, join
+from .round_lots import LOTS
 from .round_marks import MARKS, mark
 from .round_shapes import WIDTHS, outline
 from .round_walls import ROOMS, wall
@@ -15,6 +16,8 @@ from .round_walls import ROOMS, wall
 
 def build(v: Values) -> Sketch:
     """The body, its middle at (0, 0)."""
+    if v["lot"] != "none":
+        return LOTS[word(v, "lot")](num(v, "diameter"))
     length, shape = num(v, "diameter"), word(v, "shape")
     width = given(v, "width", length * WIDTHS[shape])
     pen_um, style = pen_for(1.15 * width, 1.15 * length), word(v, "wall")
@@ -51,14 +54,18 @@ KIND = Kind(
             "coloured-drops: oil with a colour; "
             "green: a green body with an edge; plastids: several small green discs; "
             "tinted-cells: four without a nucleus, each in its own jelly; "
-            "even-tint: colour from wall to wall; dark: no light comes through",
+            "even-tint: colour from wall to wall; dark: no light comes through; "
+            "yolk: packed globules; resting: a nucleus and a few grains; "
+            "swarmer: grains about a bubble; pole-drops: one at each end; packed-drops: of every size; plain: nothing that tells",
         ),
         choice("mark", MARKS, "openings and scars: one pore with a ring, a scar line, a Y, a plugged pore, pores at the middle"),
         choice(
             "joined",
             JOINS,
-            "what it is joined to: a stalk, a stalk swollen to a bulb, two stumps, a bud, a side peg, a thread in line, a cap of grains",
+            "what it is joined to: a stalk, a stalk swollen to a bulb, two stumps, a bud, a "
+            "side peg, a thread in line, a cap of grains, a germ thread, a fine short stalk",
         ),
+        choice("lot", ("none", *LOTS), "several side by side instead of one: round bodies of every kind; spores of every shape"),
         flag("stalk", "a stub of the thread it grew on; the same as joined: stalk"),
         accent("body", "wall", "contents", "stalk", "mark", "joined"),
         colour(),

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from .. import geometry, pen
 from ..shapes import Point, Points, Shape
 
-JOINS = ("none", "stalk", "bulb", "stumps", "bud", "peg", "thread", "thread-end", "sac")
+JOINS = ("none", "stalk", "bulb", "stumps", "bud", "peg", "thread", "thread-end", "sac", "germ-thread", "pedicel")
 
 
 def join(style: str, edge: Points, length: float, width: float, pen_um: float) -> list[Shape]:
@@ -70,6 +70,17 @@ def join(style: str, edge: Points, length: float, width: float, pen_um: float) -
                     torn=False,
                 )
             return out
+        case "germ-thread":
+            reach = [
+                (0.13 * d, foot - 0.05 * d),
+                (0.10 * d, foot + 0.12 * d),
+                (0.10 * d, foot + 0.40 * d),
+                (0.07 * d, foot + 0.50 * d),
+                (0.0, foot + 0.525 * d),
+            ]
+            return _tube(edge, reach, part, torn=False)
+        case "pedicel":
+            return _tube(edge, [(0.055 * d, foot - 0.05 * d), (0.035 * d, foot + 0.10 * d), (0.022 * d, foot + 0.42 * d)], part, torn=False)
         case "sac":
             sac = geometry.curve(
                 [

@@ -21,15 +21,35 @@ def build(v: Values) -> Sketch:
 
 
 def _charcoal(n: float) -> Sketch:
-    """A black splinter with sharp edges and the pores of the wood along it."""
-    ring = fitted(pts("-.16 -.5, -.02 -.43, .12 -.47, .17 -.2, .13 .02, .2 .3, .1 .5, -.03 .36, -.12 .46, -.2 .1, -.14 -.14"), n)
+    """A black splinter: at its thin edge the cells of the wood show as rows of slots, the outermost torn open; the thick side is black."""
+    comb = []
+    for k in range(8):
+        y = 0.34 - 0.086 * k
+        teeth = ((-0.152 if k % 3 == 1 else -0.138, 0.0), (-0.126 if k % 2 else -0.118, 0.016), (-0.118, 0.06), (-0.136, 0.07))
+        comb += [f"{x:.3f} {y - up:.3f}" for x, up in teeth]
+    ring = geometry.clockwise(
+        fitted(
+            pts(
+                "-.10 -.36, -.07 -.42, -.02 -.43, .02 -.50, .09 -.48, .12 -.38, .18 -.32, .17 -.06, .21 .12, .19 .30, .15 .38, "
+                ".09 .41, .06 .49, -.01 .50, -.04 .43, -.10 .42, " + ", ".join(comb)
+            ),
+            n,
+        )
+    )
     pores: list[Points] = []
-    for row in range(9):
-        for k in range(3):
-            x, y = (-0.085 + 0.085 * k + 0.02 * (row % 2)) * n, (-0.36 + 0.088 * row) * n
-            hole = geometry.ellipse(x, y, 0.016 * n, 0.028 * n, count=20)
-            if all(geometry.inside(ring, (px * 1.12, py * 1.03)) for px, py in hole):
+    for col, (x, wide) in enumerate(((-0.082, 0.016), (-0.040, 0.013), (-0.006, 0.009))):
+        y = -0.33 + 0.02 * col
+        while y < 0.34 - 0.05 * col:
+            long = (0.030, 0.042, 0.024, 0.036)[round(100 * (y + 1) + col) % 4]
+            slot = geometry.curve(
+                [(x - wide, y + 0.008), (x, y), (x + wide, y + 0.008), (x + wide, y + long), (x, y + long + 0.008), (x - wide, y + long)],
+                closed=True,
+                per=4,
+            )
+            hole = geometry.scaled(slot, 0.97 * n)
+            if all(geometry.inside(ring, p) for p in hole):
                 pores.append(hole)
+            y += long + 0.026
     rims = [pen.stroke(hole, 0.5, "pores", closed=True) for hole in pores]
     return Sketch((pen.holed(ring, pores, "outline"), *rims), pen_for(0.5 * n, n), tonal=True)
 

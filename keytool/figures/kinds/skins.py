@@ -11,68 +11,106 @@ from .points import pts
 
 
 def plate_of_skin(n: float) -> Sketch:
-    """A sharp-edged piece of hard skin: round sockets, some with their hair, a fine net in part of it, the rim of a joint."""
-    ring = geometry.clockwise(
-        fitted(
-            pts("-.46 -.24, -.2 -.34, .02 -.3, .16 -.38, .34 -.3, .47 -.06, .34 .1, .4 .26, .14 .36, -.02 .28, -.2 .38, -.4 .22, -.34 .02"),
-            n,
-        )
-    )
-    rim = geometry.curve((ring[4], (ring[4][0] + 0.055 * n, ring[4][1] + 0.11 * n), ring[5]), per=8)
-    sockets = geometry.scaled(pts("-.28 -.14, -.08 -.2, .14 -.22, -.2 .06, .02 -.02, .2 -.04, -.26 .22, .24 .18"), n)
+    """A broken piece of hard skin: a joint with a thick rim on one side, torn on the others; sockets, some with their hair; a fine net."""
+    joint = geometry.curve(pts("-.40 .16, -.45 -.06, -.36 -.26, -.14 -.36, .14 -.36, .36 -.26"), per=8)
+    torn = geometry.spaced(pts(".36 -.26, .45 -.10, .36 .02, .42 .16, .24 .20, .14 .34, -.02 .27, -.18 .37, -.26 .24, -.40 .16"), 0.05)
+    rest = geometry.offset(torn, [0.0, *(0.024 * pen.seed("torn", k) - 0.012 for k in range(len(torn) - 2)), 0.0])[1:-1]
+    ring = geometry.clockwise(fitted((*joint, *rest), n))
+    by = geometry.around(ring).width / geometry.around((*joint, *rest)).width
+    rim = geometry.scaled(joint, by)
+    sockets = geometry.scaled(pts("-.28 -.02, -.17 -.17, .02 -.22, .22 -.17, -.08 .04, .13 -.02, -.20 .16, .28 .06"), by)
     out: list[Shape] = [
-        pen.stroke(ring, 1.4, "outline", closed=True),
-        pen.line(rim, (2.4, 3.4, 2.4), "joint"),
-        pen.stroke(geometry.moved(rim, -0.035 * n, 0.012 * n), 0.7, "joint"),
+        pen.stroke(ring, 1.1, "outline", closed=True),
+        pen.line(geometry.offset(rim, [0.030 * n] * len(rim)), (2.2, 3.6, 2.2), "joint"),
+        pen.line(geometry.offset(rim, [0.058 * n] * len(rim)), (0.5, 0.9, 0.5), "joint"),
     ]
     for k, (x, y) in enumerate(sockets):
-        out += [pen.ring(x, y, 0.021 * n, 1.5, "sockets"), pen.ring(x, y, 0.038 * n, 0.6, "sockets")]
+        out += [
+            pen.disc(x, y, 0.034 * n, "socket-floor", role="paper"),
+            pen.ring(x, y, 0.020 * n, 1.4, "sockets"),
+            pen.ring(x, y, 0.034 * n, 0.7, "sockets"),
+        ]
         if k % 3 != 1:
-            hair = geometry.curve([(x, y), (x + 0.02 * n, y - 0.10 * n), (x + 0.075 * n, y - 0.20 * n)], per=8)
-            out.append(pen.line(hair, (2.0, 1.3, 0.5), "hairs"))
+            hair = geometry.curve([(x, y), (x + 0.035 * n, y - 0.12 * n), (x + 0.11 * n, y - 0.21 * n)], per=8)
+            out.append(pen.line(hair, (2.2, 1.4, 0.5), "hairs"))
         else:
             out.append(pen.disc(x, y, 0.008 * n, "sockets"))
-    return Sketch((*out, *_net(ring, sockets, n)), pen_for(n, 0.95 * n))
+    return Sketch((*_net(ring, sockets, n), *out), pen_for(n, 0.95 * n))
 
 
 def _net(ring: Points, sockets: Points, n: float) -> list[Shape]:
-    """A fine net of six-sided meshes over the lower left of the plate, clear of the sockets."""
-    r = 0.032 * n
+    """A fine net of six-sided meshes all over the plate, fading toward the joint, clear of the sockets."""
+    r = 0.030 * n
     meshes = []
-    for row in range(-1, 9):
-        for col in range(-10, 3):
-            x, y = (col + 0.5 * (row % 2)) * 1.80 * r, row * 1.56 * r
+    for row in range(-10, 12):
+        for col in range(-12, 13):
+            x, y = (col + 0.5 * (row % 2)) * 1.732 * r, row * 1.5 * r
             mesh = geometry.arc(x, y, r, 0.5236, 0.5236 + 6.2832, count=6)
-            near = any((x - sx) ** 2 + (y - sy) ** 2 < (0.075 * n) ** 2 for sx, sy in sockets)
-            if not near and x < 0.1 * n and all(geometry.inside(ring, p) for p in mesh):
+            near = any((x - sx) ** 2 + (y - sy) ** 2 < (0.062 * n) ** 2 for sx, sy in sockets)
+            fades = pen.seed(row, col) > (y + 0.30 * n + 0.25 * (x + 0.4 * n)) / (0.42 * n)
+            if not near and not fades and all(geometry.inside(ring, (1.04 * px, 1.04 * py)) for px, py in mesh):
                 meshes.append(mesh)
-    return [pen.strokes(meshes, 0.4, "net")]
+    return [pen.strokes(meshes, 0.35, "net", role="faint")]
 
 
 def skin_flake(n: float) -> Sketch:
-    """A thin, clear, flat flake with five or six corners, creased, a corner folded over; a second one lies half under it."""
-    ring = geometry.clockwise(fitted(pts("-.3 -.4, .12 -.47, .44 -.2, .47 .16, .2 .42, -.16 .46, -.45 .14"), n))
-    under = geometry.moved(
-        geometry.scaled(pts("-.3 -.36, .2 -.42, .45 -.02, .2 .4, -.3 .36, -.46 0"), 0.62 * n), 0.42 * n, 0.42 * n, turn=0.3
-    )
-    fold = (ring[2], (0.27 * n, -0.08 * n), ring[3])
+    """A raft of thin clear flakes, five or six blunt corners to each, creased; where they overlap both edges show; a corner is folded."""
+    corners = pts("-.37 -.08, -.06 -.395, .10 -.42, .40 -.20, .42 .14, .16 .38, -.20 .36, -.42 .06")
+    ring = geometry.clockwise(fitted(_blunt(corners), n))
+    others = [
+        geometry.clockwise(geometry.moved(geometry.scaled(_blunt(pts(one)), size * n), x * n, y * n, turn=turn))
+        for one, size, x, y, turn in (
+            ("-.32 -.30, .06 -.42, .40 -.22, .38 .22, .04 .42, -.40 .20", 0.86, 0.52, 0.30, 0.4),
+            ("-.36 -.20, -.04 -.42, .38 -.26, .42 .16, .10 .40, -.30 .34", 0.72, -0.18, 0.60, 1.5),
+        )
+    ]
+    fold = geometry.scaled(pts("-.37 -.08, -.06 -.395, -.10 -.15, -.15 -.09"), n)
+    out: list[Shape] = []
+    for k, one in enumerate(others):
+        free = (ring, *others[:k])
+        seen = lambda p, free=free: not any(geometry.inside(each, p) for each in free)  # noqa: E731
+        walk = (*one, one[0])
+        out += [pen.stroke(run, 0.9, "under") for run in geometry.runs(walk, seen)]
+        out += [pen.stroke(run, 0.6, "under", role="faint") for run in geometry.runs(walk, lambda p, seen=seen: not seen(p))]  # type: ignore[misc]
+        out += [
+            pen.line(run, (0.3, 0.7, 0.3), "creases", role="faint")
+            for run in geometry.runs(geometry.moved(_crease(0.5 * n), *_middle(one), turn=0.7 + k), seen)
+        ]
     lines = (
-        "-.3 -.22, -.12 -.1, -.04 .06, -.1 .28",
-        "-.02 -.36, .04 -.22, .16 -.12",
-        "-.36 .1, -.24 .16, -.16 .26",
-        ".0 .16, .12 .18, .26 .3",
+        "-.30 .04, -.08 -.02, .06 .08, .10 .30",
+        ".02 -.22, .14 -.08, .32 -.02",
+        "-.28 .14, -.14 .12, -.06 .22, -.08 .32",
+        ".20 .06, .30 .16",
     )
     creases = [geometry.curve(geometry.scaled(pts(one), n), per=8) for one in lines]
     return Sketch(
         (
-            pen.stroke(ring, 1.0, "outline", closed=True),
-            pen.line(fold, (0.9, 1.4, 0.9), "folds"),
-            *(pen.line(crease, (0.3, 0.8, 0.3), "folds") for crease in creases),
-            *(pen.stroke(run, 0.9, "under") for run in geometry.runs((*under, under[0]), lambda p: not geometry.inside(ring, p))),
-            *pen.grain(ring, 0.075 * n, "grain", lambda p: 0.35, sizes=(0.7,)),
+            *out,
+            pen.stroke(ring, 1.1, "outline", closed=True),
+            pen.filled(fold, "folds", role="paper"),
+            pen.stroke(fold, 1.1, "folds", closed=True),
+            *(pen.line(crease, (0.3, 0.9, 0.3), "folds") for crease in creases),
         ),
-        pen_for(1.2 * n, 1.2 * n),
+        pen_for(1.3 * n, 1.3 * n),
     )
+
+
+def _blunt(corners: Points) -> Points:
+    """The polygon with its corners rounded a little."""
+    out: list[Point] = []
+    for before, here, after in zip((corners[-1], *corners[:-1]), corners, (*corners[1:], corners[0]), strict=True):
+        a, b = ((here[0] + 0.22 * (p[0] - here[0]), here[1] + 0.22 * (p[1] - here[1])) for p in (before, after))
+        out += [geometry.bezier(a, here, here, b, t / 5) for t in range(6)]
+    return tuple(out)
+
+
+def _crease(long: float) -> Points:
+    return geometry.curve(geometry.scaled(pts("-.5 .0, -.2 .10, .1 -.02, .5 .06"), long), per=8)
+
+
+def _middle(ring: Points) -> Point:
+    box = geometry.around(ring)
+    return (box.x + box.width / 2, box.y + box.height / 2)
 
 
 def hollow_skin(n: float) -> Sketch:

@@ -8,7 +8,7 @@ from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Point, Points
 from .dots import fitted
-from .points import pts
+from .points import cornered, pts
 
 
 def dumb_bell(n: float) -> Sketch:
@@ -36,20 +36,44 @@ def scale(n: float) -> Sketch:
 
 
 def film(n: float) -> Sketch:
-    """A torn piece of thin film, one even stuff, curled at a corner."""
+    """A torn piece of film, one even dyed stuff: a corner rolled over, one side drawn out to strings, the marks of the pull beside them."""
     ring = geometry.clockwise(
-        fitted(pts("-.44 -.3, -.1 -.42, .2 -.34, .42 -.38, .46 -.02, .36 .1, .42 .34, .1 .3, -.06 .42, -.3 .34, -.46 .38, -.4 .04"), n)
+        fitted(
+            cornered(
+                "-.36 -.30, -.12 -.34, .10 -.28; .34 -.34; .30 -.20, .38 -.10; .33 -.02, .40 .10; .34 .16, .36 .30; .12 .34, -.10 .28; "
+                "-.28 .36, -.34 .22, -.32 .10; -.42 .02, -.40 -.14"
+            ),
+            n,
+        )
     )
-    curl = geometry.curve([ring[2], (0.25 * n, -0.16 * n), ring[4]], per=8)
-    creases = [
-        geometry.curve(geometry.scaled(one, n), per=8)
-        for one in (pts("-.34 -.16, -.1 -.04, .02 .12, .1 .28"), pts("-.36 .2, -.2 .12, -.06 .16"))
+    strings = [
+        geometry.curve(geometry.scaled(pts(one), 0.93 * n), per=8)
+        for one in (
+            ".36 -.33, .45 -.40, .47 -.50, .55 -.53",
+            ".40 -.10, .50 -.12, .56 -.05, .66 -.07",
+            ".41 .10, .50 .14, .52 .24, .62 .27",
+            ".37 .28, .44 .36, .42 .45",
+        )
     ]
+    pulled = [
+        geometry.scaled(
+            pts(f"{0.12 + 0.02 * (k % 3):.2f} {-0.24 + 0.075 * k:.3f}, {0.29 + 0.015 * (k % 2):.3f} {-0.25 + 0.078 * k:.3f}"), n
+        )
+        for k in range(7)
+    ]
+    flap = geometry.scaled(cornered("-.36 -.31, -.22 -.33, -.08 -.33; -.20 -.16, -.30 -.04, -.41 .0; -.41 -.14"), n)
+    roll = geometry.curve(geometry.scaled(pts("-.08 -.33, -.20 -.15, -.41 .0"), n), per=8)
+    under = geometry.curve(geometry.scaled(pts("-.13 -.33, -.26 -.20, -.40 -.08"), n), per=8)
     return Sketch(
         (
-            pen.stroke(ring, 1.3, "outline", closed=True),
-            pen.line(curl, (0.8, 1.8, 0.8), "curl"),
-            *(pen.line(c, (0.3, 0.9, 0.3), "creases") for c in creases),
+            pen.filled(ring, "dye", role="blue"),
+            pen.filled(flap, "curl", role="paper"),
+            pen.filled(flap, "curl", role="faint"),
+            pen.contour(ring, 1.1, 1.9, "outline"),
+            *(pen.line(one, (1.5, 0.9, 0.4), "outline") for one in strings),
+            pen.strokes(pulled, 0.6, "creases"),
+            pen.line(roll, (1.2, 2.4, 1.2), "curl"),
+            pen.line(under, (0.4, 0.9, 0.4), "curl"),
         ),
         pen_for(n, n),
     )

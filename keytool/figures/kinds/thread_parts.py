@@ -94,11 +94,14 @@ def cross_walls(strand: Strand, spacing: float, *, clamp: bool, lean: float = 0.
 
 
 def _clamp(strand: Strand, t: float) -> list[Shape]:
+    """The clamp: an arch from the wall above the cross-wall to below it, a slanting wall of its own at its foot."""
     width = 2 * strand.half(t)
-    loop = ((-0.96, -0.75), (-1.62, -0.35), (-1.72, 0.20), (-0.98, 0.52))
-    inner = ((-1.0, -0.22), (-1.22, 0.0), (-1.0, 0.16))
-    lines = [[tube.beside(strand.axis, strand.half, t, u, along * width) for u, along in one] for one in (loop, inner)]
-    return [pen.stroke(geometry.curve(one, per=8), 1.2, "clamp") for one in lines]
+    outer = ((-0.97, -0.92), (-1.55, -0.80), (-1.98, -0.36), (-2.02, 0.14), (-1.70, 0.52), (-0.97, 0.66))
+    inner = ((-0.97, -0.34), (-1.18, -0.30), (-1.32, -0.12), (-1.33, 0.08), (-1.20, 0.22), (-0.97, 0.26))
+    wall = ((-1.06, -0.34), (-1.64, -0.76))
+    lines = [[tube.beside(strand.axis, strand.half, t, u, along * width) for u, along in one] for one in (outer, inner)]
+    own = [tube.beside(strand.axis, strand.half, t, u, along * width) for u, along in wall]
+    return [*(pen.stroke(geometry.curve(one, per=8), 1.4, "clamp") for one in lines), pen.stroke(own, 1.3, "clamp")]
 
 
 def helix(width: float, length: float) -> list[Shape]:

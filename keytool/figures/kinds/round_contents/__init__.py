@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ...shapes import Points, Shape
-from .cells import animal, cell, four, many, tinted_cells, two, worm
+from .cells import animal, cell, four, tinted_cells, two
 from .fillings import ball, clear, coloured_drops, dark, even, grains, green, oil, one_drop, plastids, spores, star
+from .telling import dividing, folded_larva, packed, plain, pole_drops, resting, swarmer, yolk
 from .young import legged
 
 
@@ -24,8 +25,8 @@ _DRAW: dict[str, Callable[[Points, float], list[Shape]]] = {
     "two-cells": two,
     "four-cells": four,
     "tinted-cells": tinted_cells,
-    "many-cells": many,
-    "worm": worm,
+    "many-cells": dividing,
+    "worm": folded_larva,
     "animal": animal,
     "legged": legged,
     "spores": spores,
@@ -36,6 +37,12 @@ _DRAW: dict[str, Callable[[Points, float], list[Shape]]] = {
     "plastids": plastids,
     "even-tint": even,
     "dark": dark,
+    "yolk": yolk,
+    "resting": resting,
+    "swarmer": swarmer,
+    "pole-drops": pole_drops,
+    "packed-drops": packed,
+    "plain": plain,
 }
 
 

@@ -101,46 +101,6 @@ def tinted_cells(room: Points, pen_um: float) -> list[Shape]:
     return out
 
 
-def many(room: Points, pen_um: float) -> list[Shape]:
-    """A ball of many small cells."""
-    seats = [(0.82 * (((k + 0.5) / 19) ** 0.5) * cos(2.39996 * k), 0.82 * (((k + 0.5) / 19) ** 0.5) * sin(2.39996 * k)) for k in range(19)]
-    walls = [pen.stroke(edge, 0.8, PART, closed=True) for edge in _parted(room, tuple(seats))]
-    return [*walls, *(pen.disc(*at(room, x, y), 0.05 * size(room), PART) for x, y in seats)]
-
-
-def _folded(a: float, b: float) -> Points:
-    """Down one side of an egg, up the middle, down the other side, in even bends: the way of a worm three times as long as its egg."""
-    s, h = 0.54 * a, 0.62 * b
-    low = geometry.arc(-s / 2, h, s / 2, pi, 0.0, count=18)
-    top = geometry.arc(s / 2, -h, s / 2, pi, 2 * pi, count=18)
-    return ((-s, -0.66 * b), *low, *top, (s, 0.66 * b))
-
-
-def worm(room: Points, pen_um: float) -> list[Shape]:
-    """A thin worm folded to and fro so that it fills the egg; its head lies at the top, its tail at the foot."""
-    box = geometry.around(room)
-    a, b = box.width / 2, box.height / 2
-    long = b > 1.3 * a
-    half = (0.205 if long else 0.155) * a
-    coil = [(0.80 * a * (1 - 0.05 * k) * cos(0.62 * k), 0.80 * b * (1 - 0.05 * k) * sin(0.62 * k)) for k in range(17)]
-    way = _folded(a, b) if long else geometry.curve(coil, per=10)
-    line = geometry.spaced(way, 0.012 * box.height)
-    last = len(line) - 1
-    # A blunt head, a long tapering tail.
-    thick = [half * min(1.0, ((k + 0.5) / (0.05 * last)) ** 0.5, 0.04 + ((last - k) / (0.34 * last)) ** 0.8) for k in range(last + 1)]
-    right, left = geometry.offset(line, thick), geometry.offset(line, [-t for t in thick])
-    gullet = line[round(0.01 * last) : round(0.24 * last)]
-    lumen = [geometry.offset(gullet, [s * 0.26 * half] * len(gullet)) for s in (-1, 1)]
-    gut = tuple(line[round(0.25 * last) : round(0.86 * last)])
-    inner = [0.52 * half * min(1.0, 0.2 + 9 * min(k, len(gut) - 1 - k) / len(gut)) for k in range(len(gut))]
-    dark = (*geometry.offset(gut, inner), *reversed(geometry.offset(gut, [-t for t in inner])))
-    return [
-        pen.contour((*right, *reversed(left)), 1.2, 2.0, PART),
-        pen.strokes(lumen, 0.6, PART),
-        *pen.grain(dark, 2.4 * pen_um, PART, lambda p: 0.8),
-    ]
-
-
 def animal(room: Points, pen_um: float) -> list[Shape]:
     """A folded animal with a pair of jaws."""
     edge = tuple((0.86 * x, 0.90 * y) for x, y in room)

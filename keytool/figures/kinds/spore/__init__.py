@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from ...frame import Sketch
 from ..kind import Kind, Values, accent, choice, given, num, um, word
-from .borne import brush, chain, chlamydospore, head, sac_of_eight, sporangium, swarm_sac
+from .borne import brush, chain, chlamydospore, head, many_ways, sac_of_eight, sporangium, swarm_sac
 from .walled import brickwork, canoe, flat_sided, scarred, spindle, two_on_stalk
 
 
@@ -32,6 +32,7 @@ _FORMS: dict[str, tuple[Callable[[float, float], Sketch], float]] = {
     "chlamydospore": (chlamydospore, 1.0),
     "sporangium": (sporangium, 1.0),
     "swarm-sac": (swarm_sac, 0.70),
+    "many-ways": (many_ways, 1.0),
 }
 """How each is drawn, and its width over its length where no width is given."""
 
@@ -46,7 +47,7 @@ KIND = Kind(
             "clear canoe with cross-walls; club with walls both ways; two brown cells on a stalk; drop with one flat "
             "side and a side peg; two-celled spindle; eight in a sac; "
             "dry chain; brush; round head; cylinder with end scars; swollen part of a thread; ball full of spores on a "
-            "stalk; lemon that lets out swimming spores",
+            "stalk; lemon that lets out swimming spores; spores of moulds borne in several ways",
         ),
         um(
             "length",

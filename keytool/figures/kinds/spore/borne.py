@@ -11,6 +11,7 @@ from .. import tube
 from ..points import pts
 from ..round_contents import contents as fill
 from ..round_shapes import outline
+from .edges import across as across_of
 from .edges import ring
 
 
@@ -36,38 +37,77 @@ def chain(n: float, w: float) -> Sketch:
 
 
 def brush(n: float, w: float) -> Sketch:
-    """A brush: a cross-walled stalk, a tuft of flasks and a chain of small spores on each; the size is that of one spore."""
+    """A brush: a cross-walled stalk that forks into short arms, a tuft of flasks on each, a chain of small spores on each flask."""
     s = w
     out: list[Shape] = []
-    stalk = [((x * 0.75 * s, 9.0 * s), (x * 0.75 * s, 20.0 * s)) for x in (-1, 1)]
-    out += [pen.line(one, (1.5,), "stalk") for one in stalk]
-    out.append(pen.strokes([((-0.75 * s, y * s), (0.75 * s, y * s)) for y in (12.5, 17.0)], 1.2, "cross-walls"))
-    for k, lean in enumerate((-0.42, 0.0, 0.42)):
-        foot = (lean * 1.1 * s, 9.0 * s)
-        top = (lean * 6.0 * s, 6.4 * s)
-        w1 = 0.55 * s
-        arm = [(foot[0] - w1, foot[1]), (top[0] - w1, top[1]), (top[0] + w1, top[1]), (foot[0] + w1, foot[1])]
-        out.append(pen.stroke(arm, 1.2, "stalk", closed=True))
-        for j, spread in enumerate((-0.55, 0.0, 0.55)):
-            a = lean * 0.5 + spread * 0.35
-            base = (top[0] + spread * 0.9 * s, top[1])
-            neck = (base[0] + 3.0 * s * sin(a), base[1] - 3.0 * s * cos(a))
-            flask = geometry.curve(
-                [
-                    (base[0] - 0.28 * s, base[1]),
-                    (base[0] - 0.52 * s + 1.3 * s * sin(a), base[1] - 1.3 * s),
-                    (neck[0] - 0.16 * s, neck[1]),
-                    (neck[0] + 0.16 * s, neck[1]),
-                    (base[0] + 0.52 * s + 1.3 * s * sin(a), base[1] - 1.3 * s),
-                    (base[0] + 0.28 * s, base[1]),
-                ],
-                per=5,
-            )
-            out.append(pen.stroke(flask, 1.0, "flasks"))
-            for m in range(5 + (k + j) % 3):
-                d = (m + 0.55) * 0.98 * n
-                out.append(pen.ring(neck[0] + d * sin(a * (1 + 0.04 * m)), neck[1] - d * cos(a), w / 2, 1.1, "spores", ry=n / 2))
+    out += [pen.line(((x * 0.8 * s, 8.8 * s), (x * 0.72 * s, 13.0 * s), (x * 0.75 * s, 20.0 * s)), (1.5,), "stalk") for x in (-1, 1)]
+    out.append(pen.strokes([((-0.75 * s, y * s), (0.75 * s, y * s)) for y in (12.0, 16.6)], 1.3, "cross-walls"))
+    for k, (lean, foot) in enumerate(((-0.40, -0.55), (0.04, 0.0), (0.46, 0.55))):
+        arm = geometry.moved(_club(3.3 * s, 0.50 * s, 0.78 * s), foot * s, 8.9 * s, turn=lean)
+        out.append(pen.line(arm, (1.3,), "stalk"))
+        top = (foot * s + 3.3 * s * sin(lean), 8.9 * s - 3.3 * s * cos(lean))
+        for j, spread in enumerate((-0.62, -0.20, 0.22, 0.64)):
+            a = lean * 0.95 + spread * 0.34
+            base = (top[0] + spread * 1.0 * s * cos(lean), top[1] + spread * 1.0 * s * sin(lean) + 0.08 * s)
+            out.append(pen.line(geometry.moved(_flask(2.7 * s, 0.42 * s), *base, turn=a), (1.0,), "flasks"))
+            x, y = base[0] + 2.75 * s * sin(a), base[1] - 2.75 * s * cos(a)
+            for m in range(4 + (2 * k + j) % 3):
+                b = a * (1 + 0.10 * m) + 0.05 * sin(2 * m + k)
+                x, y = x + 0.49 * n * sin(b), y - 0.49 * n * cos(b)
+                out.append(pen.ring(x, y, w / 2, 1.1, "spores", ry=n / 2))
+                x, y = x + 0.49 * n * sin(b), y - 0.49 * n * cos(b)
     return Sketch(tuple(out), pen_for(13 * s, 24 * s))
+
+
+def _club(long: float, foot: float, top: float) -> Points:
+    """A short cell that widens upward, open at its foot, standing on (0, 0)."""
+    return geometry.curve(
+        [
+            (-foot, 0),
+            (-0.9 * foot, -0.3 * long),
+            (-top, -0.86 * long),
+            (-0.6 * top, -long),
+            (0.6 * top, -long),
+            (top, -0.86 * long),
+            (0.9 * foot, -0.3 * long),
+            (foot, 0),
+        ],
+        per=6,
+    )
+
+
+def _flask(long: float, wide: float) -> Points:
+    """A flask with a swollen belly and a narrow neck, standing on (0, 0)."""
+    half = [(0.5 * wide, 0.0), (wide, -0.32 * long), (0.92 * wide, -0.55 * long), (0.36 * wide, -0.82 * long), (0.34 * wide, -long)]
+    return geometry.curve([*((-x, y) for x, y in half), *reversed(half)], per=5)
+
+
+def many_ways(n: float, w: float) -> Sketch:
+    """Spores of moulds as they are met: two on short pegs at the side of a hypha, a broken chain, one of three cells, loose ones."""
+    h = 0.85 * w
+    out: list[Shape] = []
+    line = geometry.curve([(-3.6 * n, 2.9 * n), (-1.8 * n, 2.4 * n), (0.4 * n, 2.7 * n), (3.4 * n, 2.1 * n)], per=12)
+    out += [pen.line(geometry.offset(line, [s * h / 2] * len(line)), (1.2 if s < 0 else 1.7,), "stalk") for s in (-1, 1)]
+    across = geometry.normals(line)
+    for k in (9, 25):
+        (x, y), (nx, ny) = line[k], across[k]
+        out.append(pen.stroke(((x - nx * h / 2, y - ny * h / 2), (x + nx * h / 2, y + ny * h / 2)), 1.2, "cross-walls"))
+    for k in (5, 17):
+        (x, y), (nx, ny) = line[k], across[k]
+        x, y = x - nx * h / 2, y - ny * h / 2
+        out += [pen.stroke(((x + s * 0.14 * w, y), (x + s * 0.09 * w, y - 0.42 * n)), 1.1, "stalk") for s in (-1, 1)]
+        out.append(pen.contour(geometry.ellipse(x, y - 0.42 * n - 0.62 * n, 0.46 * w, 0.62 * n, count=48), 1.2, 2.2, "spores"))
+    x, y = -3.0 * n, -2.2 * n
+    for k in range(5):
+        out.append(pen.contour(geometry.ellipse(x, y, w / 2, n / 2, count=40), 1.1, 2.0, "spores"))
+        x, y = x + 0.93 * w, y + 0.36 * w * sin(1.3 * k + 0.4)
+    long = ring(pts(".16 .01, .36 .12, .46 .34, .46 .66, .36 .88, .16 .99"), 2.9 * n, 0.95 * w)
+    placed = geometry.moved(long, 3.0 * n, -2.5 * n, turn=0.5)
+    walls = [geometry.moved(across_of(long, y * n), 3.0 * n, -2.5 * n, turn=0.5) for y in (0.97, 1.93)]
+    out += [pen.contour(placed, 1.2, 2.2, "spores"), pen.strokes(walls, 1.3, "spores")]
+    for u, v, turn in ((0.9, 0.5, 0.8), (-1.4, -0.4, 2.0)):
+        out.append(pen.contour(geometry.ellipse(u * n, v * n, 0.42 * w, 0.62 * n, turn=turn, count=44), 1.2, 2.2, "spores"))
+    return Sketch(tuple(out), pen_for(7.2 * n, 6.6 * n))
 
 
 def head(n: float, w: float) -> Sketch:

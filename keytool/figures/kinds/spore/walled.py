@@ -6,10 +6,10 @@ from math import pi, pow, sin, sqrt
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
+from ...shapes import Points
 from .. import tube
 from ..points import pts
 from ..round_contents import contents as fill
-from ..round_shapes import outline
 from .edges import across, along, ring
 
 
@@ -81,33 +81,45 @@ def two_on_stalk(n: float, w: float) -> Sketch:
 
 
 def flat_sided(n: float, w: float) -> Sketch:
-    """A drop with one flatter side and a tiny peg to one side of its narrow end."""
-    edge = outline("lopsided", n, w)
-    low = max(edge, key=lambda p: p[1])
-    x = low[0] - 0.14 * w
-    peg = geometry.curve(
-        [
-            (x - 0.09 * w, low[1] - 0.06 * n),
-            (x - 0.13 * w, low[1] + 0.035 * n),
-            (x - 0.02 * w, low[1] + 0.05 * n),
-            (x + 0.05 * w, low[1] - 0.02 * n),
-        ],
-        per=8,
+    """A drop with one flatter side, its narrow end below drawn out to one side as a tiny blunt peg, where it sat on its stalk."""
+    edge = geometry.clockwise(
+        fitted_to(
+            geometry.curve(
+                pts(
+                    "-.02 -.50, .16 -.47, .28 -.32, .33 -.06, .28 .20, .16 .38, .04 .46, "
+                    "-.06 .46, -.13 .39, -.19 .22, -.225 .0, -.235 -.22, -.20 -.40"
+                ),
+                closed=True,
+                per=8,
+            ),
+            n,
+            w,
+        )
     )
+    foot = min(edge, key=lambda p: (p[0] + 0.18 * w) ** 2 + (p[1] - 0.445 * n) ** 2)
+    cone = [(-0.085, -0.03), (-0.055, 0.05), (-0.045, 0.095), (0.045, 0.095), (0.06, 0.05), (0.105, -0.03)]
+    peg = geometry.moved(geometry.curve(geometry.scaled(cone, w), per=6), *foot, turn=0.45)
     room = geometry.offset(edge, [0.09 * w] * len(edge), closed=True)
     runs = geometry.runs(peg, lambda p: not geometry.inside(edge, p))
     return Sketch(
-        (pen.contour(edge, 1.3, 2.4, "outline"), *(pen.line(r, (1.8,), "peg") for r in runs), *fill("one-drop", room, pen_for(w, n))),
+        (pen.contour(edge, 1.3, 2.4, "outline"), *(pen.line(r, (2.2,), "peg") for r in runs), *fill("one-drop", room, pen_for(w, n))),
         pen_for(1.3 * w, 1.1 * n),
     )
 
 
+def fitted_to(ring: Points, n: float, w: float) -> Points:
+    """The ring made `n` tall and `w` wide, its middle at (0, 0)."""
+    box = geometry.around(ring)
+    return tuple(((x - box.x - box.width / 2) * w / box.width, (y - box.y - box.height / 2) * n / box.height) for x, y in ring)
+
+
 def spindle(n: float, w: float) -> Sketch:
-    """A symmetrical spindle of two cells, no peg, drops inside."""
-    edge = ring(pts(".09 .015, .3 .16, .46 .36, .44 .5, .46 .64, .3 .84, .09 .985"), n, w)
-    drops = [pen.contour(geometry.ellipse(0, y * n, 0.20 * w, 0.20 * w), 0.8, 1.3, "contents") for y in (0.30, 0.70)]
+    """A smooth even spindle of two cells, both ends alike, drawn in a little at the wall between; drops of uneven size; no peg."""
+    edge = ring(pts(".06 .008, .16 .06, .29 .16, .41 .28, .485 .40, .46 .5, .485 .60, .41 .72, .29 .84, .16 .94, .06 .992"), n, w)
+    spots = ((-0.08, 0.38, 0.20), (0.12, 0.22, 0.11), (0.20, 0.445, 0.08), (0.06, 0.62, 0.22), (-0.12, 0.78, 0.12), (-0.26, 0.56, 0.07))
+    drops = [pen.contour(geometry.ellipse(x * w, y * n, s * w, s * w, count=36), 0.8, 1.3, "contents") for x, y, s in spots]
     return Sketch(
-        (pen.contour(edge, 1.3, 2.3, "outline"), pen.strokes([across(edge, 0.5 * n)], 1.2, "cross-walls"), *drops), pen_for(1.2 * w, n)
+        (pen.contour(edge, 1.4, 2.4, "outline"), pen.strokes([across(edge, 0.5 * n)], 1.8, "cross-walls"), *drops), pen_for(1.2 * w, n)
     )
 
 
