@@ -5,6 +5,7 @@ from __future__ import annotations
 from . import (
     arthropods,
     bundle,
+    cell_lot,
     ciliate,
     coil,
     crustacean,
@@ -63,6 +64,7 @@ KINDS: dict[str, Kind] = {
         larva.KIND,
         gliders.KIND,
         moving_cell.KIND,
+        cell_lot.KIND,
         ciliate.KIND,
         flagellate.KIND,
         naked_amoeba.KIND,

@@ -6,10 +6,11 @@ from math import pi, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
-from ..shapes import Point, Points
+from ..shapes import Points
 from .cell_parts import clear_of
 from .cell_parts import nucleus as draw_nucleus
 from .cell_parts import vacuole as draw_vacuole
+from .points import pts
 
 
 def flagellate(n: float) -> Sketch:
@@ -60,61 +61,51 @@ def flagellate(n: float) -> Sketch:
 
 
 def amoeba(n: float) -> Sketch:
-    """A naked amoeba creeping up the page, `n` long."""
+    """A naked amoeba on its way up the page: a broad clear front, two clear lobes of unequal size just pushed out, a wrinkled rear."""
     edge = geometry.clockwise(
-        geometry.curve(
-            [
-                (0.03, 0.0),
-                (0.14, 0.03),
-                (0.19, 0.13),
-                (0.17, 0.25),
-                (0.24, 0.31),
-                (0.34, 0.24),
-                (0.42, 0.26),
-                (0.43, 0.36),
-                (0.34, 0.43),
-                (0.28, 0.52),
-                (0.30, 0.66),
-                (0.24, 0.82),
-                (0.17, 0.92),
-                (0.10, 0.985),
-                (0.02, 1.0),
-                (-0.07, 0.965),
-                (-0.17, 0.86),
-                (-0.22, 0.70),
-                (-0.20, 0.56),
-                (-0.27, 0.48),
-                (-0.36, 0.50),
-                (-0.41, 0.42),
-                (-0.35, 0.34),
-                (-0.24, 0.33),
-                (-0.17, 0.26),
-                (-0.15, 0.13),
-                (-0.09, 0.03),
-            ],
-            closed=True,
-            per=8,
+        geometry.tall(
+            geometry.curve(
+                pts(
+                    "-.06 .02, .06 0, .17 .045, .225 .13, .215 .215, .25 .255, .34 .235, "
+                    ".43 .26, .465 .33, .43 .405, .335 .44, .275 .50, .265 .60, "
+                    ".225 .72, .165 .83, .155 .90, .115 .915, .095 .985, .03 .965, "
+                    "-.01 1, -.06 .95, -.12 .955, -.135 .88, -.185 .80, -.235 .70, "
+                    "-.255 .61, -.30 .575, -.375 .575, -.40 .52, -.37 .465, -.29 .45, -.255 .40, -.24 .30, -.225 .18, -.17 .07"
+                ),
+                closed=True,
+                per=8,
+            ),
+            n,
         )
     )
-    edge = tuple((x * n, y * n) for x, y in edge)
     pen_um = pen_for(0.95 * n, n)
-    inner = geometry.offset(edge, [0.048 * n] * len(edge), closed=True)
+    plasm = geometry.scaled(
+        geometry.curve(
+            pts(
+                "-.02 .20, .10 .215, .155 .28, .23 .32, .33 .33, .30 .375, .23 .40, "
+                ".205 .52, .185 .66, .12 .82, .03 .90, -.06 .87, -.15 .74, -.20 .62, "
+                "-.30 .52, -.20 .49, -.185 .38, -.15 .27"
+            ),
+            closed=True,
+            per=8,
+        ),
+        n,
+    )
     walk = (*edge, edge[0])
     arms = [
-        pen.line(run, (1.4, 1.8, 1.4), "pseudopods", inset=1.0)
-        for keep in (lambda p: p[1] < 0.16 * n, lambda p: abs(p[0]) > 0.23 * n and p[1] < 0.55 * n)
+        pen.line(run, (1.4, 2.4, 1.4), "pseudopods", inset=1.0)
+        for keep in (lambda p: p[1] < 0.17 * n, lambda p: p[0] > 0.275 * n, lambda p: p[0] < -0.28 * n)
         for run in geometry.runs(walk, keep)
     ]
-    nucleus, vacuole = (0.02 * n, 0.56 * n, 0.075 * n), (0.09 * n, 0.80 * n, 0.062 * n)
-
-    def grain(p: Point) -> float:
-        return clear_of(nucleus, vacuole)(p) * 1.5 if p[1] > 0.15 * n and geometry.inside(edge, (p[0], p[1] - 0.02 * n)) else 0.0
-
+    nucleus, vacuole = (0.01 * n, 0.46 * n, 0.075 * n), (-0.02 * n, 0.76 * n, 0.068 * n)
+    free = clear_of(nucleus, vacuole)
+    food = [pen.ring(x * n, y * n, r * n, 0.8, "food") for x, y, r in ((-0.13, 0.60, 0.032), (0.12, 0.63, 0.038), (-0.09, 0.36, 0.026))]
     return Sketch(
         (
             pen.contour(edge, 1.1, 2.0, "outline"),
             *arms,
-            *pen.grain(inner, 3.0 * pen_um, "contents", grain),
+            *pen.grain(plasm, 2.7 * pen_um, "contents", lambda p: 1.6 * free(p), sizes=(0.9, 1.4)),
+            *food,
             *draw_nucleus(*nucleus),
             draw_vacuole(*vacuole),
         ),

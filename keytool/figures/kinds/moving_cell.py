@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from ..frame import Sketch
 from .amoebae import amoeba, flagellate, testate
-from .ciliates import bell, ciliate
+from .ciliates import bell, ciliate, stretched_bell
 from .kind import Kind, Values, accent, choice, num, um, word
 
 
@@ -18,6 +18,7 @@ def build(v: Values) -> Sketch:
 _FORMS: dict[str, Callable[[float], Sketch]] = {
     "ciliate": ciliate,
     "stalked-ciliate": bell,
+    "stretched-bell": stretched_bell,
     "flagellate": flagellate,
     "naked-amoeba": amoeba,
     "testate": testate,

@@ -17,7 +17,12 @@ def green_egg(n: float) -> Drawn:
     left = min(range(len(cup)), key=lambda k: cup[k][1] + (10 * n if cup[k][0] < 0 else 0))
     ring = (*cup[left:], *cup[:left], *hollow)
     whips = [
-        geometry.curve(geometry.scaled([(s * 0.03, 0.0), (s * 0.10, -0.24), (s * 0.34, -0.52), (s * 0.58, -0.56)], n), per=8)
+        geometry.curve(
+            geometry.scaled(
+                [(s * 0.02, 0.0), (s * 0.12, -0.20), (s * 0.36, -0.30), (s * 0.56, -0.12), (s * 0.62, 0.18), (s * 0.56, 0.42)], n
+            ),
+            per=8,
+        )
         for s in (-1, 1)
     ]
     return (

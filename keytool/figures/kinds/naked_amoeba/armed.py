@@ -6,30 +6,87 @@ from math import cos, hypot, pi, sin
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
-from ...shapes import Point
+from ...shapes import Point, Shape
+from ..cell_parts import clear_of, vacuole
+from ..cell_parts import nucleus as draw_nucleus
 from ..points import pts
 from .parts import insides, outline_of
 
 
-def spikes(n: float) -> Sketch:
-    """A flat grainy body with a broad clear front and many thin tapering spikes, some forked."""
-    half = pts(".16 .015, .3 .09, .37 .24, .36 .42, .29 .62, .2 .8, .12 .93")
-    left = pts("-.13 .92, -.22 .78, -.31 .6, -.37 .4, -.36 .22, -.29 .09, -.15 .02")
-    edge, pen_um = outline_of([(0, 0), *half, (0.02, 1.0), *left], n), pen_for(1.05 * n, 1.1 * n)
-    spikes = []
-    walk = geometry.spaced((*edge, edge[0]), 0.074 * n)[:-1]
-    for k, ((x, y), (nx, ny)) in enumerate(zip(walk, geometry.normals(walk, closed=True), strict=True)):
-        size = n * (0.10 + 0.075 * ((k * 0.618) % 1)) * (1.0 if y < 0.5 * n else 0.62)
-        bend = 0.028 * n * sin(2.3 * k)
-        tip = (x - nx * size - ny * bend, y - ny * size + nx * bend)
-        mid = (x - nx * 0.5 * size, y - ny * 0.5 * size)
-        spikes.append(pen.line(geometry.curve([(x, y), mid, tip], per=5), (2.2, 0.9, 0.5), "pseudopods"))
-        if k % 4 == 1:
-            fork = (x - nx * 0.9 * size + ny * 0.05 * n, y - ny * 0.9 * size - nx * 0.05 * n)
-            spikes.append(pen.line((mid, fork), (0.9, 0.5), "pseudopods"))
+def proteus(n: float) -> Sketch:
+    """The large amoeba of the schoolbooks: long blunt arms as thick as fingers, the grains flowing into each but not into its clear tip."""
+    edge = outline_of(
+        pts(
+            "-.02 .05, .02 0, .08 .005, .11 .06, .10 .16, .115 .26, .19 .24, .26 .15, "
+            ".32 .09, .385 .10, .40 .165, .34 .25, .25 .35, .235 .41, .31 .43, "
+            ".42 .41, .47 .445, .46 .51, .38 .54, .26 .54, .215 .60, .24 .70, .29 .79, "
+            ".275 .85, .215 .86, .165 .79, .12 .70, .08 .76, .075 .86, .04 .97, "
+            "-.01 1, -.05 .95, -.06 .84, -.075 .72, -.15 .70, -.25 .75, -.33 .74, "
+            "-.35 .68, -.30 .63, -.19 .58, -.15 .51, -.22 .47, -.33 .46, -.40 .41, "
+            "-.385 .345, -.31 .34, -.19 .37, -.13 .33, -.17 .22, -.25 .12, -.24 .06, -.18 .05, -.10 .14, -.055 .20, -.03 .15"
+        ),
+        n,
+    )
+    pen_um = pen_for(0.9 * n, n)
+    hollow = geometry.offset(edge, [0.022 * n] * len(edge), closed=True)
+    tips = pts(".05 .02, .36 .13, .44 .475, .25 .83, -.01 .97, -.32 .70, -.37 .39, -.22 .09")
+    nucleus, bubble = (0.04 * n, 0.47 * n, 0.052 * n), (-0.04 * n, 0.60 * n, 0.055 * n)
+    free = clear_of(nucleus, bubble)
 
-    inside = insides(edge, n, (0.03, 0.45, 0.08), (-0.06, 0.72, 0.10), lambda p: p[1] < 0.20 + 0.5 * p[0] ** 2, pen_um)
-    return Sketch((pen.contour(edge, 1.0, 1.8, "outline"), *spikes, *inside), pen_um)
+    def dense(p: Point) -> float:
+        near = min(hypot(p[0] / n - x, p[1] / n - y) for x, y in tips)
+        return 0.0 if near < 0.075 or not geometry.inside(hollow, p) else 1.7 * free(p)
+
+    caps = [
+        pen.line(run, (1.3, 2.4, 1.3), "pseudopods", inset=1.0)
+        for x, y in tips
+        for run in geometry.runs((*edge, edge[0]), lambda p, x=x, y=y: hypot(p[0] / n - x, p[1] / n - y) < 0.085)  # type: ignore[misc]
+    ]
+    ways = (
+        "0 .40, .03 .25, .045 .12",
+        ".10 .42, .22 .28, .32 .17",
+        ".12 .48, .26 .48, .38 .475",
+        ".10 .60, .17 .70, .22 .78",
+        "-.08 .46, -.20 .42, -.31 .40",
+    )
+    flow = [pen.line(geometry.curve(geometry.scaled(pts(one), n), per=8), (0.3, 0.8, 0.3), "flow") for one in ways]
+    return Sketch(
+        (
+            pen.contour(edge, 1.1, 2.0, "outline"),
+            *caps,
+            *pen.grain(edge, 2.5 * pen_um, "contents", dense, sizes=(0.9, 1.4)),
+            *flow,
+            *draw_nucleus(*nucleus),
+            vacuole(*bubble),
+        ),
+        pen_um,
+    )
+
+
+def spikes(n: float) -> Sketch:
+    """A flat body, grainy within a clear rim, broadest in front; out of it grow many thin thorns, broad at the foot, some forked."""
+    half = pts(".14 .0, .30 .05, .385 .17, .40 .34, .345 .50, .30 .66, .22 .82, .13 .93")
+    left = pts("-.11 .95, -.21 .84, -.27 .68, -.34 .54, -.39 .36, -.355 .18, -.27 .06, -.12 .0")
+    edge, pen_um = outline_of([(0, 0.01), *half, (0.02, 1.0), *left], n), pen_for(1.15 * n, 1.2 * n)
+    spikes: list[Shape] = []
+    walk = geometry.spaced((*edge, edge[0]), 0.083 * n)[:-1]
+    for k, ((x, y), (nx, ny)) in enumerate(zip(walk, geometry.normals(walk, closed=True), strict=True)):
+        size = n * (0.095 + 0.085 * ((k * 0.618) % 1)) * (1.0 if y < 0.55 * n else 0.55)
+        bend = 0.030 * n * sin(2.3 * k)
+        tip = (x - nx * size - ny * bend, y - ny * size + nx * bend)
+        mid = (x - nx * 0.45 * size, y - ny * 0.45 * size)
+        spikes.append(pen.line(geometry.curve([(x + nx * 0.012 * n, y + ny * 0.012 * n), mid, tip], per=5), (4.2, 1.7, 0.5), "pseudopods"))
+        if k % 4 == 1:
+            fork = (x - nx * 0.92 * size + ny * 0.06 * n, y - ny * 0.92 * size - nx * 0.06 * n)
+            spikes.append(pen.line((mid, fork), (1.6, 0.5), "pseudopods"))
+    rim = [0.045 * n + 0.085 * n * max(0.0, 1 - y / (0.55 * n)) for _, y in edge]
+    plasm = geometry.offset(edge, rim, closed=True)
+
+    def clear(p: Point) -> bool:
+        return not geometry.inside(plasm, (p[0] * n, p[1] * n))
+
+    inside = insides(edge, n, (0.03, 0.42, 0.085), (-0.07, 0.70, 0.12), clear, pen_um)
+    return Sketch((*spikes, pen.contour(edge, 1.0, 1.8, "outline"), *inside), pen_um)
 
 
 def rays(n: float) -> Sketch:

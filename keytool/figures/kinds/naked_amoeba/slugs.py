@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from math import hypot
+from math import hypot, sin
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
 from ...shapes import Point, Shape
-from ..cell_parts import clear_of
+from .. import tube
+from ..cell_parts import clear_of, nucleus, vacuole
 from ..points import pts
 from .parts import insides, outline_of
 
@@ -27,6 +28,50 @@ def slug(n: float) -> Sketch:
         for run in geometry.runs((*way, way[0]), lambda p, front=part == "pseudopods": p[1] < 0.11 * n if front else p[1] > 0.90 * n)  # type: ignore[misc]
     ]
     return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), *ends, pen.stroke(cap, 0.5, "cap", role="faint"), *inside), pen_um)
+
+
+def _worm(n: float, wide: float, bend: float, cap: float) -> Sketch:
+    """A slug in a gentle bend: even sides, a clear cap over `cap` of its length, a rear that tapers a little."""
+    line = tube.axis(n, lambda t: bend * sin(2.6 * t - 0.5))
+
+    def half(t: float) -> float:
+        return (
+            0.5
+            * wide
+            * n
+            * (1 - 0.28 * max(0.0, t - 0.55) / 0.45)
+            * (1 + 0.05 * sin(11 * t))
+            * tube.round_ends(t, 0.55 * wide, 0.30 * wide)
+        )
+
+    edge, pen_um = geometry.clockwise(tube.ring(line, half)), pen_for(0.35 * n, n)
+    spots = [(*tube.place(line, t)[:2], r * wide * n) for t, r in ((0.42, 0.24), (0.84, 0.22))]
+    free = clear_of(*spots)
+    plasm = tube.ring(line, lambda t: 0.80 * half(t) if t > cap else 0.0)
+    tips = geometry.runs(
+        (*edge[len(edge) // 2 :], *edge[: len(edge) // 2 + 1]), lambda p: hypot(p[0] - line[0][0], p[1] - line[0][1]) < 1.1 * cap * n
+    )
+    return Sketch(
+        (
+            pen.contour(edge, 1.1, 2.0, "outline"),
+            *(pen.line(run, (1.3, 2.0, 1.3), "pseudopods", inset=1.0) for run in tips),
+            pen.stroke(tube.across(line, half, cap, bow=-0.35, share=0.96), 0.6, "cap", role="faint"),
+            *pen.grain(plasm, 2.5 * pen_um, "contents", lambda p: 1.5 * free(p), sizes=(0.8, 1.2)),
+            *nucleus(*spots[0]),
+            vacuole(*spots[1]),
+        ),
+        pen_um,
+    )
+
+
+def bent_slug(n: float) -> Sketch:
+    """A steady slug on a turn, about five times as long as wide."""
+    return _worm(n, 0.19, 0.42, 0.13)
+
+
+def thin_slug(n: float) -> Sketch:
+    """A thin slug, eight times as long as wide, hardly turning."""
+    return _worm(n, 0.125, 0.16, 0.11)
 
 
 def eruptive(n: float) -> Sketch:
@@ -62,15 +107,15 @@ def knob_slug(n: float) -> Sketch:
 
 def fan(n: float) -> Sketch:
     """A half-moon wider than long: clear front, grainy hump behind."""
-    half = pts(".2 .01, .42 .09, .585 .27, .63 .48, .6 .66, .5 .73, .36 .77, .24 .88, .13 .975")
+    half = pts(".22 .005, .46 .07, .66 .22, .77 .42, .80 .60, .74 .70, .60 .72, .44 .755, .30 .85, .16 .955")
     edge = outline_of([(0, 0), *half, (0, 1.0), *reversed(geometry.mirrored(half))], n)
-    pen_um = pen_for(1.3 * n, n)
-    hump = geometry.curve(geometry.scaled(pts("-.5 .68, -.34 .47, 0 .4, .34 .47, .5 .68"), n), per=8)
+    pen_um = pen_for(1.6 * n, n)
+    hump = geometry.curve(geometry.scaled(pts("-.56 .70, -.40 .56, -.20 .50, 0 .485, .20 .50, .40 .56, .56 .70"), n), per=8)
 
     def clear(p: Point) -> bool:
-        return p[1] < 0.42 + 0.95 * p[0] ** 2
+        return p[1] < 0.50 + 0.55 * p[0] ** 2
 
-    inside = insides(edge, n, (0.04, 0.63, 0.075), (-0.10, 0.83, 0.055), clear, pen_um)
+    inside = insides(edge, n, (0.05, 0.68, 0.075), (-0.12, 0.80, 0.060), clear, pen_um)
     return Sketch((pen.contour(edge, 1.0, 2.0, "outline"), pen.stroke(hump, 0.5, "hump", role="faint"), *inside), pen_um)
 
 
