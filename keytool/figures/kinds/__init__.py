@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from . import (
+    animal_lot,
     arthropods,
     bundle,
     cell_lot,
@@ -62,6 +63,7 @@ KINDS: dict[str, Kind] = {
         arthropods.KIND,
         crustacean.KIND,
         larva.KIND,
+        animal_lot.KIND,
         gliders.KIND,
         moving_cell.KIND,
         cell_lot.KIND,

@@ -69,6 +69,7 @@ def _mite(n: float) -> Sketch:
 _FORMS: dict[str, Callable[[float], Sketch]] = {
     "mite": _mite,
     "springtail": springtails.springtail,
+    "banded-springtail": springtails.banded,
     "beetle-mite": mites.beetle_mite,
     "shield-mite": mites.shield_mite,
     "mite-larva": mites.larva,

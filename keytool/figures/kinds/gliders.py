@@ -44,10 +44,17 @@ def _gastrotrich(n: float) -> Sketch:
     pen_um = pen_for(0.42 * n, n)
     shapes: list[Shape] = [pen.contour(edge, 1.1, 2.0, "outline")]
     lashes = []
-    for t in (0.045, 0.06, 0.075, 0.13, 0.145, 0.16):
-        foot = (half(t) * 1.02, t * n)
-        lashes.append(geometry.curve([foot, (foot[0] + 0.05 * n, foot[1] - 0.006 * n), (foot[0] + 0.085 * n, foot[1] + 0.028 * n)], per=5))
-    shapes.append(pen.strokes([*lashes, *(geometry.mirrored(one) for one in lashes)], 0.7, "cilia"))
+    for first in (0.040, 0.120):
+        for k in range(9):
+            t = first + 0.006 * k
+            foot = (half(t) * 0.98, t * n)
+            out, down = (0.060 - 0.002 * k) * n, (-0.026 + 0.010 * k) * n
+            lashes.append(
+                geometry.curve([foot, (foot[0] + 0.55 * out, foot[1] + 0.2 * down - 0.006 * n), (foot[0] + out, foot[1] + down)], per=5)
+            )
+    shapes.append(pen.strokes([*lashes, *(geometry.mirrored(one) for one in lashes)], 0.45, "cilia"))
+    spines = [((half(t) * 1.0, t * n), (half(t) * 1.0 + 0.028 * n, (t + 0.040) * n)) for t in (0.34 + 0.055 * k for k in range(9))]
+    shapes.append(pen.strokes([*spines, *(geometry.mirrored(one) for one in spines)], 0.7, "spines"))
     gullet = tuple((unit * 0.20, y * n) for y in (0.03, 0.14, 0.27))
     shapes += [pen.line(s, (0.9, 1.2), "gullet") for s in (gullet, geometry.mirrored(gullet))]
     shapes.append(pen.stroke(((0.0, 0.03 * n), (0.0, 0.27 * n)), 0.6, "gullet"))

@@ -9,6 +9,7 @@ from ..frame import Sketch
 from ..shapes import Shape
 from . import tube
 from .kind import Kind, Values, accent, choice, num, um, word
+from .together import beside
 from .tube import pen_of, scalloped
 
 
@@ -17,6 +18,14 @@ def larva(v: Values) -> Sketch:
     length, width = num(v, "length"), num(v, "width")
     if word(v, "front") == "hooks":
         return _maggot(length, width)
+    if word(v, "front") == "both":
+        pair = (_capsule(length, width), _maggot(length, width))
+        return Sketch(beside([one.shapes for one in pair], 0.06 * length), pair[0].pen_um)
+    return _capsule(length, width)
+
+
+def _capsule(length: float, width: float) -> Sketch:
+    """The larva with a hard head."""
     count = 12
     head = 0.085
     line = tube.axis(length, lambda t: 0.55 * sin(2 * pi * (0.8 * t + 0.1)), steps=240)
@@ -89,7 +98,7 @@ KIND = Kind(
     "larva",
     "a fly larva: with a dark head capsule, or a maggot with mouth hooks",
     (
-        choice("front", ("capsule", "hooks"), "hard head capsule, or a soft pointed front with dark hooks"),
+        choice("front", ("capsule", "hooks", "both"), "hard head capsule; a soft pointed front with dark hooks; one of each"),
         um("length", 3000, 300, 20000, "length along the body"),
         um("width", 420, 40, 4000, "greatest width"),
         accent("body", "head-capsule", "segments"),

@@ -76,6 +76,23 @@ _SURFACE = _Limbs(
 )
 
 
+def banded(n: float) -> Sketch:
+    """A springtail of the surface: dark bands across a scaly body, feelers more than twice as long as the head."""
+    plain = springtail(n)
+    edge = next(one for one in plain.shapes if one.part == "outline").points  # type: ignore[union-attr]
+
+    def band(p: tuple[float, float]) -> float:
+        x = p[0] / n
+        return (
+            0.95 if any(abs(x - at - 0.10 * p[1] / n) < 0.030 for at in (0.305, 0.395, 0.480, 0.565, 0.650, 0.745, 0.850, 0.945)) else 0.0
+        )
+
+    pen_um = plain.pen_um
+    dark = pen.grain(geometry.offset(edge, [0.010 * n] * len(edge), closed=True), 1.9 * pen_um, "bands", band, sizes=(1.2, 1.7))
+    far = leg(list(geometry.scaled(pts(".050 -.080, .020 -.200, -.050 -.320, -.210 -.420"), n)), 0.036 * n, edge, "feelers")
+    return Sketch((*far, *(one for one in plain.shapes if one.part != "shade"), *dark), pen_um)
+
+
 def springtail(n: float) -> Sketch:
     """A long body of nine rings, a patch of eyes, feelers longer than the head, a tube under the belly, the spring half let down."""
     edge = _wide(

@@ -1,4 +1,4 @@
-"""The tardigrade, from above."""
+"""The tardigrade, from above and from the side."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Box, Point, Shape
 from .kind import Kind, Values, accent, choice, flag, num, um, word
+from .points import cornered, pts
 
 _BEAR = (  # right side, shares of length; stubby legs are part of the outline
     ((0, 0), (0.05, 0.006), (0.09, 0.035), (0.115, 0.085), (0.122, 0.135), (0.135, 0.165)),
@@ -25,6 +26,11 @@ _CLAWS = ((0.250, 0.205, -0.35), (0.282, 0.430, 0.15), (0.262, 0.668, 0.6), (0.1
 
 
 def bear(v: Values) -> Sketch:
+    """A tardigrade as it is looked at: from above, or from the side."""
+    return side_bear(v) if word(v, "view") == "side" else _from_above(v)
+
+
+def _from_above(v: Values) -> Sketch:
     """A tardigrade from above, head at the top: four pairs of stubby legs with claws; smooth, or with plates on its back."""
     n = num(v, "length") / 0.981  # the outline ends at the tips of the last pair of legs
     side: list[Point] = []
@@ -50,6 +56,62 @@ def bear(v: Values) -> Sketch:
     shapes.append(pen.strokes(folds, 0.6, "folds", role="faint"))
     shapes += _plates(n, pen_um) if v["plates"] else _bear_inside(n, pen_um, word(v, "throat"))
     return Sketch(tuple(shapes), pen_um)
+
+
+_SIDE = (
+    "-.012 -.045, -.004 -.105, .035 -.155, .10 -.188, .17 -.208, .24 -.225, "
+    ".31 -.255, .42 -.285, .56 -.295, .70 -.28, .82 -.245, .91 -.18, .965 -.09, "
+    ".985 .0, .985 .05; .995 .09, 1.0 .14, .985 .185, .945 .195, .905 .165, .88 .11; "
+    ".80 .085, .765 .085; .775 .13, .765 .19, .73 .215, .69 .21, .665 .165, "
+    ".655 .10; .585 .10, .555 .10; .56 .15, .545 .205, .51 .23, .47 .22, .45 .17, "
+    ".44 .10; .375 .095, .345 .09; .345 .135, .33 .18, .30 .20, .26 .19, "
+    ".24 .145, .235 .08; .17 .07, .09 .06, .03 .042, -.004 .005"
+)
+_FEET = ((0.285, 0.195, 1.75), (0.500, 0.225, 1.70), (0.722, 0.213, 1.45), (0.968, 0.190, 1.05))
+
+
+def side_bear(v: Values) -> Sketch:
+    """A tardigrade from the side, head to the left: plump, in soft folds, four short legs on the near side with two double claws each."""
+    raw = cornered(_SIDE, 6)
+    box = geometry.around(raw)
+    n = num(v, "length")
+    by = n / box.width
+    edge = geometry.clockwise(tuple(((x - box.x) * by, y * by) for x, y in raw))
+    pen_um = pen_for(n, 0.55 * n)
+    claws: list[Shape] = []
+    for x, y, lean in _FEET:
+        for k in (-1.5, -0.6, 0.6, 1.5):
+            a = lean - 0.34 * k
+            foot = (x * n + 0.011 * n * k, y * n - 0.004 * n)
+            mid = (foot[0] + 0.030 * n * cos(a), foot[1] + 0.030 * n * sin(a))
+            tip = (mid[0] + 0.020 * n * cos(a + 0.9), mid[1] + 0.020 * n * sin(a + 0.9))
+            claws.append(pen.line(geometry.curve([foot, mid, tip], per=5), (2.0, 0.7), "claws"))
+    folds = [
+        pen.line(run, (1.2, 0.9, 0.3), "folds")
+        for one in (
+            ".21 -.23, .200 -.12, .215 -.02", ".385 -.29, .372 -.16, .385 -.05", ".59 -.31, .585 -.17, .60 -.05", ".79 -.27, .80 -.14, .79 -.03",
+            ".235 .08, .27 .03, .33 .04", ".44 .10, .48 .04, .55 .05", ".655 .10, .69 .045, .76 .05", ".88 .11, .89 .06, .94 .03",
+        )
+        for run in geometry.runs(geometry.curve(geometry.scaled(pts(one), n), per=10), lambda p: geometry.inside(edge, p))
+    ]  # fmt: skip
+    bowel = pts(".24 -.10, .34 -.18, .50 -.215, .66 -.20, .80 -.15, .88 -.06, .80 -.02, .64 .0, .46 .0, .32 -.02")
+    gut = geometry.scaled(geometry.curve(bowel, closed=True, per=8), n)
+    tube = [geometry.scaled(pts(one), n) for one in (".005 -.062, .115 -.082", ".010 -.040, .12 -.058")]
+    bulb = geometry.ellipse(0.155 * n, -0.068 * n, 0.042 * n, 0.036 * n, turn=-0.2, count=40)
+    rods = [((x * n, y * n), ((x + 0.012) * n, (y - 0.003) * n)) for y in (-0.080, -0.056) for x in (0.128, 0.150, 0.172)]
+    return Sketch(
+        (
+            *claws,
+            pen.contour(edge, 1.2, 2.3, "outline"),
+            *folds,
+            *(pen.stroke(one, 1.0, "mouth-tube") for one in tube),
+            pen.stroke(bulb, 1.2, "mouth-tube", closed=True),
+            pen.strokes(rods, 1.4, "mouth-tube"),
+            pen.disc(0.085 * n, -0.118 * n, 0.011 * n, "eyes"),
+            *pen.grain(gut, 2.7 * pen_um, "gut", lambda p: 0.75, sizes=(1.0, 1.7)),
+        ),
+        pen_um,
+    )
 
 
 def _plates(n: float, pen_um: float) -> list[Shape]:
@@ -131,6 +193,7 @@ KIND = Kind(
     "a tardigrade: plump, four pairs of stubby legs with claws",
     (
         um("length", 300, 50, 1500, "length of the body"),
+        choice("view", ("above", "side"), "from above, or from the side (then without plates, with a throat with rods)"),
         flag("plates", "plates on the back"),
         choice(
             "throat",

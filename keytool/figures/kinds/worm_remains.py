@@ -12,6 +12,7 @@ from ..frame import Sketch, pen_for
 from ..shapes import Shape
 from . import tube
 from .kind import Kind, Values, accent, choice, num, um, word
+from .together import beside
 from .tube import Strand
 from .worm_shape import profile
 
@@ -96,31 +97,49 @@ def _full_of_young(n: float, w: float) -> Sketch:
 
 
 def _collapsed(n: float, w: float) -> Sketch:
-    """A dead worm: kinked and shrunken, the gut in separate drops."""
-    kinks = [(0.0, 0.0), (0.35, 0.26), (0.10, 0.46), (0.55, 0.62), (0.42, 0.80), (0.75, 1.0)]
-    raw = geometry.spaced(geometry.curve(geometry.scaled(kinks, n), per=3), n / 200)
-    long = sum(((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2) ** 0.5 for a, b in itertools.pairwise(raw))
-    line = geometry.scaled(raw, n / long)
+    """A dead worm in a slack bow: shrunken off its skin, the gut gone to drops and scattered grains, one kink behind the middle."""
+    line = tube.axis(n, lambda t: 0.55 - 1.35 * t + (0.55 if t > 0.62 else 0.0) - 0.30 * max(0.0, t - 0.62) / 0.38)
     whole = profile(n, w, "conoid-sharp", min(0.3, 3.2 * 0.62 * w / n))
 
-    def shrunk(t: float) -> float:
-        return float(whole(t) * (0.70 + 0.30 * sin(13 * t + 0.8) ** 2))
+    def sunken(t: float) -> float:
+        return float(whole(t) * (0.86 + 0.14 * sin(17 * t + 0.8)) * (1 - 0.30 * max(0.0, 1 - abs(t - 0.62) / 0.02)))
 
-    worm = Strand(line, n, shrunk)
+    worm = Strand(line, n, sunken)
     pen_um = min(tube.pen_of(worm.ring()), w / 12)
-    folds = [
-        tube.across(line, shrunk, t, share=0.9, bow=b)
-        for t, b in ((0.21, 0.5), (0.23, 0.4), (0.40, -0.5), (0.42, -0.4), (0.61, 0.5), (0.77, -0.4))
-    ]
-    drops = [
-        pen.disc(*tube.beside(line, shrunk, t, 0.25 * sin(40 * t)), 0.20 * w * s, "drops", role="faint")
-        for t, s in ((0.16, 0.8), (0.28, 1.1), (0.33, 0.7), (0.47, 1.2), (0.53, 0.8), (0.57, 0.6), (0.68, 1.0), (0.73, 0.7))
-    ]
-    rings = [
-        pen.ring(*tube.beside(line, shrunk, t, 0.25 * sin(40 * t)), 0.20 * w * s, 0.9, "drops")
-        for t, s in ((0.16, 0.8), (0.28, 1.1), (0.33, 0.7), (0.47, 1.2), (0.53, 0.8), (0.57, 0.6), (0.68, 1.0), (0.73, 0.7))
-    ]
-    return Sketch((tube.hull(worm, 0.9, 1.7, "outline", pen_um), pen.strokes(folds, 0.9, "folds"), *drops, *rings), pen_um)
+
+    def shrunk(u: float) -> float:
+        return 0.66 * sunken(0.025 + 0.92 * u) * (1 + 0.22 * sin(29 * u)) * tube.round_ends(u, 0.03, 0.05)
+
+    flesh = tube.ring(line[6:-14], shrunk)
+    spots = (
+        (0.10, -0.2, 0.13), (0.16, 0.25, 0.20), (0.225, -0.15, 0.26), (0.30, 0.2, 0.17), (0.35, -0.25, 0.23), (0.43, 0.1, 0.30), (0.50, -0.2, 0.18),
+        (0.56, 0.2, 0.25), (0.67, -0.1, 0.24), (0.74, 0.2, 0.16), (0.80, -0.15, 0.21), (0.87, 0.1, 0.13),
+    )  # fmt: skip
+    drops = [pen.ring(*tube.beside(line, sunken, t, u), r * w, 1.0, "drops") for t, u, r in spots]
+    chance = Random("dead gut")
+    crumbs = []
+    for _ in range(170):
+        t = 0.12 + 0.80 * chance.random()
+        crumbs.append(pen.disc(*tube.beside(line, sunken, t, chance.uniform(-0.55, 0.55)), chance.choice((0.8, 1.2)) * pen_um, "gut"))
+    wrinkles = [tube.across(line, sunken, t, share=0.9, bow=0.4) for t in (0.605, 0.615, 0.628, 0.64)]
+    spear = [tube.beside(line, lambda t: w / 2, t, u) for t, u in ((0.012, 0.10), (0.050, -0.24))]
+    return Sketch(
+        (
+            tube.hull(worm, 0.9, 1.7, "outline", pen_um),
+            pen.stroke(flesh, 0.7, "flesh", closed=True),
+            pen.strokes(wrinkles, 0.9, "folds"),
+            *drops,
+            *crumbs,
+            pen.line(spear, (2.0, 1.0), "spear"),
+        ),
+        pen_um,
+    )
+
+
+def _three_ways(n: float, w: float) -> Sketch:
+    """Worms whose mouth cannot be read, side by side: full of young, full of threads, dead."""
+    drawn = [form(n, w) for form in (_full_of_young, _overgrown, _collapsed)]
+    return Sketch(beside([one.shapes for one in drawn], 0.10 * n), 1.15 * drawn[0].pen_um)
 
 
 def _head_on(n: float, w: float) -> Sketch:
@@ -152,6 +171,7 @@ _FORMS: dict[str, Drawer] = {
     "full-of-young": _full_of_young,
     "collapsed": _collapsed,
     "head-on": _head_on,
+    "three-ways": _three_ways,
 }
 
 KIND = Kind(
@@ -161,7 +181,8 @@ KIND = Kind(
         choice(
             "form",
             tuple(_FORMS),
-            "empty shed skin; skin packed with threads of a fungus; mother full of hatched young; collapsed dead worm; head seen end-on",
+            "empty shed skin; skin packed with threads of a fungus; mother full of hatched young; "
+            "collapsed dead worm; head seen end-on; three that cannot be read, side by side",
         ),
         um("length", 600, 80, 8000, "length along the body (not used for one seen end-on)"),
         um("width", 26, 4, 300, "greatest width"),

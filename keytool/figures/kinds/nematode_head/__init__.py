@@ -77,7 +77,7 @@ def _on_the_lips(head: Head, v: Values) -> list[Shape]:
     out: list[Shape] = []
     style = word(v, "lips")
     if style != "none":
-        natural = {"low": 0.06, "points": 0.06, "forked": 0.26, "fringed": 0.40}[style] * head.width
+        natural = {"low": 0.06, "points": 0.06, "flaps": 0.16, "forked": 0.26, "fringed": 0.40}[style] * head.width
         out += lips.outgrowths(head, style, given(v, "outgrowth-length", natural))
     if word(v, "bristles") != "none":
         out += lips.bristles(head, word(v, "bristles"), given(v, "bristle-length", 0.10 * head.width))
@@ -136,12 +136,12 @@ KIND = Kind(
         um("lip-width", None, 2, 150, "width across the lips; worked out from the body width if left out"),
         choice(
             "stoma",
-            ("open-tube", "jointed-tube", "wide-cup", "funnel", "minute", "barrel", "closed", "slit"),
+            ("open-tube", "flared-tube", "jointed-tube", "wide-cup", "funnel", "minute", "unseen", "barrel", "closed", "slit"),
             "mouth cavity where no spear fills it",
         ),
         um("stoma-length", None, 0.5, 200, "length of the mouth cavity"),
         um("stoma-width", None, 0.3, 60, "width of the mouth cavity"),
-        choice("lips", ("none", "low", "points", "forked", "fringed"), "outgrowths in front of the mouth"),
+        choice("lips", ("none", "low", "points", "flaps", "forked", "fringed"), "outgrowths in front of the mouth"),
         um("outgrowth-length", None, 0.5, 30, "length of the outgrowths"),
         choice("bristles", ("none", "four", "ring"), "bristles on the head"),
         um("bristle-length", None, 0.5, 40, "length of the bristles"),

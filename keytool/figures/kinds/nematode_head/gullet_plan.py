@@ -60,7 +60,7 @@ def plan(head: Head) -> Gullet | None:
     tube: tuple[Point, ...]
     match head.gullet:
         case "rhabditoid":
-            swollen = head.mouth == "open-tube" and head.spear == "none"
+            swollen = head.mouth in ("open-tube", "flared-tube") and head.spear == "none"
             front, back = (0.15 * d, 0.21 * d) if swollen else (0.14 * d, 0.14 * d)
             top = a - (0.5 * head.mouth_length if swollen else 0.0)
             neck = a + 0.52 * span

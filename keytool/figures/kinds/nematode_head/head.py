@@ -11,6 +11,8 @@ from ..kind import Values, given, num, word
 _LIP_SHARE = {"stylet": 0.21, "odontostyle": 0.175, "onchiostyle": 0.17, "mural-tooth": 0.18}
 _MOUTH = {  # length and width as shares of body width, from the mid-range of the fact tables for each type
     "open-tube": (0.40, 0.07),
+    "flared-tube": (0.48, 0.14),
+    "unseen": (0.12, 0.06),
     "jointed-tube": (0.42, 0.10),
     "wide-cup": (0.36, 0.22),
     "funnel": (0.16, 0.10),

@@ -17,6 +17,8 @@ def outgrowths(head: Head, style: str, length: float) -> list[Shape]:
             pen.line(((x - 0.13 * r, y), (x, y - length), (x + 0.13 * r, y)), (1.0, 1.3, 1.0), "lips")
             for x, y in ((-0.52 * r, 0.14 * r), (-0.18 * r, 0.05 * r), (0.18 * r, 0.05 * r), (0.52 * r, 0.14 * r))
         ]
+    if style == "flaps":
+        return _flaps(r, length)
     if style == "low":
         return [
             pen.line(
@@ -38,6 +40,20 @@ def outgrowths(head: Head, style: str, length: float) -> list[Shape]:
     out: list[Shape] = []
     for x, y, lean in ((-0.6 * r, 0.13 * r, -0.36), (0.0, 0.02 * r, 0.0), (0.6 * r, 0.13 * r, 0.36)):
         out += _antler((x, y), lean, length, style == "fringed", r)
+    return out
+
+
+def _flaps(r: float, length: float) -> list[Shape]:
+    """Six triangular flaps round the mouth, of which three face the eye: broad at the foot, each with a rib, the tips leaning in."""
+    out: list[Shape] = []
+    for x, y, lean, wide in ((-0.60, 0.16, 0.34, 0.24), (0.60, 0.16, -0.34, 0.24), (0.0, 0.10, 0.0, 0.30)):
+        face = geometry.curve(
+            [(-wide * r, 0.0), (-0.62 * wide * r, -0.55 * length), (0.0, -length), (0.62 * wide * r, -0.55 * length), (wide * r, 0.0)],
+            per=6,
+        )
+        placed = geometry.moved(face, x * r, y * r, turn=lean)
+        rib = geometry.moved([(0.0, -0.02 * length), (0.0, -0.78 * length)], x * r, y * r, turn=lean)
+        out += [pen.filled(placed, "skin", role="paper"), pen.stroke(placed, 1.6, "lips"), pen.line(rib, (1.6, 0.7), "lips")]
     return out
 
 

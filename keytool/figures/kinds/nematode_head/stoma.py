@@ -28,6 +28,8 @@ def wall(head: Head) -> Points:
 _WALLS: dict[str, tuple[Point, ...]] = {  # shares of half width and of length
     "open-tube": ((1.0, 0.0), (1.0, 1.0)),
     "jointed-tube": ((1.0, 0.0), (1.0, 0.2), (0.5, 0.34), (0.42, 1.0)),
+    "flared-tube": ((1.0, 0.0), (0.88, 0.22), (0.66, 0.50), (0.62, 1.0)),
+    "unseen": ((1.0, 0.0), (0.6, 1.0)),
     "wide-cup": ((0.62, 0.0), (0.92, 0.16), (1.0, 0.40), (0.90, 0.66), (0.56, 0.88), (0.16, 1.0)),
     "funnel": ((1.0, 0.0), (0.1, 1.0)),
     "minute": ((1.0, 0.0), (0.2, 1.0)),
@@ -105,7 +107,24 @@ def _slit(head: Head) -> list[Shape]:
     return _pair(wall(head), (1.3, 1.0))
 
 
+def _unseen(head: Head) -> list[Shape]:
+    """What the lens does not part: a soft grey place where the mouth must be, without an edge."""
+    r = 0.75 * head.lip
+    spot = geometry.ellipse(0.0, 0.75 * head.lip, 0.62 * r, r, count=48)
+    return list(
+        pen.grain(
+            spot,
+            1.5 * head.pen,
+            "stoma",
+            lambda p: 1.0 - ((p[0] / (0.62 * r)) ** 2 + ((p[1] - 0.75 * head.lip) / r) ** 2) ** 0.5,
+            sizes=(1.0,),
+        )
+    )
+
+
 _DRAW = {
+    "flared-tube": _tube,
+    "unseen": _unseen,
     "open-tube": _tube,
     "jointed-tube": _jointed,
     "wide-cup": _cup,
