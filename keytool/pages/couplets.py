@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from keytool.figures.contrast import SMALLEST
 from keytool.figures.library_figures import of_lead
 from keytool.library.model import Couplet, Key, Lead, Library
 from keytool.library.wording import feeding_words, name_of, plain
@@ -22,6 +21,14 @@ STACK = (104.0, 104.0)
 """Room where three leads stand one below the other, the drawing beside the words."""
 OF_SIZES = 0.05
 """Where only a size is asked, the sizes are what must be seen: even a giant stands at one scale with the rest."""
+SEEN = 54.0
+"""A drawing whose longer side would come out smaller than this on a phone (px) is not put to one scale with a larger one; 45 px are left where
+the page draws all a step smaller to fit."""
+
+
+def smallest(room: tuple[float, float], *, sizes_only: bool) -> float:
+    """The least share of the room that a drawing takes before the leads of a couplet go each to a scale of its own."""
+    return OF_SIZES if sizes_only else SEEN / max(room)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +55,7 @@ def couplet_html(writer: Writer, figures: FigureFiles, key: Key, couplet: Couple
     stacked = len(drawings) == 3 and not are_tall(drawings)
     room = STACK if stacked else TRIPLE if len(drawings) == 3 else PAIR
     sizes_only = all(library.characters[each].is_number for each in couplet.characters)
-    shown = figures.row(writer, drawings, *room, smallest=OF_SIZES if sizes_only else SMALLEST, now=now)
+    shown = figures.row(writer, drawings, *room, smallest=smallest(room, sizes_only=sizes_only), now=now)
     layout = "undrawn" if not drawn else "stacked" if stacked else "abreast"
     leads = zip(couplet.leads.values(), shown.plates, strict=True)
     return el(
