@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
+
+if TYPE_CHECKING:
+    from keytool.library import Library
 
 
 @click.command("card", short_help="Make a bench card to print and laminate.")
@@ -26,6 +29,9 @@ import click
     help="An entry to print, with its photograph if there is one; several are compared in one table.",
 )
 @click.option("--short", is_flag=True, help="What is met nine times in ten, on one sheet: the field at 40x and at 400x; sheet or pocket.")
+@click.option(
+    "--poster", type=click.Choice(["40", "400"]), help="A poster for the wall instead: everything met at that power at one scale; A3 or A2."
+)
 @click.option("--paper", default="A4", show_default=True, help="Paper size.")
 @click.option(
     "--form",
@@ -80,6 +86,7 @@ def card_command(
     look_alikes: tuple[str, ...],
     entries: tuple[str, ...],
     short: bool,
+    poster: str | None,
     paper: str,
     form: str,
     ink: str,
@@ -104,6 +111,9 @@ def card_command(
     if short and (keys or look_alikes or entries or dense or flip or landscape is not None):
         raise click.UsageError("--short is a card of its own: it goes with --paper, --form, --ink, --field, --division and --address.")
     everything = library(named)
+    if poster:
+        _poster(everything, int(poster), paper, output)
+        return
     size = pick(next((each for each in PAPERS if each.casefold() == paper.strip().casefold()), paper), list(PAPERS), "paper")
     own: dict[str, Any] = {
         "form": pick(form, list(FORMS), "form"),
@@ -143,6 +153,21 @@ def card_command(
     for more in (made.remark, STAPLE_WORDS if own["form"] == "booklet" else ""):
         if more:
             terminal.say(more)
+
+
+def _poster(library: Library, power: int, paper: str, output: Path) -> None:
+    from keytool.card.poster import POSTERS, poster
+    from keytool.cli.opening import pick
+    from keytool.cli.terminal import Terminal
+    from keytool.library.save import save
+
+    name = pick("A3" if paper == "A4" else paper.strip().upper(), list(POSTERS), "paper of a poster")
+    made = poster(library, POSTERS[name], power)
+    try:
+        save(output, made.data)
+    except OSError as error:
+        raise click.ClickException(f"'{output}' cannot be written: {error.strerror}.") from None
+    Terminal().say(f"{output}: {len(made.shown)} things on {name}, 1 mm is {made.um_per_mm:g} µm, {len(made.data)} bytes. Print at 100 %.")
 
 
 def _picked(wanted: Iterable[str], known: Iterable[str], what: str) -> list[str]:

@@ -25,6 +25,7 @@ NEEDS: Mapping[tuple[str, str], Mapping[str, object]] = {
     ("thread", "clamp"): {"cross-walls": True},
     ("thread", "slanting"): {"cross-walls": True},
     ("thread", "colour"): {"wall": "dyed"},
+    ("hyphae", "measure"): {"form": "broad-open"},
     ("filament", "colour"): {"form": "green-band", "accent": "plastid"},
 }
 """What must be there for a parameter of a kind to show: (kind, parameter) to the other parameters."""

@@ -66,8 +66,8 @@ def is_worm_part(figure: Figure) -> bool:
 
 
 def params_of(figure: Figure, entry: Entry) -> dict[str, Any]:
-    """The parameters of a figure without the accent: in the field nothing is asked about."""
-    return {name: value for name, value in resolved(figure, entry).items() if name != "accent"}
+    """The parameters of a figure without the accent and what measures it: in the field nothing is asked about."""
+    return {name: value for name, value in resolved(figure, entry).items() if name not in ("accent", "measure")}
 
 
 def _fitting(params: dict[str, Any], known: dict[str, Any]) -> dict[str, Any]:

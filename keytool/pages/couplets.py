@@ -22,8 +22,8 @@ STACK = (104.0, 104.0)
 OF_SIZES = 0.05
 """Where only a size is asked, the sizes are what must be seen: even a giant stands at one scale with the rest."""
 SEEN = 54.0
-"""A drawing whose longer side would come out smaller than this on a phone (px) is not put to one scale with a larger one; 45 px are left where
-the page draws all a step smaller to fit."""
+"""A drawing whose longer side would come out smaller than this on a phone (px) is not put to one scale with a larger one.
+45 px are left where the page draws all a step smaller to fit."""
 
 
 def smallest(room: tuple[float, float], *, sizes_only: bool) -> float:

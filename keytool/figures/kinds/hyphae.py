@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from math import atan2, cos, pi, sin
 
 from .. import geometry, pen
 from ..frame import Sketch, pen_for
 from ..shapes import Points, Shape
 from . import thread_parts, tube
-from .kind import Kind, Values, accent, choice, num, um, word
+from .kind import Kind, Values, accent, choice, flag, num, um, word
 from .points import pts
 from .round_contents import contents as fill
 from .together import shifted
@@ -368,7 +369,8 @@ _FORMS: dict[str, Callable[[float], Sketch]] = {
 
 def build(v: Values) -> Sketch:
     """The form at the width asked for."""
-    return _FORMS[word(v, "form")](num(v, "width"))
+    sketch = _FORMS[word(v, "form")](num(v, "width"))
+    return sketch if v["measure"] else replace(sketch, shapes=tuple(one for one in sketch.shapes if one.part != "measure"))
 
 
 KIND = Kind(
@@ -383,6 +385,7 @@ KIND = Kind(
             "a long stretch without walls; rhizoid on its plate; piece of a tube; tube from a pollen grain; strands of every make",
         ),
         um("width", 4, 0.5, 100, "width of the main strand"),
+        flag("measure", "the width between two jaws, where it is what tells (broad and narrow without walls)"),
         accent("body", "cross-walls", "branch", "contents", "vacuoles", "measure", "ball", "pegs", "plugs", "fold"),
     ),
     build,
