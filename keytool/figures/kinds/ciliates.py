@@ -87,7 +87,7 @@ def _bell(n: float) -> list[Shape]:
     )
     edge = (*side, *reversed(geometry.mirrored(side)))
     lip = geometry.ellipse(0, 0.105 * n, 0.345 * n, 0.055 * n)
-    disc = geometry.curve(geometry.scaled(pts("-.25 .10, -.24 .03, -.12 .0, .05 -.01, .20 .01, .25 .06, .24 .10"), n), per=8)
+    disc = geometry.curve(geometry.scaled(pts("-.25 .10, -.24 .04, -.12 .008, .05 .0, .20 .018, .25 .06, .24 .10"), n), per=8)
     outer = [((x, y), (1.30 * x + 0.02 * n, y - 0.11 * n)) for x, y in lip[::3] if y < 0.125 * n]
     inner = [((x, y), (1.16 * x + 0.03 * n, y - 0.115 * n)) for x, y in disc[4:-4:4]]
     rim = (*lip, lip[0])

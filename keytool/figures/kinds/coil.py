@@ -18,6 +18,8 @@ def build(v: Values) -> Sketch:
     match word(v, "form"):
         case "screw":
             return _screw(w)
+        case "knot":
+            return _knot(w)
         case "round-hypha":
             return _wound(w)
         case _:
@@ -67,6 +69,16 @@ def _soft(w: float) -> Sketch:
     return Sketch(tuple(_pieces(line, w / 2, [float(k) for k in range(len(line))], "outline")), pen_for(12 * w, 17 * w))
 
 
+def _knot(w: float) -> Sketch:
+    """A stiff even thread in a loose knot of wide loops, one end free: near loops lie over far ones."""
+    loops = pts(
+        "-14 9, -9 3, -2 -3, 5 -7, 11 -4, 11 3, 5 7, -3 6, -9 1, -10 -6, -5 -11, "
+        "3 -10, 8 -4, 7 4, 1 9, -6 8, -11 -1, -7 -8, 1 -8, 6 -1, 12 7, 17 11"
+    )
+    line = geometry.spaced(geometry.curve(geometry.scaled(loops, w), per=16), 0.25 * w)
+    return Sketch(tuple(_pieces(line, w / 2, [float(k) for k in range(len(line))], "outline")), pen_for(32 * w, 24 * w))
+
+
 def _wound(w: float) -> Sketch:
     """A thin thread wound in uneven turns round another, straighter one."""
     host_half, n = 1.1 * w, 30 * w
@@ -106,9 +118,11 @@ KIND = Kind(
     "a thread that is wound up",
     (
         choice(
-            "form", ("soft", "round-hypha", "screw"), "a soft coil of hypha alone, wound round another hypha, or a fine bacterial corkscrew"
+            "form",
+            ("soft", "round-hypha", "screw", "knot"),
+            "a soft coil of hypha alone; wound round another hypha; a fine bacterial corkscrew; a stiff thread in a loose knot",
         ),
-        um("width", 3, 0.2, 50, "width of the thread"),
+        um("width", 3, 0.2, 200, "width of the thread"),
         accent("body", "host"),
     ),
     build,
