@@ -67,7 +67,10 @@ def is_worm_part(figure: Figure) -> bool:
 
 def params_of(figure: Figure, entry: Entry) -> dict[str, Any]:
     """The parameters of a figure without the accent and what measures it: in the field nothing is asked about."""
-    return {name: value for name, value in resolved(figure, entry).items() if name not in ("accent", "measure")}
+    out = {name: value for name, value in resolved(figure, entry).items() if name not in ("accent", "measure")}
+    if out.get("form") == "dwarfs":  # drawn beside a rod, for measure
+        out["form"] = "cocci"
+    return out
 
 
 def _fitting(params: dict[str, Any], known: dict[str, Any]) -> dict[str, Any]:

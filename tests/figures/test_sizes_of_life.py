@@ -18,7 +18,7 @@ TALL = {  # kind, forms, the parts that make up the length
     "flagellate": (choices("flagellate"), ("outline",)),
     "amoeba": (choices("amoeba"), ("outline",)),
     "shelled-amoeba": (("flask", "pear", "egg", "lens"), ("outline",)),
-    "spore": (tuple(form for form in choices("spore") if form not in ("chain", "brush", "head")), ("outline",)),
+    "spore": (tuple(form for form in choices("spore") if form not in ("chain", "brush", "head", "many-ways")), ("outline",)),
     "starch-grain": (choices("starch-grain"), ("outline",)),
     "small-crustacean": (("copepod", "nauplius", "barrel"), ("outline",)),
 }

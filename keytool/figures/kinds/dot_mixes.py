@@ -166,11 +166,10 @@ def dwarfs(size: float) -> Sketch:
     """Cells under the limit of the lens: faint soft dots, as wide as the lens makes any point; one ordinary rod for measure."""
     out: list[Shape] = []
     wide = max(size, _LIMIT)
-    for k, (u, v) in enumerate(
-        pts("-2.7 -2.4, -1.2 -2.9, .6 -2.2, 2.5 -2.6, -2.2 -.8, 2.8 -.5, -2.9 .9, -1.1 2.0, .9 2.7, 2.4 1.4, -2.4 2.7, 2.7 2.9, -.9 -1.2")
+    for x, y in pts(
+        "-2.7 -2.4, -1.2 -2.9, .6 -2.2, 2.5 -2.6, -2.2 -.8, 2.8 -.5, -2.9 .9, -1.1 2.0, .9 2.7, 2.4 1.4, -2.4 2.7, 2.7 2.9, -.9 -1.2"
     ):
-        x, y = u, v
-        out += [pen.disc(x, y, 0.32 * wide, "dots", role="faint")] if k % 3 else []
+        out.append(pen.disc(x, y, size / 2, "dots", role="faint"))
         out += _fading(x, y, 0.9 * wide)
     rod = geometry.moved(capsule(2.0, 0.4), 0.6, 0.4, turn=-0.4)
     return Sketch((*out, pen.filled(rod, "rod")), pen_for(6.4, 6.4))
@@ -179,7 +178,7 @@ def dwarfs(size: float) -> Sketch:
 def _fading(x: float, y: float, r: float) -> tuple[Dots, ...]:
     """A soft spot that thins out to nothing."""
     return pen.grain(
-        geometry.ellipse(x, y, r, r, count=36), 0.13 * r, "dots", lambda p: 1.0 - hypot(p[0] - x, p[1] - y) / r, sizes=(0.9,), role="faint"
+        geometry.ellipse(x, y, r, r, count=36), 0.13 * r, "haze", lambda p: 1.0 - hypot(p[0] - x, p[1] - y) / r, sizes=(0.9,), role="faint"
     )
 
 
@@ -204,8 +203,6 @@ def coloured(size: float) -> Sketch:
         ]
         placed = geometry.moved(ring, u * size, v * size, turn=chance.uniform(0, pi))
         out.append(pen.filled(placed, "dots", role=roles[k % 3]))
-        if roles[k % 3] != "ink":
-            out.append(pen.stroke(placed, 0.5, "rim", closed=True))
     return Sketch(tuple(out), pen_for(8 * size, 8 * size), tonal=True)
 
 

@@ -70,7 +70,7 @@ def film(n: float) -> Sketch:
             pen.filled(flap, "curl", role="paper"),
             pen.filled(flap, "curl", role="faint"),
             pen.contour(ring, 1.1, 1.9, "outline"),
-            *(pen.line(one, (1.5, 0.9, 0.4), "outline") for one in strings),
+            *(pen.line(one, (1.5, 0.9, 0.4), "strings") for one in strings),
             pen.strokes(pulled, 0.6, "creases"),
             pen.line(roll, (1.2, 2.4, 1.2), "curl"),
             pen.line(under, (0.4, 0.9, 0.4), "curl"),

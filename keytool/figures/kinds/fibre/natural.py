@@ -122,21 +122,23 @@ def paper(w: float) -> Sketch:
 
 
 def silk(w: float) -> Sketch:
-    """Silk: a pair of bare slack lines in wide curves, no hollow, droplets of glue evenly spaced on the outside."""
+    """Silk: two bare slack lines in wide curves that run together, part and meet again; beads of glue, evenly spaced, on the outside."""
     n = 60 * w
-    out: list[Shape] = []
     line = tube.axis(n, lambda t: 0.75 * sin(2 * pi * (0.8 * t + 0.08)))
-    for s in (-1.4, 1.4):
-        path = geometry.offset(line, [s * w] * len(line))
-        out.append(
-            pen.filled((*geometry.offset(path, [w / 2] * len(path)), *reversed(geometry.offset(path, [-w / 2] * len(path)))), "outline")
-        )
-    for k in range(6):
-        at = 0.08 + 0.168 * k
-        x, y = tube.place(line, at)[:2]
-        out.append(
-            pen.contour(
-                geometry.ellipse(x, y, 2.4 * w, 3.0 * w, turn=-0.75 * sin(2 * pi * (0.8 * at + 0.08)), count=36), 1.0, 1.7, "droplets"
-            )
-        )
+    last = len(line) - 1
+    apart = [
+        w * (0.5 + 4.2 * max(0.0, sin(pi * (k / last - 0.18) / 0.55)) ** 1.5 if 0.18 < k / last < 0.73 else 0.5) for k in range(last + 1)
+    ]
+    paths = [geometry.offset(line, [s * a for a in apart]) for s in (-1, 1)]
+    out: list[Shape] = [
+        pen.filled((*geometry.offset(path, [w / 2] * len(path)), *reversed(geometry.offset(path, [-w / 2] * len(path)))), "outline")
+        for path in paths
+    ]
+    for k in range(15):
+        at = (k + 0.6) / 15
+        for path in paths[: 1 if k % 2 else 2] if 0.2 < at < 0.7 else paths[:1]:
+            x, y = tube.place(path, at)[:2]
+            turn = -0.75 * sin(2 * pi * (0.8 * at + 0.08))
+            bead = geometry.ellipse(x, y, 1.15 * w, 1.6 * w, turn=turn, count=36)
+            out += [pen.filled(bead, "beads", role="paper"), pen.contour(bead, 1.2, 1.8, "droplets")]
     return Sketch(tuple(out), pen_for(0.5 * n, n))

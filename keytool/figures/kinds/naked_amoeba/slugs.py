@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from math import hypot, sin
 
 from ... import geometry, pen
 from ...frame import Sketch, pen_for
-from ...shapes import Point, Shape
+from ...shapes import Point, Points, Shape
 from .. import tube
 from ..cell_parts import clear_of, nucleus, vacuole
 from ..points import pts
@@ -30,21 +31,22 @@ def slug(n: float) -> Sketch:
     return Sketch((pen.contour(edge, 1.1, 2.0, "outline"), *ends, pen.stroke(cap, 0.5, "cap", role="faint"), *inside), pen_um)
 
 
-def _worm(n: float, wide: float, bend: float, cap: float) -> Sketch:
-    """A slug in a gentle bend: even sides, a clear cap over `cap` of its length, a rear that tapers a little."""
+def _slug_edge(n: float, wide: float, bend: float) -> tuple[Points, Callable[[float], float], Points]:
+    """The axis of a slug `n` long, half its width along it, and its edge."""
     line = tube.axis(n, lambda t: bend * sin(2.6 * t - 0.5))
 
     def half(t: float) -> float:
-        return (
-            0.5
-            * wide
-            * n
-            * (1 - 0.28 * max(0.0, t - 0.55) / 0.45)
-            * (1 + 0.05 * sin(11 * t))
-            * tube.round_ends(t, 0.55 * wide, 0.30 * wide)
-        )
+        tapered = 0.5 * wide * n * (1 - 0.28 * max(0.0, t - 0.55) / 0.45) * (1 + 0.05 * sin(11 * t))
+        return tapered * tube.round_ends(t, 0.55 * wide, 0.30 * wide)
 
-    edge, pen_um = geometry.clockwise(tube.ring(line, half)), pen_for(0.35 * n, n)
+    return line, half, tube.ring(line, half)
+
+
+def _worm(tall: float, wide: float, bend: float, cap: float) -> Sketch:
+    """A slug in a gentle bend, `tall` from front to rear: even sides, a clear cap over `cap` of its length, a rear that tapers a little."""
+    n = tall * tall / geometry.around(_slug_edge(tall, wide, bend)[2]).height
+    line, half, ring = _slug_edge(n, wide, bend)
+    edge, pen_um = geometry.clockwise(ring), pen_for(0.35 * n, n)
     spots = [(*tube.place(line, t)[:2], r * wide * n) for t, r in ((0.42, 0.24), (0.84, 0.22))]
     free = clear_of(*spots)
     plasm = tube.ring(line, lambda t: 0.80 * half(t) if t > cap else 0.0)
