@@ -11,6 +11,9 @@ from keytool.library.model import Entry
 from keytool.library.wording import basis_label, feeding_words, mark, meaning, name_of, plain
 
 NEXT = "Next: write it down with the line below, then look at two more of its kind."
+FEEDERS = 3
+"""So many feeding groups are named at most where what it eats is open."""
+NO_FEEDER = "not-applicable"
 NOTHING_FITS = "Nothing in the library fits what was told. Look again; if it stays so, it may be something the library does not have yet."
 
 
@@ -50,8 +53,8 @@ class ResultText:
         lead = self._leading(result, end)
         if lead:
             self._about(lead, result)
-        elif result.feeding and result.feeding[0].chance >= self.model.figure("holds-share"):
-            out.say(f"All that is likely lives as: {feeding_words(library, (result.feeding[0].id,))}", indent=2)
+        else:
+            self._lives(result)
         for caution in dict.fromkeys((*(lead.cautions if lead else ()), *result.cautions)):
             self.caution(caution)
         if result.next:
@@ -70,8 +73,8 @@ class ResultText:
     def _line(self, result: Identification) -> str:
         if result.verdict:
             return f"{name_of(self.library, result.verdict.id)}: {how_sure(self.model, result.verdict)}"
-        if result.settled and result.names:
-            return f"Most likely {name_of(self.library, result.names[0].id)}: {how_sure(self.model, result.names[0])}"
+        if result.leading:
+            return f"Not settled. It leads: {name_of(self.library, result.leading.id)}, {how_sure(self.model, result.leading)}"
         return "Not settled."
 
     def _names(self, result: Identification) -> str:
@@ -92,16 +95,26 @@ class ResultText:
         if entry.scientific:
             out.say(entry.scientific, indent=2)
         out.say(plain(library, entry.summary), indent=2)
-        if entry.feeding:
+        if len(entry.feeding) == 1:
             out.say(f"Lives as: {feeding_words(library, entry.feeding)} {self._mark(entry.feeding_basis)}", indent=2)
-        elif result.feeding and result.feeding[0].chance >= self.model.figure("holds-share"):
-            out.say(f"All that is likely lives as: {feeding_words(library, (result.feeding[0].id,))}", indent=2)
+        else:
+            self._lives(result)
         for teller, said in meaning(library, entry):
             who = "What it means" if teller is entry else f"As all of “{teller.name}”"
             out.say(f"{who}: {plain(library, said.text)} {self._mark(said.basis)}", indent=2)
         if entry.would_tell:
             out.say(f"What would tell: {plain(library, entry.would_tell)}", indent=2)
         out.say(f"{NEXT} More: wetmount show {entry.id}", indent=2)
+
+    def _lives(self, result: Identification) -> None:
+        """What nearly all that is likely eats; and where that is several things or none, how likely each is. Never over 100 %."""
+        said = [each for each in result.feeding if each.id != NO_FEEDER][:FEEDERS]
+        if result.lives and result.lives[0].id != NO_FEEDER:
+            words = feeding_words(self.library, (each.id for each in result.lives))
+            self.out.say(f"Nearly all that is likely lives as: {words}", indent=2)
+        elif sum(each.chance for each in said) >= self.model.figure("leads-share"):
+            shares = ", ".join(f"{feeding_words(self.library, (each.id,))} {percent(each.chance)}" for each in said)
+            self.out.say(f"Lives most likely as: {shares}", indent=2)
 
     def _mark(self, bases: Iterable[Basis]) -> str:
         """The mark of a statement, remembered so that it can be explained at the end."""

@@ -7,10 +7,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from operator import mul
 
+from keytool.identify.asking import lead_chances
 from keytool.identify.cost import cost
 from keytool.identify.model import Model, prior_chances
 from keytool.identify.observation_tables import entropy
-from keytool.identify.walk import lead_chances
 from keytool.library.model import Couplet, Entry
 from keytool.library.pieces import Showings, cells
 

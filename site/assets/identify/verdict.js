@@ -2,18 +2,9 @@
 (function () {
   "use strict";
   var W = self.wetmount, el = W.el;
-  var HALF = 0.5;   // less often than that, what most of them eat says nothing of this one; a group of less is not said to lead
+  var HALF = 0.5;   // less often than that, what most of them eat says nothing of this one
 
-  /* The narrowest group that holds half of all, where none holds enough to be a verdict: {id, chance}. */
-  function leading(E, faces, result) {
-    var best = null;
-    Object.keys(faces.entries).forEach(function (id) {
-      var held = E.members(id) || [];
-      var chance = held.reduce(function (sum, each) { return sum + (result.chance[E.entries[each]] || 0); }, 0);
-      if (chance >= HALF && (!best || held.length < best.size)) { best = { id: id, chance: chance, size: held.length }; }
-    });
-    return best;
-  }
+  function isFeeder(each) { return each.id !== "not-applicable"; }
 
   function scale(chance, leading) {
     var bar = el("span", { "class": leading ? "scale lead-bar" : "scale", "aria-hidden": "true" });
@@ -51,7 +42,7 @@
     words: function (faces, result, E) {
       var first = result.names[0];
       if (!result.fits) { return "Nothing in the library fits all of this."; }
-      var group = result.verdict ? null : leading(E, faces, result) || (first && first.chance >= 0.2 ? first : null);
+      var group = result.leading || (!result.verdict && first && first.chance >= 0.2 ? first : null);
       if (!result.verdict) { return group ? "Not settled yet; likeliest " + W.nameOf(faces, group.id) + ", " + W.odds(group.chance) + " in 100." : "Not settled yet."; }
       return "So far: " + W.nameOf(faces, result.verdict.id) + ", " + W.odds(result.verdict.chance) + " in 100" +
         (first && first.id !== result.verdict.id ? "; likeliest " + W.nameOf(faces, first.id) : "") + ".";
@@ -59,7 +50,7 @@
 
     /* The group or name that is nearly certain, large; where nothing is, that it is not settled. */
     head: function (faces, result, E) {
-      var group = result.verdict ? null : leading(E, faces, result);
+      var group = result.leading;
       if (!result.verdict) { return el("p", { "class": "big" }, group ? [el("a", { href: W.hrefOf(faces, group.id) }, W.nameOf(faces, group.id)), " ", el("span", { "class": "num odds" }, W.odds(group.chance) + " in 100, not settled yet")] : "Not settled yet"); }
       return el("p", { "class": "big" }, [el("a", { href: W.hrefOf(faces, result.verdict.id) }, W.nameOf(faces, result.verdict.id)), " ",
         el("span", { "class": "num odds" }, W.verdict.odds(faces, result.verdict))]);
@@ -68,12 +59,14 @@
     /* "likely, 85 in 100". */
     odds: function (faces, each) { return (faces.sureness[each.word] ? faces.sureness[each.word] + ", " : "") + W.odds(each.chance) + " in 100"; },
 
-    /* What it eats: of a group of many feeders the likeliest, else what the entry says, with its basis. */
+    /* What it eats: what the entry says, with its basis; of a group of many feeders what nearly all that is likely eats, else how likely each is. */
     feeding: function (faces, id, result) {
-      var entry = faces.entries[id], likely = result.feeding.filter(function (each) { return each.chance >= 0.2; }).slice(0, 3);
+      var entry = faces.entries[id], likely = result.feeding.filter(isFeeder).slice(0, 3), shared = result.lives.filter(isFeeder);
       if (entry && entry.feeding && !entry.eatsMany) { return W.html("p", { "class": "wm-feeding" }, entry.feeding); }
-      if (!likely.length || likely[0].chance < HALF) { return null; }
-      var words = likely.map(function (each, index) { return faces.feeding[each.id] + (index ? " " : ", in ") + W.odds(each.chance) + (index ? "" : " of 100 cases"); }).join("; ");
+      var sum = likely.reduce(function (held, each) { return held + each.chance; }, 0);
+      if (!shared.length && sum < HALF) { return null; }
+      var words = shared.length ? "Nearly all that is likely: " + shared.map(function (each) { return faces.feeding[each.id]; }).join(", ")
+        : "Most likely: " + likely.map(function (each) { return faces.feeding[each.id] + " " + W.odds(each.chance); }).join(", ") + " in 100";
       return el("p", { "class": "wm-feeding" }, words.charAt(0).toUpperCase() + words.slice(1) + ".");
     },
 

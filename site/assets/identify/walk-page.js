@@ -242,8 +242,8 @@
 
   function showEnd(there, E, faces) {
     var result = there.result, best = result.verdict || there.ends[0] || result.names[0];
-    var id = there.arrived && !isNarrower(E, result.verdict, there.arrived) ? there.arrived : best.id;
-    if (!there.arrived && !result.verdict) { return showOpen(result, E, faces); }
+    if (!result.verdict && !isFirm(E, there)) { return showOpen(there, E, faces); }
+    var id = isFirm(E, there) && !isNarrower(E, result.verdict, there.arrived) ? there.arrived : best.id;
     var entry = faces.entries[id] || { name: W.nameOf(faces, id), cautions: [] };
     var here = there.ends.concat(result.verdict || [], result.names).filter(function (each) { return each.id === id; })[0] || best;
     var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, el("a", { href: W.hrefOf(faces, id) }, entry.name));
@@ -257,6 +257,7 @@
             head, entry.latin ? el("p", { "class": "soft" }, el("i", {}, entry.latin)) : null,
             el("p", { "class": "num odds" }, W.verdict.odds(faces, here)), W.verdict.scale(here.chance, true)
           ]),
+          keyEndsAt(there, E, faces, id),
           entry.summary ? W.html("p", { "class": "lead" }, entry.summary) : null,
           el("div", { "class": "means" }, [W.verdict.feeding(faces, id, result)].concat(W.verdict.means(faces, id), el("p", {}, el("a", { href: W.hrefOf(faces, id) }, "Read about it")), entry.tell ? W.html("p", {}, "<b>What would tell: </b>" + entry.tell) : null))
         ])
@@ -291,12 +292,31 @@
     ])]));
   }
 
+  /* Whether the end that the key comes to holds so much that it may be named before the group. */
+  function isFirm(E, there) { return Boolean(there.arrived) && heldBy(E, there) >= E.holds; }
+
+  function heldBy(E, there) {
+    return E.members(there.arrived).reduce(function (sum, each) { return sum + there.result.chance[E.entries[each]]; }, 0);
+  }
+
+  /* The end of the printed key, where something else stands above it. */
+  function keyEndsAt(there, E, faces, id) {
+    if (!there.arrived || there.arrived === id) { return null; }
+    return el("p", {}, ["The key ends at: ", el("a", { href: W.hrefOf(faces, there.arrived) }, W.nameOf(faces, there.arrived)), ", ", el("span", { "class": "num" }, W.odds(heldBy(E, there)) + " in 100")]);
+  }
+
   /* No end, and no group that is likely enough: names without what they would mean, and the way on. */
-  function showOpen(result, E, faces) {
+  function showOpen(there, E, faces) {
+    var result = there.result, group = result.leading;
     var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, result.fits === false ? "Nothing here fits all of this" : "Not settled");
     put(el("section", { "class": "part wm-arrival first" }, [
       el("div", { "class": "side" }, el("p", { "class": "label" }, where())),
-      el("div", { "class": "body" }, [head, el("p", { "class": "lead" }, "What you saw still fits many things. More looks will tell; the likeliest now stand first.")])
+      el("div", { "class": "body" }, [
+        head,
+        group ? el("p", {}, ["Likeliest: ", el("a", { href: W.hrefOf(faces, group.id) }, el("b", {}, W.nameOf(faces, group.id))), ", ", el("span", { "class": "num" }, W.odds(group.chance) + " in 100")]) : null,
+        keyEndsAt(there, E, faces, group ? group.id : ""),
+        el("p", { "class": "lead" }, "What you saw still fits many things. More looks will tell; the likeliest now stand first.")
+      ])
     ]));
     home.append(rivals(faces, "It may be", result.names, restOf(result)));
     oneLook(result, faces);
@@ -484,8 +504,24 @@
     else { head = showEnd(there, ready.E, ready.faces); }
     stuck.hidden = !(there.asks || there.asksCharacter) || unsureInARow() < 2;
     dockFor(there);
-    if ((there.asks || there.asksCharacter) && there.passed && Object.keys(there.passed).length && begun) { message.textContent = "Passed over what you have told already."; }
+    if ((there.asks || there.asksCharacter) && begun && ready && !message.textContent) { message.textContent = cameHere(ready, there); }
     if (focus) { focusOn(head); }
+  }
+
+  /* Why this question: that the walk went on to a key that only most of what is likely belongs to, and what was passed over. */
+  function cameHere(ready, there) {
+    var said = [], likely = Object.keys(there.likely || {}), told = Object.keys(there.passed || {}).length > likely.length;
+    if (trail.legs.length > 1 && !leg().answers.length) {
+      var before = copyOf(trail);
+      before.legs.pop();
+      var holds = ready.E.walk(before).holds;
+      if (holds < 1) { said.push("Most of what is still likely, " + W.odds(holds) + " in 100, belongs to this key, so the walk goes on here. Back leads to the last question."); }
+    }
+    likely.forEach(function (each) {
+      said.push("Taken as likely, " + W.odds(there.likely[each]) + " in 100: " + questionIn(data, each) + " " + (wordsIn(data, each).leads[there.passed[each]] || ""));
+    });
+    if (told) { said.push("Passed over what you have told already."); }
+    return said.join(" ");
   }
 
   /* How many of the last questions could not be told, those about no couplet among them. */
