@@ -62,7 +62,7 @@ def _key(library: Library, writer: Writer, each: Quality) -> list[str]:
         el(
             "li",
             el("b", f"{each.questions:.1f} questions"),
-            f" on average; the bound is {each.bound:.1f}, {each.ratio:.1f} times fewer.",
+            f" on average; the bound is {each.bound:.1f}, so it asks {each.ratio:.1f} times as many.",
         ),
         el(
             "li",

@@ -518,7 +518,7 @@
       if (holds < 1) { said.push("Most of what is still likely, " + W.odds(holds) + " in 100, belongs to this key, so the walk goes on here. Back leads to the last question."); }
     }
     likely.forEach(function (each) {
-      said.push("Taken as likely, " + W.odds(there.likely[each]) + " in 100: " + questionIn(data, each) + " " + (wordsIn(data, each).leads[there.passed[each]] || ""));
+      said.push("Taken as likely, " + W.odds(there.likely[each]) + " in 100: " + questionIn(data, each) + " " + (wordsIn(data, each).leads[there.passed[each]] || "") + ".");
     });
     if (told) { said.push("Passed over what you have told already."); }
     return said.join(" ");
