@@ -30,14 +30,14 @@ def impact_command(named: Path | None, base: str, form: str, cards: bool) -> Non
 
     The work tree is not touched. The text is Markdown, made to be pasted into a review.
     """
-    from keytool.cli.opening import opened, where
+    from keytool.cli.opening import library, where
     from keytool.cli.terminal import Terminal
     from keytool.contribute.impact import impact
     from keytool.contribute.impact_told import as_json, as_markdown
     from keytool.contribute.revision import NoSuchBase
     from keytool.contribute.revision import base as base_of
 
-    after = opened(named).library
+    after = library(named)
     try:
         with base_of(where(named), base) as folder:
             before = _older(folder, base)
@@ -56,9 +56,14 @@ def _progress(what: str) -> None:
 
 
 def _older(folder: Path, base: str) -> Library:
-    from keytool.library import load
+    from keytool.library import Library, load
     from keytool.library.checks import run
+    from keytool.library.disk_cache import LIBRARY_CODE, key_of, recall, remember
 
+    key = key_of([folder / "keydata", LIBRARY_CODE])
+    known = recall("library", key)
+    if isinstance(known, Library):
+        return known
     loaded = load(folder)
     problems = [each for each in (*loaded.findings, *run(loaded)) if each.severity.value == "problem"]
     if problems:
@@ -66,16 +71,17 @@ def _older(folder: Path, base: str) -> Library:
             f"The library of '{base}' has problems, so there is nothing to compare with; the first is at "
             f"{problems[0].place}: {problems[0].message}"
         )
+    remember("library", key, loaded.library)
     return loaded.library
 
 
 def _fits() -> Fits:
     """Why the A4 card of a key does not fit, if it does not."""
-    from keytool.card import CardError, card
+    from keytool.card import CardError, laid_out
 
     def fits(library: Library, key: Key) -> str:
         try:
-            card(library, [key.id], "A4")
+            laid_out(library, [key.id], "A4")
         except CardError as error:
             return str(error)
         return ""

@@ -13,7 +13,7 @@ from keytool.identify.posterior import mass, posterior
 from keytool.library.model import Key, Lead, Library
 from keytool.library.value import Interval, States
 
-LEAST_LOSS = 0.05
+LEAST_LOSS = "least-change-told"
 """How much surer or less sure an end must become to be told; the figures rest on estimates."""
 
 
@@ -127,7 +127,7 @@ def impact(before: Library, after: Library, fits: Fits | None = None, told: Call
     one, two = _Side(before, lambda what: told(f"{what}, before")), _Side(after, lambda what: told(f"{what}, after"))
     shared = [id for id in after.keys if id in before.keys]
     proved = [id for id in shared if id in one.proved and id in two.proved]
-    told_before, told_after = set(one.together), set(two.together)
+    told_before, told_after = {_pair(each) for each in one.together}, {_pair(each) for each in two.together}
     return Impact(
         entries=_names(before.entries, after.entries),
         characters=_names(before.characters, after.characters),
@@ -141,14 +141,11 @@ def impact(before: Library, after: Library, fits: Fits | None = None, told: Call
             tuple(id for id in one.unproved if id in two.unproved),
         ),
         moved=tuple(_moved(one, two, shared)),
-        no_longer_told=tuple(each for each in two.together if _pair(each) not in {_pair(other) for other in told_before}),
+        no_longer_told=tuple(each for each in two.together if _pair(each) not in told_before),
         now_told=tuple(
             each
             for each in one.together
-            if _pair(each) not in {_pair(other) for other in told_after}
-            and each.key in after.keys
-            and each.one in after.entries
-            and each.other in after.entries
+            if _pair(each) not in told_after and each.key in after.keys and each.one in after.entries and each.other in after.entries
         ),
         sureness=tuple(_sureness(one, two, proved)),
         questions=tuple(_questions(one, two, proved)),
@@ -302,11 +299,12 @@ def _moved(one: _Side, two: _Side, shared: list[str]) -> Iterator[Moved]:
 
 
 def _sureness(one: _Side, two: _Side, proved: list[str]) -> Iterator[Sureness]:
+    least = two.library.limit(LEAST_LOSS)
     same = {key for key in proved if _is_same(one, two, key)}
     for key, entry in two.ways:
         if key in proved and (key, entry) in one.ways and key not in same:
             before, after = one.sure(key, entry), two.sure(key, entry)
-            if abs(after - before) >= LEAST_LOSS:
+            if abs(after - before) >= least:
                 yield Sureness(key, entry, before, after)
 
 

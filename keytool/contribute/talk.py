@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import difflib
 import unicodedata
 from collections.abc import Callable, Mapping
 from typing import TypeVar
 
 from keytool.contribute.parse_answer import NotUnderstood
-from keytool.library.messages import did_you_mean, listed
+from keytool.library.messages import listed
 
 T = TypeVar("T")
 MOST_LISTED = 16
@@ -164,10 +165,13 @@ def ids_of(allowed: Mapping[str, str]) -> Callable[[str], list[str]]:
 
 
 def _near(word: str, allowed: Mapping[str, str], by_word: Mapping[str, str]) -> str:
-    """What may be meant: all there is, or what holds the word, or the nearest to it."""
+    """What may be meant, by its names: what holds the word, or the nearest to it, or all there is where that is little."""
+    named = {each: allowed[id] for each, id in by_word.items() if not each.isdecimal()}
+    slips = difflib.get_close_matches(word, list(named), n=1)
+    near = f"Did you mean '{named[slips[0]]}'?" if slips else ""
     if len(allowed) <= MOST_LISTED:
-        return did_you_mean(word, by_word) or f"Allowed: {listed(allowed)}."
-    holding = [id for id, label in allowed.items() if word in id or word in label.lower()]
+        return near or f"Allowed: {'; '.join(allowed.values())}."
+    holding = [label for id, label in allowed.items() if word in id or word in label.lower()]
     if 0 < len(holding) <= MOST_LISTED:
-        return f"Is it one of these: {listed(holding)}?"
-    return did_you_mean(word, by_word) or f"Type a part of its name; there are {len(allowed)}, which 'wetmount list' shows."
+        return f"Is it one of these: {'; '.join(holding)}?"
+    return near or f"Type a part of its name; there are {len(allowed)}, which 'wetmount list' shows."

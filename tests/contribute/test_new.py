@@ -353,7 +353,7 @@ def test_a_part_of_a_name_lists_what_holds_it() -> None:
     from keytool.contribute.talk import ids_of
 
     many = {f"thing-{n}": f"Thing {n}" for n in range(40)} | {"coat-button": "Coat button", "shirt-button": "Shirt button"}
-    with pytest.raises(NotUnderstood, match=r"Is it one of these: coat-button, shirt-button\?"):
+    with pytest.raises(NotUnderstood, match=r"Is it one of these: Coat button; Shirt button\?"):
         ids_of(many)("Button")
     with pytest.raises(NotUnderstood, match="there are 42, which 'wetmount list' shows"):
         ids_of(many)("zzzz")
@@ -372,7 +372,7 @@ def test_a_part_of_a_name_lists_what_holds_it() -> None:
         (("--basis", "published:somebody:seen"), "There is no source 'somebody'"),
         (("--basis", "published:demo-source"), "Write published:SOURCE:HOW"),
         (("--commonness", "comon"), "Did you mean 'common'?"),
-        (("--within", "buton"), "Did you mean 'button'?"),
+        (("--within", "buton"), "Did you mean 'Button'?"),
         (("--id", "Tarn End"), "'Tarn End' cannot be an id"),
         (("--mistaken-for", "ghost=by looking"), "There is no entry 'ghost'"),
         (("--reviewed", "25.11.2026"), "'25.11.2026' is not a date."),
