@@ -28,7 +28,9 @@ def copy_mini(to: Path) -> Path:
     shutil.copytree(TESTS / "mini", to / "keydata")
     shutil.copytree(KEYDATA / "schema", to / "keydata" / "schema")
     shutil.copy(KEYDATA / "vocabulary.yaml", to / "keydata")
-    shutil.copy(KEYDATA / "bench" / "quantities-identification.yaml", to / "keydata" / "bench")
+    shutil.copytree(KEYDATA / "sentences", to / "keydata" / "sentences")
+    for name in ("identification", "limits"):
+        shutil.copy(KEYDATA / "bench" / f"quantities-{name}.yaml", to / "keydata" / "bench")
     return to
 
 

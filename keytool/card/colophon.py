@@ -11,8 +11,6 @@ from keytool.library.model import Library
 
 EXAMPLE = "field-number-example"
 """The quantity of the library the example is worked out from where the user gave no field diameters."""
-EYEPIECE = 10
-"""The magnifications of the vocabulary are those with 10× eyepieces."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +38,11 @@ class Imprint:
         return self.address.partition("://")[2] or self.address
 
 
+def eyepiece(library: Library) -> int:
+    """What the eyepieces magnify, with which the total magnifications of the library are meant."""
+    return int(library.quantities["eyepiece-power"].low)
+
+
 def legend(library: Library) -> str:
     """Each basis mark with its meaning; words that share a mark share a place."""
     meanings: dict[str, list[str]] = {}
@@ -61,33 +64,34 @@ def made(imprint: Imprint) -> str:
 
 def microscope(library: Library, imprint: Imprint) -> list[str]:
     """Your field diameters, or an example that says it is one; and your eyepiece scale, if you gave it."""
-    return [*(yours(imprint)[:1] if imprint.field_diameters else _example(library)), *yours(imprint)[bool(imprint.field_diameters) :]]
+    own = yours(library, imprint)
+    return [*(own[:1] if imprint.field_diameters else _example(library)), *own[bool(imprint.field_diameters) :]]
 
 
-def yours(imprint: Imprint) -> list[str]:
+def yours(library: Library, imprint: Imprint) -> list[str]:
     """Only what was given of your microscope, the field of view first."""
     lines = []
     if imprint.field_diameters:
-        lines.append(f"Your field of view: {_powers(imprint.field_diameters, 'mm')}.")
+        lines.append(f"Your field of view: {_powers(library, imprint.field_diameters, 'mm')}.")
     if imprint.divisions:
-        lines.append(f"One division of your eyepiece scale: {_powers(imprint.divisions, 'µm')}.")
+        lines.append(f"One division of your eyepiece scale: {_powers(library, imprint.divisions, 'µm')}.")
     return lines
 
 
 def _example(library: Library) -> list[str]:
     if EXAMPLE not in library.quantities:
         return []
-    number = library.quantities[EXAMPLE]
-    known = {int(id) // EYEPIECE: number.low * EYEPIECE / int(id) for id in library.vocabulary["magnification"]}
+    number, times = library.quantities[EXAMPLE], eyepiece(library)
+    known = {int(id) // times: number.low * times / int(id) for id in library.vocabulary["magnification"]}
     return [
-        f"Field of view, for example with field number {wording.number(number.low)}: {_powers(known, 'mm')} "
+        f"Field of view, for example with field number {wording.number(number.low)}: {_powers(library, known, 'mm')} "
         "(= field number / objective; yours stands on the eyepiece)."
     ]
 
 
-def _powers(values: Mapping[int, float], unit: str) -> str:
+def _powers(library: Library, values: Mapping[int, float], unit: str) -> str:
     """Each with the total magnification that couplets name, and the objective it is seen with."""
-    each = (f"at {power * EYEPIECE}× ({power}× objective) {value:.3g} {unit}" for power, value in sorted(values.items()))
+    each = (f"at {power * eyepiece(library)}× ({power}× objective) {value:.3g} {unit}" for power, value in sorted(values.items()))
     return " · ".join(words.replace(" ", NO_BREAK) for words in each)
 
 

@@ -68,7 +68,7 @@ def small_foot(library: Library, content: Content, imprint: Imprint, width: floa
         lines = [fold_words(form), legend(library), *microscope(library, imprint), made(imprint)]
         lines += [f"More, with every source: {address}"] if address else []
     else:
-        lines = [legend(library), *yours(imprint), f"{address} · {made(imprint)}" if address else made(imprint)]
+        lines = [legend(library), *yours(library, imprint), f"{address} · {made(imprint)}" if address else made(imprint)]
     bar = check_bar(SMALLEST)
     code = qr_block(f"{imprint.address}/{content.page}") if pocket and address else Block(0, ())
     y = 1.2 + bar.height + 0.4

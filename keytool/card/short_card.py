@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from keytool.card import typeface
-from keytool.card.colophon import EXAMPLE, EYEPIECE, Imprint, legend, made, microscope
+from keytool.card.colophon import EXAMPLE, Imprint, eyepiece, legend, made, microscope
 from keytool.card.compact_header import check_bar
 from keytool.card.content import diets
 from keytool.card.errors import CardError, DoesNotFit
@@ -54,10 +54,14 @@ class ShortBench:
     imprint: Imprint
     form: Form
 
+    def objective(self, power: int) -> int:
+        """The objective that is swung in for a power (eyepiece times objective)."""
+        return power // eyepiece(self.library)
+
     def diameter(self, power: int) -> float:
         """Of the field at a power (eyepiece times objective), in µm: your own, or that of the example."""
-        own = self.imprint.field_diameters.get(power // EYEPIECE)
-        return 1000 * (own or self.library.quantities[EXAMPLE].low * EYEPIECE / power)
+        own = self.imprint.field_diameters.get(self.objective(power))
+        return 1000 * (own or self.library.quantities[EXAMPLE].low / self.objective(power))
 
     def powers(self) -> dict[int, list[Met]]:
         """What is shown at each power, the low one first."""
@@ -236,9 +240,9 @@ def _leader(name: Text, pt: float, x: float, top: float, column: float, left: bo
 
 def _head(bench: ShortBench, power: int, um: float, width: float) -> Block:
     title = set_lines((Run(f"{TITLE}, at {power}×", bold=True),), 17.0, width)
-    own = power // EYEPIECE in bench.imprint.field_diameters
+    own = bench.objective(power) in bench.imprint.field_diameters
     across = f"{number(round(um / 1000, 3))}{NO_BREAK}mm across"
-    words = f"The field with the {power // EYEPIECE}× objective, {across}{', as you measured it' if own else ''}. All at true size."
+    words = f"The field with the {bench.objective(power)}× objective, {across}{', as you measured it' if own else ''}. All at true size."
     lines = set_lines((Run(words),), 8.5, width, even=False)
     return Block(title.height + lines.height + 2, (*title.pieces(0, 0), *lines.pieces(0, title.height + 0.5, GREY)))
 
@@ -285,7 +289,7 @@ def _yours(bench: ShortBench, width: float, pt: float = 8.5) -> Block:
     """Your field of view and scale: what you gave, or room to write it by hand."""
     paragraphs: list[Text] = []
     for power in sorted(bench.powers()):
-        objective = power // EYEPIECE
+        objective = bench.objective(power)
         field, division = bench.imprint.field_diameters.get(objective), bench.imprint.divisions.get(objective)
         at = Run(f"At {power}× ({objective}× objective): ", bold=True)
         across = f"field {field:.3g}{NO_BREAK}mm" if field else f"field {BLANK}{NO_BREAK}mm"
@@ -365,7 +369,7 @@ def _last(bench: ShortBench, width: float, height: float) -> Face:
 
 def _rows(bench: ShortBench, power: int, met: Sequence[Met], width: float, height: float) -> Face:
     """A panel of rows: the picture at the left, all on the panel at one scale where none becomes a speck, its label beside it."""
-    head = f"At {power}× ({power // EYEPIECE}× objective)"
+    head = f"At {power}× ({bench.objective(power)}× objective)"
     pieces: list[Piece] = [Words(0, 9.5 * MM_PER_PT * RISE, head, 9.5, True), Rule(0, 4.6, width, 4.6, 0.3)]
     cell = (0.36 * width, (height - 6) / max(1, len(met)))
     column = width - cell[0] - 2

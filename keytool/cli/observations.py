@@ -159,12 +159,13 @@ def said_words(model: Model, observation: Observation) -> str:
     from keytool.library.wording import number
 
     character = model.library.characters[observation.character]
+    say, name = model.library.say, character.name
     if observation.is_unsure:
-        return f"{character.name}: cannot tell"
+        return say("seen-cannot-tell", character=name)
     if observation.states:
-        names = " or ".join(character.states[state].name for state in observation.states)
-        perhaps = "perhaps " if observation.pointed else ""
-        return f"{character.name}: {perhaps}{'not ' if observation.negated else ''}{names}"
+        names = say("or").join(character.states[state].name for state in observation.states)
+        what = say("not", what=names) if observation.negated else names
+        return say("seen", character=name, what=say("perhaps", what=what) if observation.pointed else what)
     assert observation.low is not None
     assert observation.high is not None
     unit = next(
@@ -172,14 +173,14 @@ def said_words(model: Model, observation: Observation) -> str:
         for id, word in model.library.vocabulary["unit"].items()
         if word.get("dimension") == model.library.vocabulary["unit"][character.unit].get("dimension") and float(word.get("factor", 1)) == 1
     )
-    about = "about " if observation.about else ""
-    if observation.low == observation.high:
-        return f"{character.name}: {about}{number(observation.low)} {unit}"
     if observation.high == float("inf"):
-        return f"{character.name}: {number(observation.low)} {unit} or more"
+        return say("or-more", character=name, low=f"{number(observation.low)} {unit}")
+    high = f"{number(observation.high)} {unit}"
     if observation.low == float("-inf"):
-        return f"{character.name}: up to {number(observation.high)} {unit}"
-    return f"{character.name}: {about}{number(observation.low)} to {number(observation.high)} {unit}"
+        return say("under", character=name, high=high)
+    if observation.low == observation.high:
+        return say("about-number" if observation.about else "a-number", character=name, high=high)
+    return say("about-range" if observation.about else "a-range", character=name, low=number(observation.low), high=high)
 
 
 def _known(name: str, known: Iterable[str], what: str) -> str:

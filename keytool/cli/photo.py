@@ -65,7 +65,7 @@ def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id:
     if (folder / f"{name}.yaml").exists() and not replace:
         raise click.UsageError(f"{FOLDER}/{entry}/{name}.yaml stands already. Choose another --id, or say --replace.")
     try:
-        scale, basis = _scale(**{each: given[each] for each in ("um_per_pixel", "micrometer", "division_um", "divisions")})
+        scale, basis = _scale(loaded.library, **{each: given[each] for each in ("um_per_pixel", "micrometer", "division_um", "divisions")})
         shown = picture(file)
         _refuse_unlike(loaded.library, entry, max(shown.image.size), scale)
         done = taken(loaded, shown, Given(name, entry, given["author"], licence, given["shows"], scale, basis))
@@ -86,8 +86,6 @@ def _refuse_unfinished(file: Path, given: Mapping[str, Any]) -> None:
     """Ends the command for what can be seen before the library is read: no scale, or no such file."""
     if (given["um_per_pixel"] is None) is (given["micrometer"] is None):
         raise click.UsageError("Say either --um-per-pixel or --micrometer, so that the scale bar can be drawn.")
-    if given["um_per_pixel"] is not None:
-        _believable(given["um_per_pixel"])
     if not 0 < given["division_um"] < math.inf:
         raise click.UsageError(f"--division-um: {given['division_um']:g} cannot be. Stage micrometers are mostly ruled every 10 µm.")
     for each in (file, given["micrometer"]):
@@ -100,29 +98,32 @@ def _refuse_unlike(library: Any, entry: str, pixels: int, um_per_pixel: float) -
     from keytool.contribute.photo.record import own_length, unlike
 
     shown = library.entries[entry]
-    if said := unlike(shown.name, own_length(library, shown), pixels, um_per_pixel):
+    if said := unlike(library, shown.name, own_length(library, shown), pixels, um_per_pixel):
         raise click.UsageError(f"{said} Nothing was written.")
 
 
-def _scale(um_per_pixel: float | None, micrometer: Path | None, division_um: float, divisions: int | None) -> tuple[float, dict[str, Any]]:
+def _scale(
+    library: Any, um_per_pixel: float | None, micrometer: Path | None, division_um: float, divisions: int | None
+) -> tuple[float, dict[str, Any]]:
     """Micrometres to a pixel, and what that rests on."""
     from keytool.contribute.photo.micrometer import scale
     from keytool.contribute.photo.picture import picture
 
     if micrometer is None:
         assert um_per_pixel is not None
-        return um_per_pixel, {"kind": "memory", "note": "as stated by the author"}
+        return _believable(library, um_per_pixel), {"kind": "memory", "note": "as stated by the author"}
     found = scale(picture(micrometer).image, division_um, divisions)
     how = f"{division_um:g} µm / {found.spacing_px:.2f} pixels from line to line of a stage micrometer, by autocorrelation"
-    return _believable(found.um_per_pixel), {"kind": "computed", "how": how}
+    return _believable(library, found.um_per_pixel), {"kind": "computed", "how": how}
 
 
-def _believable(um_per_pixel: float) -> float:
+def _believable(library: Any, um_per_pixel: float) -> float:
     """The scale, if a microscope can have it; ends the command where none can."""
-    from keytool.contribute.photo.record import LEAST_SCALE, MOST_SCALE, SCALE_SAYS
+    from keytool.contribute.photo.record import unbelievable
 
-    if not LEAST_SCALE <= um_per_pixel <= MOST_SCALE:
-        raise click.UsageError(SCALE_SAYS.format(value=f"{um_per_pixel:g}"))
+    scale = library.quantities["photo-pixel"]
+    if not scale.low <= um_per_pixel <= scale.high:
+        raise click.UsageError(unbelievable(library, f"{um_per_pixel:g}"))
     return um_per_pixel
 
 

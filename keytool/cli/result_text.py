@@ -7,24 +7,20 @@ from collections.abc import Callable, Iterable
 from keytool.cli.terminal import Terminal
 from keytool.identify import Identification, Model, Named
 from keytool.library.basis import Basis, weakest
-from keytool.library.model import Entry
+from keytool.library.model import Entry, Library
 from keytool.library.wording import basis_label, feeding_words, mark, meaning, name_of, plain
 
-NEXT = "Next: write it down with the line below, then look at two more of its kind."
-FEEDERS = 3
-"""So many feeding groups are named at most where what it eats is open."""
-NO_FEEDER = "not-applicable"
-NOTHING_FITS = "Nothing in the library fits what was told. Look again; if it stays so, it may be something the library does not have yet."
 
-
-def percent(chance: float) -> str:
+def percent(library: Library, chance: float) -> str:
     """A chance as it is printed: whole per cent, never 0 or 100."""
-    return f"{min(99, max(1, round(100 * chance)))} %"
+    return library.say("percent", n=min(99, max(1, round(100 * chance))))
 
 
 def how_sure(model: Model, named: Named) -> str:
     """How sure in words and figures, such as "likely, 82 %"."""
-    return f"{model.library.vocabulary['sureness'][named.word].label}, {percent(named.chance)}"
+    library = model.library
+    word = library.vocabulary["sureness"][named.word].label
+    return library.say("word-percent", word=word, n=min(99, max(1, round(100 * named.chance))))
 
 
 class ResultText:
@@ -45,43 +41,44 @@ class ResultText:
         out, library = self.out, self.library
         out.say()
         if not result.fits:
-            out.say(out.bold(NOTHING_FITS))
-            out.say("Nearest:", indent=2)
+            out.say(out.bold(library.say("nothing-fits-look-again")))
+            out.say(library.say("nearest"), indent=2)
         out.say(out.bold(self._line(result)))
         if result.names and (len(result.names) > 1 or not result.verdict or result.verdict.id != result.names[0].id):
             out.say(self._names(result), indent=2)
         lead = self._leading(result, end)
         if lead:
             self._about(lead, result)
-        else:
-            self._lives(result)
+        elif result.feeding and result.feeding[0].chance >= self.model.figure("holds-share"):
+            out.say(library.say("all-likely-live-as", what=feeding_words(library, (result.feeding[0].id,))), indent=2)
         for caution in dict.fromkeys((*(lead.cautions if lead else ()), *result.cautions)):
             self.caution(caution)
         if result.next:
             character = library.characters[result.next[0].character]
             power = library.vocabulary["magnification"][str(character.magnification)].label
-            out.say(f"Would settle most: {plain(library, character.asks)} ({power})", indent=2)
+            out.say(library.say("would-settle", asks=plain(library, character.asks), power=power), indent=2)
         for look in result.conflicts:
             what = library.characters[look.source[0]].name if len(look.source) == 1 else self._couplet(look.source)
-            out.say(f"Left out, since something told later contradicts it: {what}", indent=2)
+            out.say(library.say("left-out", what=what), indent=2)
         if self.marks:
             out.say(out.faint("; ".join(f"{sign} {words}" for sign, words in self.marks.items()) + "."), indent=2)
 
     def _couplet(self, source: tuple[str, ...]) -> str:
-        return f"the answer to “{plain(self.library, self.library.keys[source[0]].couplets[source[1]].asks)}”"
+        return self.library.say("the-answer-to", question=plain(self.library, self.library.keys[source[0]].couplets[source[1]].asks))
 
     def _line(self, result: Identification) -> str:
+        say = self.library.say
         if result.verdict:
-            return f"{name_of(self.library, result.verdict.id)}: {how_sure(self.model, result.verdict)}"
-        if result.leading:
-            return f"Not settled. It leads: {name_of(self.library, result.leading.id)}, {how_sure(self.model, result.leading)}"
-        return "Not settled."
+            return say("named", name=name_of(self.library, result.verdict.id), odds=how_sure(self.model, result.verdict))
+        if result.settled and result.names:
+            return say("most-likely", name=name_of(self.library, result.names[0].id), odds=how_sure(self.model, result.names[0]))
+        return say("not-settled-stop")
 
     def _names(self, result: Identification) -> str:
         if not result.names:
-            return f"No name stands out yet; {result.more} are possible."
-        names = ", ".join(f"{name_of(self.library, each.id)} {percent(each.chance)}" for each in result.names)
-        more = f"and {result.more} more, together {percent(result.more_chance)}" if result.more else ""
+            return self.library.say("none-stands-out", n=result.more) + "."
+        names = ", ".join(f"{name_of(self.library, each.id)} {percent(self.library, each.chance)}" for each in result.names)
+        more = self.library.say("and-more", n=result.more, odds=percent(self.library, result.more_chance)) if result.more else ""
         return "; ".join(part for part in (names, more) if part) + "."
 
     def _leading(self, result: Identification, end: str) -> Entry | None:
@@ -95,26 +92,17 @@ class ResultText:
         if entry.scientific:
             out.say(entry.scientific, indent=2)
         out.say(plain(library, entry.summary), indent=2)
-        if len(entry.feeding) == 1:
-            out.say(f"Lives as: {feeding_words(library, entry.feeding)} {self._mark(entry.feeding_basis)}", indent=2)
-        else:
-            self._lives(result)
+        if entry.feeding:
+            out.say(f"{library.say('lives-as', what=feeding_words(library, entry.feeding))} {self._mark(entry.feeding_basis)}", indent=2)
+        elif result.feeding and result.feeding[0].chance >= self.model.figure("holds-share"):
+            out.say(library.say("all-likely-live-as", what=feeding_words(library, (result.feeding[0].id,))), indent=2)
         for teller, said in meaning(library, entry):
-            who = "What it means" if teller is entry else f"As all of “{teller.name}”"
-            out.say(f"{who}: {plain(library, said.text)} {self._mark(said.basis)}", indent=2)
+            who = library.say("what-it-means") if teller is entry else library.say("as-all-of", name=teller.name)
+            out.say(f"{library.say('said-by', who=who, what=plain(library, said.text))} {self._mark(said.basis)}", indent=2)
         if entry.would_tell:
-            out.say(f"What would tell: {plain(library, entry.would_tell)}", indent=2)
-        out.say(f"{NEXT} More: wetmount show {entry.id}", indent=2)
-
-    def _lives(self, result: Identification) -> None:
-        """What nearly all that is likely eats; and where that is several things or none, how likely each is. Never over 100 %."""
-        said = [each for each in result.feeding if each.id != NO_FEEDER][:FEEDERS]
-        if result.lives and result.lives[0].id != NO_FEEDER:
-            words = feeding_words(self.library, (each.id for each in result.lives))
-            self.out.say(f"Nearly all that is likely lives as: {words}", indent=2)
-        elif sum(each.chance for each in said) >= self.model.figure("leads-share"):
-            shares = ", ".join(f"{feeding_words(self.library, (each.id,))} {percent(each.chance)}" for each in said)
-            self.out.say(f"Lives most likely as: {shares}", indent=2)
+            out.say(library.say("said-by", who=library.say("what-would-tell"), what=plain(library, entry.would_tell)), indent=2)
+        after = library.say("next-write", write=library.say("write-it-down-below"))
+        out.say(f"{after} {library.say('more-about', command=f'wetmount show {entry.id}')}", indent=2)
 
     def _mark(self, bases: Iterable[Basis]) -> str:
         """The mark of a statement, remembered so that it can be explained at the end."""

@@ -41,7 +41,7 @@ def walk_command(named: Path | None, key: str, start: str, as_json: bool) -> Non
     read = parsed(model, given, "" if given.startswith(("key:", "from:", "at:")) else begins)
     trail = read.trail if read.trail.legs else Trail(read.trail.sample, read.trail.pictures, (Leg(begins or FIRST_KEY),), read.trail.saw)
     for left in read.left:
-        out.say(f"Left out: {left}")
+        out.say(model.library.say("link-left-out", what=left))
     walking = Walking(model, out, trail)
     finished = walking.run(iter(sys.stdin.readline, ""))
     if as_json and (finished or walking.was_stopped):

@@ -10,19 +10,11 @@ from keytool.cli.pictures import pictures
 from keytool.cli.result_text import ResultText, percent
 from keytool.cli.terminal import Terminal
 from keytool.identify import CANNOT_TELL, Answer, Leg, Model, Observation, Trail, WalkState, evaluate, written
-from keytool.identify.posterior import mass
 from keytool.library.model import Character, Couplet
 from keytool.library.wording import mark, name_of, plain
 
-HELP = "u cannot tell  b back  + also saw  = what it may be  ? how to see  q stop"
-AFTER = "b back  + also saw  q stop"
 SEVERAL = 2
 """From this many answers in a row that told nothing, the hand belongs on the microscope and not on the key."""
-NOTHING_OUT = "Cannot tell rules nothing out."
-CHANGE = "Stuck? Try this at the microscope"
-JUMP = ("Question {open} left open; {next} tells most now.", "{open} questions left open; {next} tells most now.")
-"""Why the number jumps: with one question left open, named, and with more, counted."""
-GOES_ON = "Most of what is still likely, {share}, belongs to the key “{key}”: the walk goes on there. b goes back."
 
 
 class Walking:
@@ -37,7 +29,6 @@ class Walking:
         self.past: list[Trail] = []
         self.was_stopped = False
         self.cautioned: set[str] = set()
-        self.passed: set[tuple[str, str]] = set()
         self.opened = 0
         self.unsure = 0
         self.words = Words(model)
@@ -48,12 +39,9 @@ class Walking:
         while True:
             self._open_keys()
             state = evaluate(self.model, self.trail)
-            self._say_passed(state)
-            if state.goes_on:
+            if state.goes_on and not self._was_opened(state.goes_on):
                 self.out.say()
-                key = name_of(self.library, state.goes_on)
-                likely = GOES_ON.format(share=percent(state.holds), key=key)
-                self.out.say(f"It is a case for the key “{key}”." if state.holds == 1 else likely)
+                self.out.say(self.library.say("case-for-key", key=name_of(self.library, state.goes_on)))
                 self.trail = replace(self.trail, legs=(*self.trail.legs, Leg(state.goes_on)))
                 continue
             if state.is_over:
@@ -64,6 +52,9 @@ class Walking:
             self._ask(state)
             if not self._take(state, typed):
                 return False
+
+    def _was_opened(self, key: str) -> bool:
+        return any(leg.key == key for leg in self.trail.legs)
 
     def _change(self, trail: Trail) -> None:
         self.past.append(self.trail)
@@ -79,7 +70,7 @@ class Walking:
         elif len(self.trail.legs) > 1:
             self.trail = replace(self.trail, legs=self.trail.legs[:-1])
         else:
-            self.out.say("This is the first question.")
+            self.out.say(self.library.say("first-question"))
             return False
         self.opened = min(self.opened, len(self.trail.legs))
         return True
@@ -89,7 +80,7 @@ class Walking:
         while (word := self._read(typed)) is not None:
             if word.casefold() == "q":
                 self.was_stopped = True
-                self._stopped("Stopped", state)
+                self._stopped(self.library.say("stopped"), state)
                 return False
             if word.casefold() == "b":
                 if self._back():
@@ -103,7 +94,7 @@ class Walking:
                     return True
             elif self._answer(state, word):
                 return True
-        self._stopped("The input ended", state)
+        self._stopped(self.library.say("input-ended"), state)
         return False
 
     def _answer(self, state: WalkState, word: str) -> bool:
@@ -134,13 +125,13 @@ class Walking:
         return True
 
     def _no_answer(self, word: str, leads: int) -> bool:
-        self.out.say(f"“{word}” is not an answer here. Type {', '.join(map(str, range(1, leads + 1)))}, u, b, +, =, ? or q.")
+        self.out.say(self.library.say("no-answer", word=word, leads=", ".join(map(str, range(1, leads + 1)))))
         return False
 
     def _also(self, said: str, typed: Iterator[str]) -> bool:
         """Take something seen besides what is asked."""
         if not said:
-            self.out.say("What else did you see? In your own words, or as character=state.", indent=4)
+            self.out.say(self.library.say("what-else"), indent=4)
             said = self._read(typed) or ""
         if not said:
             return False
@@ -151,7 +142,7 @@ class Walking:
             return False
         for each in trail.saw:
             if each not in self.trail.saw:
-                self.out.say(f"Taken: {said_words(self.model, each)}", indent=4)
+                self.out.say(self.library.say("taken", what=said_words(self.model, each)), indent=4)
         self._change(trail)
         return True
 
@@ -178,17 +169,11 @@ class Walking:
                 self.out.say(plain(self.library, step), indent=2, label="-")
             for each in key.cautions:
                 self._caution(each)
-
-    def _say_passed(self, state: WalkState) -> None:
-        """The questions passed over that were not spoken of yet, each with the answer taken and whether it was told or is likely."""
-        key = self.library.keys[self.trail.legs[-1].key]
-        for couplet, lead in state.passed.items():
-            if (key.id, couplet) not in self.passed:
-                self.passed.add((key.id, couplet))
-                asked = key.couplets[couplet]
-                how = f"Taken as likely, {percent(state.likely[couplet])}" if couplet in state.likely else "Settled already"
-                said = f"{plain(self.library, asked.asks)} {plain(self.library, asked.leads[lead].text)}"
-                self.out.say(f"{how}: {asked.number} {said}")
+            if self.opened == len(self.trail.legs):
+                for couplet, lead in evaluate(self.model, self.trail).passed.items():
+                    asked = key.couplets[couplet]
+                    said = f"{plain(self.library, asked.asks)} {plain(self.library, asked.leads[lead].text)}"
+                    self.out.say(self.library.say("settled-already", number=asked.number, what=said))
 
     def _caution(self, id: str) -> None:
         """A caution, the first time it comes up in this conversation."""
@@ -196,7 +181,9 @@ class Walking:
             return
         self.cautioned.add(id)
         caution = self.library.cautions[id]
-        self.out.say(f"{self.out.warn('Caution')}, {caution.title}: {plain(self.library, caution.brief)}")
+        say = self.library.say
+        warned = self.out.warn(say("caution"))
+        self.out.say(say("caution-says", caution=warned, title=caution.title, what=plain(self.library, caution.brief)))
 
     def _ask(self, state: WalkState) -> None:
         self.out.say()
@@ -207,17 +194,19 @@ class Walking:
             couplets = self.library.keys[self.trail.legs[-1].key].couplets
             left = [couplets[each].number for each in state.open]
             if left and couplets[state.asks].number != max(left) + 1:
-                self.out.say(
-                    JUMP[len(left) > 1].format(open=len(left) if len(left) > 1 else left[0], next=couplets[state.asks].number), indent=4
-                )
+                jumped = self.library.say("jumped", n=len(left), open=left[0], next=couplets[state.asks].number)
+                self.out.say(jumped, indent=4)
             self._ask_couplet(couplets[state.asks], drawn=not stuck)
         else:
             self._ask_character(self.library.characters[state.asks_character])
         verdict = state.result.verdict
-        now = f"{name_of(self.library, verdict.id)} {percent(verdict.chance)}" if verdict and self._has_told() else ""
-        self.out.say(self.out.faint(HELP + (f"    now: {now}" if now else "")), indent=4)
+        words = self.library.say("keys-help")
+        if verdict and self._has_told():
+            now = f"{name_of(self.library, verdict.id)} {percent(self.library, verdict.chance)}"
+            words = self.library.say("keys-help-now", help=words, now=now)
+        self.out.say(self.out.faint(words), indent=4)
         if self.unsure:
-            self.out.say(self.out.faint(NOTHING_OUT), indent=4)
+            self.out.say(self.out.faint(self.library.say("rules-nothing-out")), indent=4)
 
     def _has_told(self) -> bool:
         return bool(self.trail.saw or self.trail.pictures or any(leg.answers for leg in self.trail.legs))
@@ -235,16 +224,16 @@ class Walking:
         power = self.library.vocabulary["magnification"][str(character.magnification)].label
         out.say(out.bold(f"{plain(self.library, character.asks)} ({power})"), indent=4, label="?")
         if character.is_number:
-            out.say(f"Type a number with its unit, such as 40 {character.unit}; or about so much.", indent=7)
+            out.say(self.library.say("type-a-number", unit=character.unit), indent=7)
         for number, state in enumerate(character.states.values(), 1):
             out.say(f"{state.name}: {plain(self.library, state.about)}", indent=7, label=f"    {number}")
 
     def _change_something(self) -> None:
         """What to change at the microscope, said each time that so many answers in a row have told nothing."""
-        self.out.say(self.out.bold(CHANGE), indent=4)
+        self.out.say(self.out.bold(self.library.say("stuck")), indent=4)
         for word in self.library.vocabulary["in-doubt"].values():
             self.out.say(word.label, indent=6, label="    -")
-        self.out.say("Then go back with b and look again.", indent=4)
+        self.out.say(self.library.say("go-back-and-look"), indent=4)
         self.out.say()
 
     def _explain(self, state: WalkState) -> None:
@@ -263,16 +252,15 @@ class Walking:
         library, out = self.library, self.out
         self.text.whole(state.result, state.arrived)
         if state.arrived and not (state.result.verdict and state.result.verdict.id == state.arrived):
-            here = mass(state.result.after.chance, self.model.within(state.arrived))
-            out.say(f"The key ends at: {name_of(library, state.arrived)}, {percent(here)}", indent=2)
+            out.say(library.say("key-ends-at", name=name_of(library, state.arrived)), indent=2)
         out.say()
-        out.say(out.faint(f"This walk: wetmount walk --from '{written(self.trail)}'"))
+        out.say(out.faint(library.say("this-walk", command=f"wetmount walk --from '{written(self.trail)}'")))
 
     def _after_end(self, typed: Iterator[str]) -> bool:
         """Whether somebody goes back from an end, or tells more."""
         before = self.trail
         if self.out.is_screen:
-            self.out.say(self.out.faint(AFTER))
+            self.out.say(self.out.faint(self.library.say("keys-after")))
         while (word := self._read_after(typed)) is not None:
             if word.casefold() == "q":
                 return False
@@ -280,7 +268,7 @@ class Walking:
                 return True
             if word.startswith("+") and self._also(word[1:].strip(), typed):
                 return self.trail != before
-            self.out.say(f"The walk is over. {AFTER}")
+            self.out.say(self.library.say("walk-is-over", help=self.library.say("keys-after")))
         return False
 
     def _read_after(self, typed: Iterator[str]) -> str | None:
@@ -295,5 +283,5 @@ class Walking:
             else self.library.characters[state.asks_character].asks
         )
         self.out.say()
-        self.out.say(f"{how} at “{plain(self.library, asked)}”. To go on from here:")
+        self.out.say(self.library.say("go-on-from-here", how=how, question=plain(self.library, asked)))
         self.out.say(f"wetmount walk --from '{written(self.trail)}'", indent=2)

@@ -17,7 +17,7 @@ from keytool.contribute.similar import most_similar, that_matter
 from keytool.contribute.talk import Talk, text
 from keytool.identify import Fault
 from keytool.library import Finding, Loaded
-from keytool.library.checks.length import LONGEST_LEAD, LONGEST_QUESTION
+from keytool.library.checks.length import LEAD, QUESTION
 from keytool.library.model import Library
 from keytool.library.report import as_text
 from keytool.library.wording import name_of
@@ -185,17 +185,18 @@ class Adding:
         if self.talk.quiet or not self.talk.agrees("reword", "Change its words first?", default=False):
             return draft
 
-        def ask(name: str, what: str, words: str, most: int) -> str:
+        def ask(name: str, what: str, words: str, limit: str) -> str:
+            most = int(self.library.limit(limit))
             return self.talk.ask(name, f"{what}, in at most {most} characters?", lambda given: _short(given, most), words)
 
         leads = {
             slug: {
                 **lead,
-                "text": ask(f"words {slug}", f"The lead that goes to {lead.get('end') or lead.get('key')}", lead["text"], LONGEST_LEAD),
+                "text": ask(f"words {slug}", f"The lead that goes to {lead.get('end') or lead.get('key')}", lead["text"], LEAD),
             }
             for slug, lead in draft.raw["leads"].items()
         }
-        return replace(draft, raw={"asks": ask("words asks", "The question", draft.raw["asks"], LONGEST_QUESTION), "leads": leads})
+        return replace(draft, raw={"asks": ask("words asks", "The question", draft.raw["asks"], QUESTION), "leads": leads})
 
     def _draft(self, library: Library, result: Outcome, way: KeyPath, by: str | None) -> CoupletDraft | None:
         others = [library.entries[other] for other in result.others(way)]

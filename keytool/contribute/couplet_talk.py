@@ -11,7 +11,7 @@ from keytool.contribute.field_validator import validate_field
 from keytool.contribute.parse_answer import NotUnderstood
 from keytool.contribute.talk import Talk, one_of, text
 from keytool.library import Loaded
-from keytool.library.checks.length import LONGEST_QUESTION
+from keytool.library.checks.length import QUESTION
 from keytool.library.messages import listed
 from keytool.library.model import Character, Key, Library
 from keytool.library.wording import plain
@@ -32,7 +32,7 @@ def couplet_from(talk: Talk, loaded: Loaded, leads: Sequence[str]) -> CoupletDra
     slug = talk.ask("id", "Its slug?", lambda words: validate_field(loaded, "key", ("id",))(_free(key, words)))
     asks = talk.ask(
         "asks",
-        f"What does it ask, in at most {LONGEST_QUESTION} characters?",
+        f"What does it ask, in at most {library.limit(QUESTION):g} characters?",
         validate_field(loaded, "key", ("couplets", key.first, "asks")),
     )
     characters = {id: each.name for id, each in library.characters.items()}

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from keytool.contribute.keyed_out import KeyPath, Outcome
-from keytool.library.checks.length import LONGEST_LEAD, LONGEST_QUESTION
+from keytool.library.checks.length import LEAD, QUESTION
 from keytool.library.model import Character, Entry, Key, Library, Quantity
 from keytool.library.value import Interval, Showing, States
 
@@ -91,10 +91,14 @@ def couplet_draft(library: Library, outcome: Outcome, way: KeyPath, parting: Par
     lead = key.couplets[last.couplet].leads[last.lead]
     entry = library.entries[outcome.entry]
     raw = {
-        "asks": _question(parting.character, entry),
+        "asks": _question(library, parting.character, entry),
         "leads": {
-            entry.id: {"text": _lead_text(parting, own), "when": {parting.character.id: own}, "end": entry.id},
-            "the-rest": {"text": _rest_text(parting, rest), **_takes_rest(parting.character, own, rest), **_goes_on(lead.key, lead.end)},
+            entry.id: {"text": _lead_text(library, parting, own), "when": {parting.character.id: own}, "end": entry.id},
+            "the-rest": {
+                "text": _rest_text(library, parting, rest),
+                **_takes_rest(parting.character, own, rest),
+                **_goes_on(lead.key, lead.end),
+            },
         },
     }
     return CoupletDraft(key.id, last.couplet, last.lead, free_slug(key, f"{entry.id}-{parting.character.id}"), raw)
@@ -132,18 +136,18 @@ def _whens(parting: Parting) -> tuple[Any, Any]:
     return ({"below": parting.at.id}, {"from": parting.at.id}) if smaller else ({"from": parting.at.id}, {"below": parting.at.id})
 
 
-def _question(character: Character, entry: Entry) -> str:
-    return character.asks if len(character.asks) <= LONGEST_QUESTION else f"Which is it: {entry.common.lower()}, or another?"
+def _question(library: Library, character: Character, entry: Entry) -> str:
+    return character.asks if len(character.asks) <= library.limit(QUESTION) else f"Which is it: {entry.common.lower()}, or another?"
 
 
-def _lead_text(parting: Parting, wanted: Any) -> str:
+def _lead_text(library: Library, parting: Parting, wanted: Any) -> str:
     words = _capital(_words(parting, wanted))
-    return words if len(words) <= LONGEST_LEAD else _capital(_words(parting, wanted[:1]))
+    return words if len(words) <= library.limit(LEAD) else _capital(_words(parting, wanted[:1]))
 
 
-def _rest_text(parting: Parting, wanted: Any) -> str:
+def _rest_text(library: Library, parting: Parting, wanted: Any) -> str:
     words = _capital(_words(parting, wanted))
-    return words if len(words) <= LONGEST_LEAD else "Anything else"
+    return words if len(words) <= library.limit(LEAD) else "Anything else"
 
 
 def _words(parting: Parting, wanted: Any) -> str:

@@ -16,7 +16,7 @@ from keytool.contribute.outcome_text import MOST_NAMED, SENTENCES
 from keytool.contribute.yaml_text import WIDTH
 from keytool.figures import Kind, Param, kinds
 from keytool.library import Loaded
-from keytool.library.checks.length import LONGEST_LEAD, LONGEST_QUESTION
+from keytool.library.checks.length import LEAD, QUESTION
 from keytool.library.closed_lists import holding_kinds, needing
 from keytool.library.model import Character, Entry, Key, Lead, Library
 from keytool.library.value import Interval, Showing, States
@@ -54,7 +54,10 @@ def form_data(loaded: Loaded) -> dict[str, Any]:
             "says": {**rules_of_a_look_alike(), **field(loaded, "entry", ("mistaken-for", "by"))["says"]},
             "by": str(properties["mistaken-for"]["items"]["properties"]["by"]["description"]),
         },
-        "couplets": {"says": rules_of_a_couplet(), "longest": {"question": LONGEST_QUESTION, "lead": LONGEST_LEAD}},
+        "couplets": {
+            "says": rules_of_a_couplet(library),
+            "longest": {"question": library.limit(QUESTION), "lead": library.limit(LEAD)},
+        },
         "kinds": {name: _kind(kind) for name, kind in kinds().items()},
         "quantities": {id: limit for id, each in library.quantities.items() if (limit := parting_limit(library, each)) is not None},
         "sentences": SENTENCES,

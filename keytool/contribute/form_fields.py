@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from keytool.contribute.photo.record import LEAST_SCALE, MOST_SCALE, SCALE_SAYS
+from keytool.contribute.photo.record import unbelievable
 from keytool.library import Loaded
 from keytool.library.messages import TOO_FEW, TOO_MANY, field_messages
 
@@ -30,7 +30,7 @@ def field(loaded: Loaded, kind: str, path: tuple[str, ...]) -> dict[str, Any]:
 def other_forms(loaded: Loaded) -> dict[str, Any]:
     """What the forms for a set of look-alikes, a state and a photograph need besides what the form for an entry has."""
     properties = loaded.schemas.named()["look-alike.schema.json"]["properties"]
-    entries = properties["entries"]
+    entries, scale = properties["entries"], loaded.library.quantities["photo-pixel"]
     return {
         "lookAlike": {
             "fields": {name: field(loaded, "look-alike", path) for name, path in LOOK_ALIKE.items()},
@@ -43,9 +43,9 @@ def other_forms(loaded: Loaded) -> dict[str, Any]:
         "state": {"fields": {name: field(loaded, "character", path) for name, path in STATE.items()}},
         "photo": {
             "fields": {name: field(loaded, "photo", path) for name, path in PHOTO.items()},
-            "least": LEAST_SCALE,
-            "most": MOST_SCALE,
-            "says": {"message": SCALE_SAYS},
+            "least": scale.low,
+            "most": scale.high,
+            "says": {"message": unbelievable(loaded.library, "{value}")},
         },
     }
 

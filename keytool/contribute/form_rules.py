@@ -41,9 +41,9 @@ def rules_of_a_look_alike() -> dict[str, Template]:
     }
 
 
-def rules_of_a_couplet() -> dict[str, Template]:
+def rules_of_a_couplet(library: Library) -> dict[str, Template]:
     """What is said of a question and of a lead that is too long."""
     return {
-        "question": length.TOO_LONG.template(what="The question", most=length.LONGEST_QUESTION),
-        "lead": length.TOO_LONG.template(what="The lead", most=length.LONGEST_LEAD),
+        "question": length.TOO_LONG.template(what="The question", most=f"{library.limit(length.QUESTION):g}"),
+        "lead": length.TOO_LONG.template(what="The lead", most=f"{library.limit(length.LEAD):g}"),
     }

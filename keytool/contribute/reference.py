@@ -7,45 +7,10 @@ from dataclasses import dataclass
 from html import escape
 from typing import Any
 
-from keytool.contribute.schemas import bundled, kinds
+from keytool.contribute.schemas import bundled
 from keytool.library import Loaded
+from keytool.library.records import RECORDS
 
-PLACES = {
-    "entry": "entries/<theme>/<id>.yaml",
-    "character": "characters/<id>.yaml",
-    "key": "keys/<id>.yaml",
-    "look-alike": "look-alikes/<id>.yaml",
-    "guide": "guides/<id>.yaml",
-    "photo": "photos/<entry>/<id>.yaml",
-    "sources": "sources*.yaml",
-    "terms": "terms.yaml",
-    "cautions": "cautions.yaml",
-    "quantities": "bench/quantities*.yaml",
-    "shortcuts": "bench/shortcuts.yaml",
-    "manners": "bench/manners.yaml",
-    "voices": "bench/voices.yaml",
-    "state-words": "words/states*.yaml",
-    "name-words": "words/names*.yaml",
-    "question-words": "words/questions*.yaml",
-    "number-words": "words/numbers.yaml",
-    "several-words": "words/several.yaml",
-    "spelling": "words/spelling.yaml",
-    "constants": "bench/constants.yaml",
-    "tally": "bench/tally.yaml",
-    "bench-rules": "bench/bench-rules.yaml",
-    "cannot-say": "bench/cannot-say.yaml",
-    "chambers": "bench/chambers.yaml",
-    "densities": "bench/densities.yaml",
-    "demo-sheet": "bench/demo-sheet.yaml",
-    "pictures": "bench/pictures.yaml",
-    "samples": "bench/samples.yaml",
-    "short-card": "bench/short-card.yaml",
-    "materials": "bench/materials.yaml",
-    "sections": "bench/sections.yaml",
-    "stills": "eyepiece/index.yaml",
-    "vocabulary": "vocabulary.yaml",
-}
-"""Where each kind of file stands in `keydata/`; the first are what people write most."""
 ELSEWHERE = ("#/$defs/shared.basis", "#/$defs/shared.figure")
 """Parts whose inside is told once, at the end, and not wherever they stand."""
 
@@ -127,11 +92,9 @@ def _takes(schema: Mapping[str, Any]) -> str:
 
 def reference(loaded: Loaded) -> str:
     """The reference as HTML: a heading and a table for each kind of file, then the parts that many kinds share."""
-    known = [kind for kind in PLACES if kind in kinds(loaded)]
-    rest = [kind for kind in kinds(loaded) if kind not in PLACES]
     tables = [
-        _table(kind, loaded.schemas.named()[f"{kind}.schema.json"]["title"], f"keydata/{PLACES.get(kind, '')}", fields(loaded, kind))
-        for kind in (*known, *rest)
+        _table(each.kind, loaded.schemas.named()[f"{each.kind}.schema.json"]["title"], f"keydata/{each.place}", fields(loaded, each.kind))
+        for each in RECORDS
     ]
     return "\n".join([*tables, _table("shared", "Basis and figure: parts that stand in many kinds of file", "", shared_fields(loaded))])
 

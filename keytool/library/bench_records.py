@@ -123,18 +123,6 @@ class Bench:
     """The demonstration sheet, as the count sheet saves one."""
 
 
-FILES = {
-    "bench/constants.yaml": "constants",
-    "bench/tally.yaml": "tally",
-    "bench/bench-rules.yaml": "bench-rules",
-    "bench/cannot-say.yaml": "cannot-say",
-    "bench/chambers.yaml": "chambers",
-    "bench/densities.yaml": "densities",
-    "bench/demo-sheet.yaml": "demo-sheet",
-}
-"""The files of these records, and the kind (so the schema) of each."""
-
-
 def bench(files: Mapping[str, Mapping[str, Any]]) -> Bench:
     """The records, from the data of each kind of file; a kind without a file is empty."""
 

@@ -11,9 +11,7 @@ from typing import Any
 
 from keytool import __version__
 from keytool.library.basis import bases
-from keytool.library.bench_records import FILES as BENCH_FILES
 from keytool.library.bench_records import bench
-from keytool.library.eyepiece_records import FILES as EYEPIECE_FILES
 from keytool.library.eyepiece_records import eyepiece
 from keytool.library.graph import raw_goes, reading_order
 from keytool.library.lay_words import lay_words
@@ -52,6 +50,8 @@ from keytool.library.model import (
     Voices,
     Word,
 )
+from keytool.library.records import BY_KIND, ONE_FILE
+from keytool.library.sentences import by_language
 from keytool.library.value import Interval, Showing, States
 from keytool.library.yaml_file import YamlFile
 
@@ -62,6 +62,7 @@ FIRST_GUIDE = "making-the-slide"
 
 def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
     """The library made from usable files. What has no file is empty."""
+    alone = {kind: file.data for (kind, _), file in files.items() if BY_KIND[kind] in ONE_FILE}
     words = vocabulary(next(_of(files, "vocabulary"), {}))
     quantities = {id: _quantity(id, raw) for part in _of(files, "quantities") for id, raw in part.items()}
     characters = {raw["id"]: _character(raw, words) for raw in _of(files, "character")}
@@ -112,8 +113,9 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         short_card=_short_card(_of(files, "short-card")),
         lay=lay_words(lambda kind: _of(files, kind)),
         files={key: file.name for key, file in files.items()},
-        bench=bench({kind: data for kind in BENCH_FILES.values() for data in _of(files, kind)}),
-        eyepiece=eyepiece({kind: data for kind in EYEPIECE_FILES.values() for data in _of(files, kind)}),
+        sentences=by_language((name.partition("/")[0], file.data) for (kind, name), file in files.items() if kind == "sentences"),
+        bench=bench(alone),
+        eyepiece=eyepiece(alone),
     )
 
 
@@ -182,7 +184,6 @@ def _character(raw: Raw, words: Vocabulary) -> Character:
         kind=raw["kind"],
         magnification=raw["magnification"],
         applies=_applies(raw["applies"]),
-        settled_by=tuple(raw.get("settled-by", ())),
         effort=raw.get("effort", "look"),
         look=raw["look"],
         misread=raw["misread"]["rate"],

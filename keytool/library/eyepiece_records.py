@@ -11,8 +11,6 @@ from keytool.library.basis import Basis, bases
 if TYPE_CHECKING:
     from keytool.library.model import Entry
 
-FILES = {"bench/materials.yaml": "materials", "bench/sections.yaml": "sections", "eyepiece/index.yaml": "stills"}
-"""The files of these records, and the kind (so the schema) of each."""
 FOLDER = "eyepiece"
 """Where in `keydata/` the pictures lie."""
 NOTHING = "none"

@@ -12,44 +12,15 @@ from pathlib import Path
 from typing import Any
 
 from keytool.library import build
-from keytool.library.bench_records import FILES as BENCH_FILES
-from keytool.library.eyepiece_records import FILES as EYEPIECE_FILES
 from keytool.library.eyepiece_records import FOLDER as EYEPIECE
 from keytool.library.finding import Finding, Place, Severity
 from keytool.library.message import Message
 from keytool.library.model import Library
+from keytool.library.records import BY_KIND, MANY_FILES, ONE_FILE, OWN_FILES, key_of_file, kind_of_file
 from keytool.library.schemas import Schemas
 from keytool.library.yaml_file import DataPath, YamlFile, read_yaml
 
-SINGLE = {
-    "vocabulary.yaml": "vocabulary",
-    "terms.yaml": "terms",
-    "cautions.yaml": "cautions",
-    "bench/shortcuts.yaml": "shortcuts",
-    "bench/manners.yaml": "manners",
-    "bench/samples.yaml": "samples",
-    "bench/pictures.yaml": "pictures",
-    "bench/short-card.yaml": "short-card",
-    "bench/voices.yaml": "voices",
-    "words/numbers.yaml": "number-words",
-    "words/several.yaml": "several-words",
-    "words/spelling.yaml": "spelling",
-    **BENCH_FILES,
-    **EYEPIECE_FILES,
-}
-MANY = {
-    ("", "sources"): "sources",
-    ("bench", "quantities"): "quantities",
-    ("words", "states"): "state-words",
-    ("words", "names"): "name-words",
-    ("words", "questions"): "question-words",
-}
-"""Kinds of which there may be many files: the folder, and how their names begin."""
 NEEDED = f"guides/{build.FIRST_GUIDE}.yaml"
-FOLDERS = {"characters": "character", "keys": "key", "entries": "entry", "guides": "guide", "look-alikes": "look-alike", "photos": "photo"}
-DEPTHS = {"entries": 3, "photos": 3}
-LINKED = ("entry", "key", "guide", "look-alike", "character", "terms", "cautions")
-"""Kinds of file whose ids a [[link]] leads to. No two of them may share an id, or the link would have two meanings."""
 TAKEN = Message("name", "'{id}' is also the id of {file}.", tip="Choose another id.")
 PICTURES = (".page.jpg", ".card.png")
 """How the pictures of a photograph end that stand beside its record."""
@@ -121,7 +92,7 @@ def load(root: Path) -> Loaded:
         if wrong:
             broken |= {path.stem, *_own_id(file)}
         else:
-            usable[kind, path.stem if kind in FOLDERS.values() else path.name] = file
+            usable[kind, key_of_file(kind, path.relative_to(keydata).as_posix())] = file
     files = Files(usable, frozenset(broken))
     return Loaded(build.library(usable), files, schemas, tuple(sorted(findings, key=lambda each: each.order)), root)
 
@@ -161,16 +132,7 @@ def _own_id(file: YamlFile) -> Iterator[str]:
 
 
 def _kind(path: Path, keydata: Path) -> str | None:
-    inside = path.relative_to(keydata)
-    if not path.is_file() or path.suffix != ".yaml":
-        return None
-    if inside.as_posix() in SINGLE:
-        return SINGLE[inside.as_posix()]
-    folder = "/".join(inside.parts[:-1])
-    for (where, begins), kind in MANY.items():
-        if folder == where and path.stem.startswith(begins):
-            return kind
-    return FOLDERS.get(inside.parts[0]) if len(inside.parts) == DEPTHS.get(inside.parts[0], 2) else None
+    return kind_of_file(path.relative_to(keydata).as_posix()) if path.is_file() else None
 
 
 def _stray(path: Path, name: str, keydata: Path) -> Iterator[Finding]:
@@ -181,15 +143,13 @@ def _stray(path: Path, name: str, keydata: Path) -> Iterator[Finding]:
             "place",
             Place(name),
             "Nothing reads this file.",
-            "characters/<id>.yaml, keys/<id>.yaml, entries/<theme>/<id>.yaml, guides/<id>.yaml, "
-            "look-alikes/<id>.yaml, photos/<entry>/<id>.yaml, "
-            + ", ".join([*(f"{where}/{begins}*.yaml".lstrip("/") for where, begins in MANY), *SINGLE]),
+            ", ".join(each.place for each in (*OWN_FILES, *MANY_FILES, *ONE_FILE)),
             "Move it to its place, and let its name end in .yaml.",
         )
 
 
 def _misnamed(kind: str, path: Path, file: YamlFile) -> Iterator[Finding]:
-    if kind not in FOLDERS.values():
+    if not BY_KIND[kind].has_own_files:
         return
     if file.data["id"] != path.stem:
         yield Finding(
@@ -216,10 +176,11 @@ def _misnamed(kind: str, path: Path, file: YamlFile) -> Iterator[Finding]:
 
 def taken_ids(kind: str, file: YamlFile, taken: dict[tuple[str, str], str]) -> Iterator[Finding]:
     """Ids that stand in two files: two entries in different folders, an entry and a key, or anything else a link could mean."""
-    whole = kind in FOLDERS.values()
-    ids = [file.data["id"]] if whole else list(file.data) if kind in ("sources", "quantities", "terms", "cautions") else []
+    record = BY_KIND[kind]
+    whole = record.has_own_files
+    ids = [file.data["id"]] if whole else list(file.data) if record.one else []
     for each in ids:
-        space = "page" if kind in LINKED else kind
+        space = "page" if record.is_linked else kind
         if (space, each) in taken:
             place = file.place(("id",)) if whole else file.place((each,), of_key=True)
             yield TAKEN.at(place, id=each, file=taken[space, each])

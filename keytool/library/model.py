@@ -7,6 +7,7 @@ whatever unit the file used.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -16,6 +17,7 @@ from keytool.library.basis import Basis
 from keytool.library.bench_records import Bench
 from keytool.library.eyepiece_records import Eyepiece
 from keytool.library.lay_words import LayWords
+from keytool.library.sentences import BASE, Sentences
 from keytool.library.value import Showing
 
 
@@ -94,7 +96,7 @@ class Character:
     `misread` is how often a careful beginner gets it wrong (0 to 1), spread evenly over the
     wrong states; `mix_ups` gives the rate for a pair (what is there, what is seen) where it
     differs. `plus_minus` is the reading error of a number in base units. `effort` is a word of the
-    closed list `effort`. `settled_by` are characters that look at the same thing: once one of them was looked at, this is not asked.
+    closed list `effort`.
     """
 
     id: str
@@ -103,7 +105,6 @@ class Character:
     kind: str
     magnification: int
     applies: Applies
-    settled_by: tuple[str, ...]
     effort: str
     look: str
     misread: float
@@ -475,8 +476,22 @@ class Library:
     files: Mapping[tuple[str, str], str]
     """(kind, id) to the file it was read from, such as ("entry", "plectus")."""
     bench: Bench = field(default_factory=Bench)
-    eyepiece: Eyepiece = field(default_factory=Eyepiece)
     """Constants, tally, rules and densities of counting."""
+    eyepiece: Eyepiece = field(default_factory=Eyepiece)
+    """Materials, sections and the computed views that are kept."""
+    sentences: Mapping[str, Sentences] = field(default_factory=dict)
+    """What pages, terminal, card and scripts say, by language."""
+    language: str = BASE
+    """The language that this library is told in."""
+
+    @property
+    def say(self) -> Sentences:
+        """The sentences of its language: `library.say("so-far", name="Plectus", odds="80 in 100")`."""
+        return self.sentences[self.language]
+
+    def limit(self, id: str) -> float:
+        """A line that is drawn by a quantity (its lower end, in its unit); infinite where the library draws none."""
+        return self.quantities[id].low if id in self.quantities else math.inf
 
     def is_group(self, entry: str) -> bool:
         """Whether an entry holds others; only entries that hold none are met in a drop."""

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from keytool.library.basis import Basis, weakest
 from keytool.library.model import Claim, Entry, Library, Quantity, Statement
+from keytool.library.records import record_of
 from keytool.library.text import Link, QuantityRef, parts
 from keytool.library.value import Interval, States
 
@@ -96,19 +97,8 @@ def showing_words(library: Library, statement: Statement) -> str:
 
 def name_of(library: Library, id: str) -> str:
     """The name of whatever an id belongs to: entry, key, character, term, caution or source."""
-    if id in library.entries:
-        return library.entries[id].name
-    if id in library.keys:
-        return library.keys[id].title
-    if id in library.characters:
-        return library.characters[id].name
-    if id in library.terms:
-        return library.terms[id].term
-    if id in library.guides:
-        return library.guides[id].title
-    if id in library.look_alikes:
-        return library.look_alikes[id].title
-    return library.cautions[id].title if id in library.cautions else id
+    record = record_of(library, id)
+    return str(getattr(record.of(library)[id], record.title)) if record else id
 
 
 def plain(library: Library, text: str) -> str:

@@ -22,7 +22,7 @@ from keytool.pages.page_writer import Writer
 SCHEMA_VERSION = 1
 """Goes up when a field is renamed, removed or changes its meaning; a new field leaves it as it is."""
 LICENCE = "CC-BY-4.0"
-LEFT_OUT = ("files", "version")
+LEFT_OUT = ("files", "version", "sentences", "language")
 """Parts of the library that are said otherwise: where a thing is read from stands with the thing."""
 ENTRY_COLUMNS = (
     "id",

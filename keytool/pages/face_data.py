@@ -27,6 +27,8 @@ ROOT = "describe.md"
 def face_data(library: Library) -> Asset:
     """The file."""
     data = {
+        "language": library.language,
+        "say": library.say.by_id,
         "entries": {each.id: _entry(library, each) for each in library.entries.values()},
         "keys": {each.id: {"name": each.title, "about": plain(library, each.about)} for each in library.keys.values()},
         "characters": {each.id: _character(library, each) for each in library.characters.values()},

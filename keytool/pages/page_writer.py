@@ -9,6 +9,7 @@ from functools import lru_cache
 
 from keytool.library.basis import Basis, weakest
 from keytool.library.model import Claim, Library, Quantity, Term
+from keytool.library.records import BY_KIND, record_of
 from keytool.library.text import Link, QuantityRef, parts
 from keytool.library.wording import basis_label, basis_words, mark, name_of, plain, quantity_words
 from keytool.pages.html import Child, Html, el, join
@@ -30,23 +31,9 @@ class Writer:
 
     def place(self, id: str) -> str:
         """The address of whatever an id belongs to."""
-        library = self.library
-        if id in library.entries:
-            return self.href(f"entries/{id}.html")
-        if id in library.keys:
-            return self.href(f"keys/{id}.html")
-        if id in library.guides:
-            return self.href(f"guides/{id}.html")
-        if id in library.look_alikes:
-            return self.href(f"look-alikes/{id}.html")
-        for table, page in (
-            (library.characters, "characters/index.html"),
-            (library.terms, "terms.html"),
-            (library.cautions, "cautions.html"),
-        ):
-            if id in table:
-                return self.href(page, id)
-        return self.href("sources.html", id)
+        record = record_of(self.library, id) or BY_KIND["sources"]
+        page, _, part = record.page.partition("#")
+        return self.href(page.format(id=id), id if part else "")
 
     def link(self, id: str, words: str = "") -> Html:
         """A link to whatever an id belongs to, with its name or other words."""

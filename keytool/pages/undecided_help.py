@@ -8,16 +8,13 @@ from keytool.library.model import Word
 from keytool.pages.html import Html, el
 from keytool.pages.page_writer import Writer
 
-CHANGE = "Stuck? Try this at the microscope"
-"""Said above the words of the closed list `in-doubt`."""
-
 
 def undecided_help(writer: Writer) -> Html:
     """The words of the closed list `in-doubt`, each with where it is said in full. The script of the page shows its part."""
     words = writer.library.vocabulary["in-doubt"].values()
     return el(
         "details",
-        el("summary", CHANGE),
+        el("summary", writer.library.say("stuck")),
         el("ul", *(el("li", each.label, *_source(writer, each)) for each in words)),
         class_="wm-stuck",
         data_search_exclude=True,

@@ -11,7 +11,6 @@ import pytest
 from click.testing import CliRunner, Result
 
 from keytool.cli import main
-from keytool.cli.walking import CHANGE, NOTHING_OUT
 from keytool.library import Library
 
 
@@ -75,14 +74,13 @@ def test_one_scale_of_words_says_how_sure(library: Library) -> None:
 def test_the_next_key_does_not_ask_again_what_is_settled_nor_repeat_a_caution() -> None:
     output = CliRunner().invoke(main, ["walk", "first-look"], input="3\n1\n2\n").output
     assert "Settled already: 1 Has it legs, is it a plain worm, or neither of the two? Legs along its body" in " ".join(output.split())
-    assert "Taken as likely, 98 %: 2 Is there an animal inside the skin?" in " ".join(output.split()), "what moves is no empty skin"
-    assert "“What are its legs like?”" in output
+    assert "“Is there an animal inside the skin?”" in output
     assert output.count("Germs in soil and compost") == 1
 
 
 def test_cannot_tell_says_that_it_rules_nothing_out(mini: Path) -> None:
     output = walked(mini, "u\n2\n").output
-    assert output.count(NOTHING_OUT) == 1, "an answer that tells something is not told off"
+    assert output.count("Cannot tell rules nothing out.") == 1, "an answer that tells something is not told off"
 
 
 def test_what_a_later_question_looks_at_is_asked_in_its_own_words_while_an_earlier_one_is_open(mini: Path) -> None:
@@ -136,10 +134,10 @@ def test_several_cannot_tells_in_a_row_send_the_hand_to_the_microscope() -> None
     def said(typed: str) -> str:
         return CliRunner().invoke(main, ["walk", "small-animals"], input=typed).output
 
-    assert CHANGE not in said("u\n")
-    assert CHANGE in said("u\nu\n")
+    assert "Stuck? Try this at the microscope" not in said("u\n")
+    assert "Stuck? Try this at the microscope" in said("u\nu\n")
     assert "Rack the condenser up" in said("u\nu\n")
-    assert CHANGE not in said("u\n2\nu\n"), "not in a row"
+    assert "Stuck? Try this at the microscope" not in said("u\n2\nu\n"), "not in a row"
 
 
 def test_json_prints_only_the_record_on_standard_output(mini: Path) -> None:
@@ -219,15 +217,3 @@ def test_the_two_keys_are_walked_in_one_go_to_an_entry() -> None:
     record = json.loads(result.stdout)
     assert record["finished"] is True
     assert record["legs"][0]["key"] == "first-look"
-
-
-def test_where_most_is_likely_the_walk_goes_on_and_says_so() -> None:
-    output = " ".join(CliRunner().invoke(main, ["walk", "first-look"], input="1\n2\nu\nu\n").output.split())
-    assert re.search(r"Most of what is still likely, \d\d %, belongs to the key “Threads”: the walk goes on there. b goes back.", output)
-
-
-def test_what_it_eats_never_adds_up_to_more_than_all() -> None:
-    output = " ".join(CliRunner().invoke(main, ["describe", "mouth=spear", "gullet=middle-bulb"]).output.split())
-    (said,) = re.findall(r"Lives most likely as: (.*?) What it means", output)
-    assert "bacterial" not in said, "what pierces with a spear eats no bacteria"
-    assert sum(int(each) for each in re.findall(r"(\d+) %", said)) <= 100

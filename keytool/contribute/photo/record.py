@@ -20,13 +20,6 @@ from keytool.library.value import Interval
 PAGE_WIDTH, CARD_WIDTH = 1280, 720
 """The longer side of a derivative in pixels: for a screen, and for 60 mm of a card at 300 to the inch."""
 FOLDER = "keydata/photos"
-LEAST_SCALE, MOST_SCALE = 0.001, 1000
-"""The µm to a pixel that a microscope or a hand lens can have, with room to spare."""
-SCALE_SAYS = "{value} µm to a pixel cannot be. With a 40x objective it is about 0.05 to 0.5."
-BARELY_SEEN, FAR_OUT = 8, 100
-"""A thing fewer pixels long than this cannot be made out; of one longer than so many pictures only a spot is seen (judgement)."""
-WIDEST_FIELD = 6000
-"""µm: no 4x objective with 10x eyepieces shows more (field number 20 gives 5 mm), and no camera behind one."""
 MOST_STRETCHED = 4
 """How many times as long as wide a photograph may be: in a narrower strip the scale bar would not find room."""
 
@@ -69,7 +62,13 @@ def _is_length(library: Library, character: str) -> bool:
     return unit is not None and unit.get("dimension") == "length"
 
 
-def unlike(name: str, length: tuple[float, float] | None, pixels: int, um_per_pixel: float) -> str:
+def unbelievable(library: Library, um_per_pixel: float | str) -> str:
+    """What is said of a scale that no microscope and no hand lens has; a template where the value is a name in braces."""
+    usual = library.quantities["photo-pixel-high"]
+    return f"{um_per_pixel} µm to a pixel cannot be. With a 40× objective it is about {usual.low:g} to {usual.high:g}."
+
+
+def unlike(library: Library, name: str, length: tuple[float, float] | None, pixels: int, um_per_pixel: float) -> str:
     """What is said of a scale at which a thing cannot be what is seen in a picture so many pixels long; empty where it can.
 
     `length` is what the thing states of itself, in µm; where it states nothing, the picture must find room in the field of a 4x objective.
@@ -77,9 +76,13 @@ def unlike(name: str, length: tuple[float, float] | None, pixels: int, um_per_pi
     across = pixels * um_per_pixel
     wide = f"With {um_per_pixel:g} µm to a pixel the picture would be {_figures(across):g} µm wide"
     if length is None:
-        return f"{wide}, more than any microscope shows: look for a slip of the decimal point." if across > WIDEST_FIELD else ""
+        return (
+            f"{wide}, more than any microscope shows: look for a slip of the decimal point."
+            if across > library.limit("photo-widest")
+            else ""
+        )
     least, most = length
-    if most / um_per_pixel >= BARELY_SEEN and least <= FAR_OUT * across:
+    if most / um_per_pixel >= library.limit("photo-barely-seen") and least <= library.limit("photo-far-out") * across:
         return ""
     return (
         f"{wide}, but {name} measures {_figures(least):g} to {_figures(most):g} µm: look for a slip of the decimal point. Where it fills "

@@ -52,8 +52,8 @@ def _walked(files: Files) -> Iterator[Part]:
 
 
 def texts(loaded: Loaded) -> Iterator[Part]:
-    """Every text of every usable file."""
-    return (part for part in parts(loaded) if isinstance(part.value, str))
+    """Every text of every usable file; what is put into a sentence in braces is no quantity, so those are left to a rule of their own."""
+    return (part for part in parts(loaded) if isinstance(part.value, str) and part.kind != "sentences")
 
 
 def bases(loaded: Loaded) -> Iterator[Part]:

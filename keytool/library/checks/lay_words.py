@@ -9,6 +9,7 @@ from keytool.library.checks.unknown_ids import missing, not_among, unknown
 from keytool.library.finding import Finding, Severity
 from keytool.library.load import Loaded
 from keytool.library.message import Message
+from keytool.library.records import LINKED
 from keytool.library.yaml_file import YamlFile
 
 NAME = "lay-words"
@@ -53,16 +54,7 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 
 def named(loaded: Loaded) -> Collection[str]:
     """Every id that a lay name may stand for."""
-    library = loaded.library
-    return {
-        **library.entries,
-        **library.keys,
-        **library.guides,
-        **library.look_alikes,
-        **library.characters,
-        **library.terms,
-        **library.cautions,
-    }
+    return {id for each in LINKED for id in each.of(loaded.library)}
 
 
 def _named(

@@ -11,6 +11,7 @@ from keytool.library.finding import Finding
 from keytool.library.load import Loaded
 from keytool.library.message import Message
 from keytool.library.messages import did_you_mean
+from keytool.library.records import LINKED
 from keytool.library.text import Link, QuantityRef, parts
 
 NAME = "markup"
@@ -23,7 +24,6 @@ DEAD_LINK = Message(
     allowed="the id of an entry, key, character, term, caution, guide or set of look-alikes",
     tip="{tip}",
 )
-LINKED = ("entry", "key", "character", "term", "caution", "guide", "look-alike")
 _LEFT_OVER = re.compile(r"\[\[|\]\]|\{|\}")
 
 
@@ -40,7 +40,7 @@ def check(loaded: Loaded) -> Iterator[Finding]:
 
 
 def _link(loaded: Loaded, text: Part, id: str) -> Iterator[Finding]:
-    if any(id in of_kind(loaded, what) or is_broken(loaded, what, id) for what in LINKED):
+    if any(id in of_kind(loaded, each.one) or is_broken(loaded, each.one, id) for each in LINKED):
         return
-    known = [each for what in LINKED for each in of_kind(loaded, what)]
+    known = [id for each in LINKED for id in each.of(loaded.library)]
     yield DEAD_LINK.at(text.place, name=id, tip=did_you_mean(id, known) or "Mend the id, or write the plain word without brackets.")

@@ -21,8 +21,6 @@ TOO_OFTEN = Message(
     allowed="at most {most}",
     tip="Lower its rates, or drop a question that nobody can answer.",
 )
-MOST_WRONG = 0.9
-"""How often the hardest state may be taken for any other."""
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
@@ -39,16 +37,17 @@ def check(loaded: Loaded) -> Iterator[Finding]:
                 yield ITSELF.at(file.place((*path, "seen")), there=there)
             elif (there, seen) in pairs[:number]:
                 yield TWICE.at(file.place(path), there=there, seen=seen)
-        yield from _too_often(character, file)
+        yield from _too_often(loaded, character, file)
 
 
 def _pairs(file: YamlFile) -> Iterator[tuple[str, str]]:
     return ((pair["is"], pair["seen"]) for pair in file.data["misread"].get("pairs", ()))
 
 
-def _too_often(character: Character, file: YamlFile) -> Iterator[Finding]:
+def _too_often(loaded: Loaded, character: Character, file: YamlFile) -> Iterator[Finding]:
+    most = loaded.library.limit("most-mixed-up")
     for there in character.states:
         others = [other for other in character.states if other != there]
         wrong = sum(character.mix_ups.get((there, other), character.misread / len(others)) for other in others)
-        if wrong > MOST_WRONG:
-            yield TOO_OFTEN.at(file.place(("misread", "pairs"), of_key=True), there=there, wrong=f"{wrong:.2f}", most=MOST_WRONG)
+        if wrong > most:
+            yield TOO_OFTEN.at(file.place(("misread", "pairs"), of_key=True), there=there, wrong=f"{wrong:.2f}", most=f"{most:g}")

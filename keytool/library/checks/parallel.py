@@ -24,15 +24,15 @@ STOPPED = Message(
     severity=Severity.ADVICE,
 )
 SMALL_LETTER = Message(NAME, "Lead '{lead}' begins with a small letter.", tip="Begin it with a capital.", severity=Severity.ADVICE)
-WIDEST_RATIO = 2.2
 
 
 def check(loaded: Loaded) -> Iterator[Finding]:
     """Advice for each couplet whose leads differ much in length, in how they begin, or in how they end."""
+    widest = loaded.library.limit("widest-leads")
     for at in couplets(loaded):
         texts = {lead.id: as_shown(loaded.library, lead.text) for lead in at.couplet.leads.values()}
         short, long = min(texts, key=lambda id: len(texts[id])), max(texts, key=lambda id: len(texts[id]))
-        if len(texts[long]) > WIDEST_RATIO * len(texts[short]):
+        if len(texts[long]) > widest * len(texts[short]):
             sizes = {"length": len(texts[long]), "partner": short, "least": len(texts[short])}
             yield UNEQUAL.at(at.place("leads", long, "text"), lead=long, **sizes)
         stopped = [id for id, text in texts.items() if text.endswith(".")]

@@ -9,44 +9,23 @@ from keytool.library.finding import Finding, Place
 from keytool.library.load import Loaded
 from keytool.library.message import Message
 from keytool.library.messages import did_you_mean, listed
+from keytool.library.records import BY_NAME
 
 MOST_LISTED = 12
 OTHERWISE = "Mend the name, or write what it stands for first."
-IN_ONE_FILE = {"source": "sources", "quantity": "quantities", "term": "terms", "caution": "cautions"}
-"""What stands with others in one file, and how the names of such files begin."""
-
-WRITTEN_INTO = {
-    "source": "sources.yaml (or the sources-*.yaml of its theme)",
-    "quantity": "bench/quantities.yaml (or the quantities-*.yaml of its theme)",
-    "term": "terms.yaml",
-    "caution": "cautions.yaml",
-    "entry": "entries/<theme>/<id>.yaml ('wetmount new entry')",
-    "character": "characters/<id>.yaml",
-}
-"""Where something that is named and does not stand yet is written."""
 
 
 def of_kind(loaded: Loaded, what: str) -> Collection[str]:
     """The ids of everything of one kind, such as entry or source."""
-    library = loaded.library
-    return {
-        "entry": library.entries,
-        "character": library.characters,
-        "key": library.keys,
-        "source": library.sources,
-        "quantity": library.quantities,
-        "term": library.terms,
-        "caution": library.cautions,
-        "guide": library.guides,
-        "look-alike": library.look_alikes,
-    }[what]
+    return BY_NAME[what].of(loaded.library)
 
 
 def is_broken(loaded: Loaded, what: str, id: str) -> bool:
     """Whether the id may stand in a file that could not be used, so that nobody can say it is unknown."""
-    if what in IN_ONE_FILE:
-        return any(name.startswith(IN_ONE_FILE[what]) for name in loaded.files.broken)
-    return id in loaded.files.broken
+    record = BY_NAME[what]
+    if record.has_own_files:
+        return id in loaded.files.broken
+    return any(name.startswith(record.kind) for name in loaded.files.broken)
 
 
 def unknown(loaded: Loaded, check: str, what: str, id: str, place: Place) -> Iterator[Finding]:
@@ -58,7 +37,8 @@ def unknown(loaded: Loaded, check: str, what: str, id: str, place: Place) -> Ite
 
 def where_to_write(what: str) -> str:
     """The tip for an id that belongs to nothing: where such a thing is written."""
-    where = f" into keydata/{WRITTEN_INTO[what]}" if what in WRITTEN_INTO else ""
+    written = BY_NAME[what].written
+    where = f" into keydata/{written}" if written else ""
     return f"Mend the name, or write what it stands for{where} first."
 
 

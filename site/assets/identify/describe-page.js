@@ -112,9 +112,9 @@
   function probably(E, faces, result) {
     var id = result.verdict ? result.verdict.id : "";
     return [
-      result.fits ? null : el("p", { "class": "wm-no-fit" }, "Nothing in the library fits all of this. Look again at what you are least sure of; it may also be something the library does not hold. Nearest is:"),
+      result.fits ? null : el("p", { "class": "wm-no-fit" }, W.tell(faces, "nothing-fits-look-again") + " " + W.tell(faces, "nearest")),
       W.verdict.head(faces, result, E)
-    ].concat(W.verdict.feeding(faces, id, result), W.verdict.names(faces, result), meaning(faces, id, result), conflicts(faces, result), folded(why(E, faces, result), "What speaks for it"));
+    ].concat(W.verdict.feeding(faces, id, result), W.verdict.names(faces, result), meaning(faces, id, result), conflicts(faces, result), folded(why(E, faces, result), W.tell(faces, "what-speaks-for")));
   }
 
   /* What it means and what to take care of: open once one name leads, folded while there is more to look at first. */
@@ -122,19 +122,19 @@
     var all = W.verdict.means(faces, id).concat(W.verdict.cautions(faces, id, result));
     if (!all.length || result.names.length === 1) { return all; }
     var care = (id ? faces.entries[id].cautions : []).concat(result.cautions).filter(function (each, at, every) { return every.indexOf(each) === at; }).map(function (each) { return W.html("div", {}, faces.cautions[each]).querySelector("strong"); }).filter(Boolean);
-    return [el("details", { "class": "wm-fold" }, [el("summary", {}, "What it means" + (care.length ? "; take care: " + care.map(function (each) { return each.textContent.toLowerCase(); }).join(", ") : ""))].concat(all))];
+    return [el("details", { "class": "wm-fold" }, [el("summary", {}, W.tell(faces, care.length ? "what-it-means-care" : "what-it-means", { what: care.map(function (each) { return each.textContent.toLowerCase(); }).join(", ") }))].concat(all))];
   }
 
   function conflicts(faces, result) {
     if (!result.conflicts || !result.conflicts.length) { return []; }
     var words = result.conflicts.map(function (each) { return sourceWords(faces)(each.source); });
-    return [el("p", { "class": "label" }, "Left out, since something told later contradicts it: " + words.join("; ") + ".")];
+    return [el("p", { "class": "label" }, W.tell(faces, "left-out", { what: words.join("; ") }))];
   }
 
   /* What a reason rests on: a character that was told, or an answer in a key. */
   function sourceWords(faces) {
     return function (source) {
-      if (source.length > 1) { return "an answer in " + W.nameOf(faces, source[0]); }
+      if (source.length > 1) { return W.tell(faces, "an-answer-in", { key: W.nameOf(faces, source[0]) }); }
       var told = trail.saw.filter(function (each) { return each.character === source[0]; })[0];
       return told ? W.sayObservation(faces, told) : (faces.characters[source[0]] || { name: source[0] }).name;
     };
@@ -143,7 +143,7 @@
   function why(E, faces, result) {
     var name = result.names[0] ? result.names[0].id : "";
     if (!faces.entries[name]) { return []; }
-    return [el("b", {}, W.nameOf(faces, name)), el("br")].concat(W.verdict.weights(E.explain(trail, name), sourceWords(faces)));
+    return [el("b", {}, W.nameOf(faces, name)), el("br")].concat(W.verdict.weights(faces, E.explain(trail, name), sourceWords(faces)));
   }
 
   function folded(content, words) {
@@ -154,21 +154,21 @@
 
   function lookNext(faces, result) {
     var left = result.next.filter(function (each) { return passed.indexOf(each.character) < 0; });
-    if (!left.length) { return [el("p", {}, result.next.length ? "Nothing else would tell much more." : "Nothing more to look at would tell these apart.")]; }
+    if (!left.length) { return [el("p", {}, W.tell(faces, result.next.length ? "nothing-else-tells" : "nothing-tells-apart"))]; }
     var character = left[0].character, known = faces.characters[character];
     return [
       el("h3", {}, known.asks), W.html("p", { "class": "small soft" }, "<span class='num'>" + known.power + "</span> " + known.look), W.states(faces, character, tell),
       el("div", { "class": "ways" }, [
-        el("button", { type: "button", onclick: function () { tell({ character: character }); } }, "Cannot tell"),
+        el("button", { type: "button", onclick: function () { tell({ character: character }); } }, W.tell(faces, "cannot-tell")),
         left.length > 1 ? el("button", { type: "button", onclick: function () { passed.push(character); show(false); document.querySelector(".wm-next-look h2").focus(); } }, "Ask something else") : null,
         el("button", { type: "button", onclick: function () { pick(); } }, "Pick a part")
       ])
     ];
   }
 
-  function whyNext(result) {
+  function whyNext(faces, result) {
     var effort = result.next.length && result.next[0].effort;
-    return [el("b", {}, "Why this"), el("br"), effort && effort > 1 ? "It tells most for the trouble it takes." : "It tells most of all that can be looked at now."];
+    return [el("b", {}, W.tell(faces, "why-this")), el("br"), W.tell(faces, effort && effort > 1 ? "tells-most-for-trouble" : "tells-most")];
   }
 
   /* --- saying it ---------------------------------------------------------------------------------------------------------- */
@@ -224,7 +224,7 @@
       var verdict = part("It is probably", probably(E, faces, result), why(E, faces, result), { "class": "part verdict" });
       told.replaceChildren(
         part("You saw", youSaw(faces), ["Tap a line to change it, the cross to take it back. The address keeps it all."], { "class": "part first" }), verdict,
-        part("Look at next", lookNext(faces, result), whyNext(result), { "class": "part wm-next-look" }),
+        part("Look at next", lookNext(faces, result), whyNext(faces, result), { "class": "part wm-next-look" }),
         part("Keep it", [el("div", { "class": "ways" }, [
           el("button", { type: "button", onclick: function () { W.copyLink(copied); } }, "Copy a link to this"),
           el("button", { type: "button", onclick: function () { goTo(fresh()); } }, "Start again"),

@@ -105,5 +105,11 @@
     return known && known.states[state] && known.states[state].drawn ? "drawings/states/" + character + "--" + state + ".svg" : "";
   };
   W.hrefOf = function (faces, id) { return W.root + (faces.entries[id] ? "entries/" : "keys/") + id + ".html"; };
+  /* A sentence of `keydata/sentences` with its words put in; where it has forms, the number n decides by the plural rules of Unicode. */
+  W.tell = function (faces, id, words) {
+    var said = faces.say[id];
+    if (typeof said !== "string") { said = said[new Intl.PluralRules(faces.language).select(Number(words.n))] || said.other; }
+    return said.replace(/\{(\w+)\}/g, function (whole, name) { return words[name]; });
+  };
   W.nameOf = function (faces, id) { return (faces.entries[id] || faces.keys[id] || { name: id }).name; };
 })(self);

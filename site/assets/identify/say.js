@@ -15,13 +15,15 @@
   W.sayObservation = function (faces, seen) {
     var known = faces.characters[seen.character];
     if (!known) { return seen.character; }
-    function states(ids) { return ids.map(function (id) { return (known.states[id] || { name: id }).name; }).join(" or "); }
-    if (W.isUnsure(seen)) { return known.name + ": cannot tell"; }
-    if (seen.states) { return known.name + ": " + (seen.negated ? "not " : "") + states(seen.states); }
-    var about = seen.about ? "about " : "";
-    if (seen.low === null || seen.low === undefined) { return known.name + ": under " + length(known, seen.high) + unitOf(known); }
-    if (seen.high === null || seen.high === undefined) { return known.name + ": " + length(known, seen.low) + unitOf(known) + " or more"; }
-    return known.name + ": " + about + (seen.low === seen.high ? "" : length(known, seen.low) + " to ") + length(known, seen.high) + unitOf(known);
+    function states(ids) { return ids.map(function (id) { return (known.states[id] || { name: id }).name; }).join(W.tell(faces, "or")); }
+    function said(id, words) { return W.tell(faces, id, Object.assign({ character: known.name }, words)); }
+    if (W.isUnsure(seen)) { return said("seen-cannot-tell"); }
+    if (seen.states) { return said("seen", { what: seen.negated ? W.tell(faces, "not", { what: states(seen.states) }) : states(seen.states) }); }
+    var unit = unitOf(known), low = seen.low, high = seen.high;
+    if (low === null || low === undefined) { return said("under", { high: length(known, high) + unit }); }
+    if (high === null || high === undefined) { return said("or-more", { low: length(known, low) + unit }); }
+    var kind = low === high ? (seen.about ? "about-number" : "a-number") : (seen.about ? "about-range" : "a-range");
+    return said(kind, { low: length(known, low), high: length(known, high) + unit });
   };
 
   W.pictureOfObservation = function (faces, seen) {

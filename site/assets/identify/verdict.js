@@ -2,9 +2,18 @@
 (function () {
   "use strict";
   var W = self.wetmount, el = W.el;
-  var HALF = 0.5;   // less often than that, what most of them eat says nothing of this one
+  var HALF = 0.5;   // less often than that, what most of them eat says nothing of this one; a group of less is not said to lead
 
-  function isFeeder(each) { return each.id !== "not-applicable"; }
+  /* The narrowest group that holds half of all, where none holds enough to be a verdict: {id, chance}. */
+  function leading(E, faces, result) {
+    var best = null;
+    Object.keys(faces.entries).forEach(function (id) {
+      var held = E.members(id) || [];
+      var chance = held.reduce(function (sum, each) { return sum + (result.chance[E.entries[each]] || 0); }, 0);
+      if (chance >= HALF && (!best || held.length < best.size)) { best = { id: id, chance: chance, size: held.length }; }
+    });
+    return best;
+  }
 
   function scale(chance, leading) {
     var bar = el("span", { "class": leading ? "scale lead-bar" : "scale", "aria-hidden": "true" });
@@ -16,57 +25,59 @@
     var entry = faces.entries[each.id] || {};
     return el("li", {}, [
       el("a", { href: W.hrefOf(faces, each.id) }, [el("b", {}, W.nameOf(faces, each.id)), entry.latin ? " " : null, entry.latin ? el("i", { "class": "soft" }, entry.latin) : null]),
-      el("span", { "class": "num", "aria-label": W.odds(each.chance) + " in 100" }, W.odds(each.chance)),
+      el("span", { "class": "num", "aria-label": W.tell(faces, "in-100", { n: W.odds(each.chance) }) }, W.odds(each.chance)),
       scale(each.chance, leading)
     ]);
   }
 
-  function restLine(rest) {
-    return rest && rest.count ? el("p", { "class": "label rest" }, "and " + rest.count + " more, together " + W.odds(rest.chance) + " in 100") : null;
+  function in100(faces, chance) { return W.tell(faces, "in-100", { n: W.odds(chance) }); }
+
+  function restLine(faces, rest) {
+    return rest && rest.count ? el("p", { "class": "label rest" }, W.tell(faces, "and-more", { n: rest.count, odds: in100(faces, rest.chance) })) : null;
   }
 
   W.verdict = {
     scale: scale,
+    rest: restLine,
 
     /* The names beneath a group; the group itself is not said twice. */
     names: function (faces, result) {
       var names = result.names.filter(function (each) { return !result.verdict || each.id !== result.verdict.id; });
-      if (!names.length) { return result.rest && result.rest.count ? [el("p", { "class": "label rest" }, result.rest.count + " names are still possible, none of them likely by itself")] : []; }
+      if (!names.length) { return result.rest && result.rest.count ? [el("p", { "class": "label rest" }, W.tell(faces, "none-stands-out", { n: result.rest.count }))] : []; }
       return [
         el("ul", { "class": "names", role: "list" }, names.map(function (each, index) { return nameLine(faces, each, index === 0); })),
-        restLine(result.rest)
+        restLine(faces, result.rest)
       ];
     },
 
     /* One line to be said aloud and to stand under a question. */
     words: function (faces, result, E) {
       var first = result.names[0];
-      if (!result.fits) { return "Nothing in the library fits all of this."; }
-      var group = result.leading || (!result.verdict && first && first.chance >= 0.2 ? first : null);
-      if (!result.verdict) { return group ? "Not settled yet; likeliest " + W.nameOf(faces, group.id) + ", " + W.odds(group.chance) + " in 100." : "Not settled yet."; }
-      return "So far: " + W.nameOf(faces, result.verdict.id) + ", " + W.odds(result.verdict.chance) + " in 100" +
-        (first && first.id !== result.verdict.id ? "; likeliest " + W.nameOf(faces, first.id) : "") + ".";
+      if (!result.fits) { return W.tell(faces, "nothing-fits"); }
+      var group = result.verdict ? null : leading(E, faces, result) || (first && first.chance >= 0.2 ? first : null);
+      if (!result.verdict) { return group ? W.tell(faces, "not-settled-likeliest", { name: W.nameOf(faces, group.id), odds: in100(faces, group.chance) }) : W.tell(faces, "not-settled-stop"); }
+      var other = first && first.id !== result.verdict.id;
+      return W.tell(faces, other ? "so-far-likeliest" : "so-far",
+        { name: W.nameOf(faces, result.verdict.id), odds: in100(faces, result.verdict.chance), other: other ? W.nameOf(faces, first.id) : "" });
     },
 
     /* The group or name that is nearly certain, large; where nothing is, that it is not settled. */
     head: function (faces, result, E) {
-      var group = result.leading;
-      if (!result.verdict) { return el("p", { "class": "big" }, group ? [el("a", { href: W.hrefOf(faces, group.id) }, W.nameOf(faces, group.id)), " ", el("span", { "class": "num odds" }, W.odds(group.chance) + " in 100, not settled yet")] : "Not settled yet"); }
+      var group = result.verdict ? null : leading(E, faces, result);
+      if (!result.verdict) { return el("p", { "class": "big" }, group ? [el("a", { href: W.hrefOf(faces, group.id) }, W.nameOf(faces, group.id)), " ", el("span", { "class": "num odds" }, W.tell(faces, "not-settled-odds", { odds: in100(faces, group.chance) }))] : W.tell(faces, "not-settled")); }
       return el("p", { "class": "big" }, [el("a", { href: W.hrefOf(faces, result.verdict.id) }, W.nameOf(faces, result.verdict.id)), " ",
         el("span", { "class": "num odds" }, W.verdict.odds(faces, result.verdict))]);
     },
 
     /* "likely, 85 in 100". */
-    odds: function (faces, each) { return (faces.sureness[each.word] ? faces.sureness[each.word] + ", " : "") + W.odds(each.chance) + " in 100"; },
+    odds: function (faces, each) { return faces.sureness[each.word] ? W.tell(faces, "word-in-100", { word: faces.sureness[each.word], n: W.odds(each.chance) }) : in100(faces, each.chance); },
 
-    /* What it eats: what the entry says, with its basis; of a group of many feeders what nearly all that is likely eats, else how likely each is. */
+    /* What it eats: of a group of many feeders the likeliest, else what the entry says, with its basis. */
     feeding: function (faces, id, result) {
-      var entry = faces.entries[id], likely = result.feeding.filter(isFeeder).slice(0, 3), shared = result.lives.filter(isFeeder);
+      var entry = faces.entries[id], likely = result.feeding.filter(function (each) { return each.chance >= 0.2; }).slice(0, 3);
       if (entry && entry.feeding && !entry.eatsMany) { return W.html("p", { "class": "wm-feeding" }, entry.feeding); }
-      var sum = likely.reduce(function (held, each) { return held + each.chance; }, 0);
-      if (!shared.length && sum < HALF) { return null; }
-      var words = shared.length ? "Nearly all that is likely: " + shared.map(function (each) { return faces.feeding[each.id]; }).join(", ")
-        : "Most likely: " + likely.map(function (each) { return faces.feeding[each.id] + " " + W.odds(each.chance); }).join(", ") + " in 100";
+      if (!likely.length || likely[0].chance < HALF) { return null; }
+      var words = likely.map(function (each, index) { return W.tell(faces, index ? "lives-also" : "lives-in-cases", { what: faces.feeding[each.id], n: W.odds(each.chance) }); }).join("; ");
       return el("p", { "class": "wm-feeding" }, words.charAt(0).toUpperCase() + words.slice(1) + ".");
     },
 
@@ -83,14 +94,15 @@
     },
 
     /* What speaks for and against a name, the weightiest first; `tell` puts an observation or an answer into words. */
-    weights: function (reasons, tell) {
+    weights: function (faces, reasons, tell) {
       function lines(sign, words) {
         var some = reasons.filter(function (each) { return sign * each.weight > 0.1; }).sort(function (a, b) { return sign * (b.weight - a.weight); }).slice(0, 4);
         return some.length ? [el("b", {}, words), el("ul", {}, some.map(function (each) {
-          return el("li", {}, each.sources.map(tell).join(" and ") + (Math.abs(each.weight) > 3 ? ", most of all" : Math.abs(each.weight) < 0.5 ? ", a little" : ""));
+          var what = each.sources.map(tell).join(W.tell(faces, "and")), much = Math.abs(each.weight);
+          return el("li", {}, much > 3 ? W.tell(faces, "most-of-all", { what: what }) : much < 0.5 ? W.tell(faces, "a-little", { what: what }) : what);
         }))] : null;
       }
-      return [].concat(lines(1, "Speaks for it") || [], lines(-1, "Speaks against it") || ["Nothing speaks against it."]);
+      return [].concat(lines(1, W.tell(faces, "speaks-for")) || [], lines(-1, W.tell(faces, "speaks-against")) || [W.tell(faces, "nothing-against")]);
     }
   };
 })();

@@ -242,24 +242,23 @@
 
   function showEnd(there, E, faces) {
     var result = there.result, best = result.verdict || there.ends[0] || result.names[0];
-    if (!result.verdict && !isFirm(E, there)) { return showOpen(there, E, faces); }
-    var id = isFirm(E, there) && !isNarrower(E, result.verdict, there.arrived) ? there.arrived : best.id;
+    var id = there.arrived && !isNarrower(E, result.verdict, there.arrived) ? there.arrived : best.id;
+    if (!there.arrived && !result.verdict) { return showOpen(result, E, faces); }
     var entry = faces.entries[id] || { name: W.nameOf(faces, id), cautions: [] };
     var here = there.ends.concat(result.verdict || [], result.names).filter(function (each) { return each.id === id; })[0] || best;
     var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, el("a", { href: W.hrefOf(faces, id) }, entry.name));
     var top = el("section", { "class": "part wm-arrival first" }, [
-      el("div", { "class": "side" }, el("p", { "class": "label" }, where())),
+      el("div", { "class": "side" }, el("p", { "class": "label" }, where(faces))),
       el("div", { "class": "body" }, [
         el("div", { "class": "endhead" + (entry.drawn ? "" : " undrawn") }, [
           entry.drawn ? el("figure", { "class": "plate", "aria-hidden": "true" }, el("img", { src: W.root + W.pictureOf(faces, id), alt: "" })) : null,
           el("div", { "class": "name" }, [
-            result.fits === false ? el("p", { "class": "label" }, "Nothing in the library fits all of this. Nearest:") : null,
+            result.fits === false ? el("p", { "class": "label" }, W.tell(faces, "nothing-fits") + " " + W.tell(faces, "nearest")) : null,
             head, entry.latin ? el("p", { "class": "soft" }, el("i", {}, entry.latin)) : null,
             el("p", { "class": "num odds" }, W.verdict.odds(faces, here)), W.verdict.scale(here.chance, true)
           ]),
-          keyEndsAt(there, E, faces, id),
           entry.summary ? W.html("p", { "class": "lead" }, entry.summary) : null,
-          el("div", { "class": "means" }, [W.verdict.feeding(faces, id, result)].concat(W.verdict.means(faces, id), el("p", {}, el("a", { href: W.hrefOf(faces, id) }, "Read about it")), entry.tell ? W.html("p", {}, "<b>What would tell: </b>" + entry.tell) : null))
+          el("div", { "class": "means" }, [W.verdict.feeding(faces, id, result)].concat(W.verdict.means(faces, id), el("p", {}, el("a", { href: W.hrefOf(faces, id) }, W.tell(faces, "read-about-it"))), entry.tell ? W.html("p", {}, W.tell(faces, "said-by", { who: "<b>" + W.tell(faces, "what-would-tell") + "</b>", what: entry.tell })) : null))
         ])
       ].concat(W.verdict.cautions(faces, id, result)))
     ]);
@@ -267,17 +266,17 @@
     var others = result.names.filter(function (each) { return each.id !== id; });
     var inside = others.filter(function (each) { return W.within(E, each.id, id); });
     var outside = others.filter(function (each) { return inside.indexOf(each) < 0; });
-    var rest = restOf(result);
-    if (inside.length) { home.append(rivals(faces, "Which one", inside, outside.length ? null : rest)); }
-    if (outside.length || rest && !inside.length) { home.append(rivals(faces, "If it is not", outside, rest)); }
+    var rest = restOf(faces, result);
+    if (inside.length) { home.append(rivals(faces, W.tell(faces, "which-one"), inside, outside.length ? null : rest)); }
+    if (outside.length || rest && !inside.length) { home.append(rivals(faces, W.tell(faces, "if-it-is-not"), outside, rest)); }
     oneLook(result, faces);
     if (home.dataset.writing && faces.entries[id]) {
-      home.append(el("p", { "class": "wm-next wm-estimate" }, ["Next: ", el("a", { href: home.dataset.writing }, "write it down"), ", then look at two more of its kind."]));
+      home.append(el("p", { "class": "wm-next wm-estimate" }, around(W.tell(faces, "next-write", { write: "\n" }), el("a", { href: home.dataset.writing }, W.tell(faces, "write-it-down")))));
     }
-    home.append(el("p", { "class": "label wm-estimate" }, "An estimate, from how common things are and how often looks are misread."));
+    home.append(el("p", { "class": "label wm-estimate" }, W.tell(faces, "an-estimate")));
     var counts = home.dataset.count && faces.entries[id];
     main.hidden = false;
-    main.textContent = counts ? "Count this" : "Read about it";
+    main.textContent = W.tell(faces, counts ? "count-this" : "read-about-it");
     main.href = counts ? home.dataset.count + "#add=" + id : W.hrefOf(faces, id);
     return head;
   }
@@ -286,56 +285,36 @@
   function oneLook(result, faces) {
     var known = faces.characters[result.look];
     if (!known) { return; }
-    home.append(el("section", { "class": "part wm-look-next" }, [el("h2", {}, "One look settles most"), el("div", { "class": "body" }, [
+    home.append(el("section", { "class": "part wm-look-next" }, [el("h2", {}, W.tell(faces, "one-look-settles")), el("div", { "class": "body" }, [
       el("p", {}, [el("b", {}, known.asks), " ", el("span", { "class": "num small soft" }, known.power)]),
       W.html("p", { "class": "small soft" }, known.look), W.states(faces, result.look, tell)
     ])]));
   }
 
-  /* Whether the end that the key comes to holds so much that it may be named before the group. */
-  function isFirm(E, there) { return Boolean(there.arrived) && heldBy(E, there) >= E.holds; }
-
-  function heldBy(E, there) {
-    return E.members(there.arrived).reduce(function (sum, each) { return sum + there.result.chance[E.entries[each]]; }, 0);
-  }
-
-  /* The end of the printed key, where something else stands above it. */
-  function keyEndsAt(there, E, faces, id) {
-    if (!there.arrived || there.arrived === id) { return null; }
-    return el("p", {}, ["The key ends at: ", el("a", { href: W.hrefOf(faces, there.arrived) }, W.nameOf(faces, there.arrived)), ", ", el("span", { "class": "num" }, W.odds(heldBy(E, there)) + " in 100")]);
-  }
-
   /* No end, and no group that is likely enough: names without what they would mean, and the way on. */
-  function showOpen(there, E, faces) {
-    var result = there.result, group = result.leading;
-    var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, result.fits === false ? "Nothing here fits all of this" : "Not settled");
+  function showOpen(result, E, faces) {
+    var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, W.tell(faces, result.fits === false ? "nothing-here-fits" : "not-settled"));
     put(el("section", { "class": "part wm-arrival first" }, [
-      el("div", { "class": "side" }, el("p", { "class": "label" }, where())),
-      el("div", { "class": "body" }, [
-        head,
-        group ? el("p", {}, ["Likeliest: ", el("a", { href: W.hrefOf(faces, group.id) }, el("b", {}, W.nameOf(faces, group.id))), ", ", el("span", { "class": "num" }, W.odds(group.chance) + " in 100")]) : null,
-        keyEndsAt(there, E, faces, group ? group.id : ""),
-        el("p", { "class": "lead" }, "What you saw still fits many things. More looks will tell; the likeliest now stand first.")
-      ])
+      el("div", { "class": "side" }, el("p", { "class": "label" }, where(faces))),
+      el("div", { "class": "body" }, [head, el("p", { "class": "lead" }, W.tell(faces, "still-many"))])
     ]));
-    home.append(rivals(faces, "It may be", result.names, restOf(result)));
+    home.append(rivals(faces, W.tell(faces, "it-may-be"), result.names, restOf(faces, result)));
     oneLook(result, faces);
     main.hidden = false;
-    main.textContent = "Tell more";
+    main.textContent = W.tell(faces, "tell-more");
     main.href = W.root + "describe.html#" + E.write(trail);
     return head;
   }
 
-  function restOf(result) {
-    return result.rest && result.rest.count ? el("p", { "class": "label rest" }, "and " + result.rest.count + " more, together " + W.odds(result.rest.chance) + " in 100") : null;
-  }
+  function restOf(faces, result) { return W.verdict.rest(faces, result.rest); }
+
+  /* A sentence with a part of the page where its line break is. */
+  function around(words, part) { var at = words.split("\n"); return [at[0], part, at[1]]; }
 
   /* The key one is in, and how much was answered or told on the whole way. */
-  function where() { return data.title + ", " + count(total(), "answer"); }
+  function where(faces) { return W.tell(faces, "answers-in", { key: data.title, n: total() }); }
 
   function total() { return trail.legs.reduce(function (sum, each) { return sum + each.answers.length; }, trail.saw.length); }
-
-  function count(many, what) { return many + " " + what + (many === 1 ? "" : "s"); }
 
   /* Whether all that was told says more than the end that the key comes to: a name within it. */
   function isNarrower(E, verdict, end) {
@@ -351,7 +330,7 @@
   function rival(faces, each) {
     var entry = faces.entries[each.id] || {};
     return el("li", {}, [W.thumb(W.pictureOf(faces, each.id), true), el("div", {}, [
-      el("h3", {}, [el("a", { href: W.hrefOf(faces, each.id) }, W.nameOf(faces, each.id)), " ", el("span", { "class": "num soft" }, W.odds(each.chance) + " in 100")]),
+      el("h3", {}, [el("a", { href: W.hrefOf(faces, each.id) }, W.nameOf(faces, each.id)), " ", el("span", { "class": "num soft" }, W.tell(faces, "in-100", { n: W.odds(each.chance) }))]),
       entry.summary ? W.html("p", { "class": "small" }, entry.summary) : null
     ])]);
   }
@@ -504,24 +483,8 @@
     else { head = showEnd(there, ready.E, ready.faces); }
     stuck.hidden = !(there.asks || there.asksCharacter) || unsureInARow() < 2;
     dockFor(there);
-    if ((there.asks || there.asksCharacter) && begun && ready && !message.textContent) { message.textContent = cameHere(ready, there); }
+    if ((there.asks || there.asksCharacter) && there.passed && Object.keys(there.passed).length && begun) { message.textContent = "Passed over what you have told already."; }
     if (focus) { focusOn(head); }
-  }
-
-  /* Why this question: that the walk went on to a key that only most of what is likely belongs to, and what was passed over. */
-  function cameHere(ready, there) {
-    var said = [], likely = Object.keys(there.likely || {}), told = Object.keys(there.passed || {}).length > likely.length;
-    if (trail.legs.length > 1 && !leg().answers.length) {
-      var before = copyOf(trail);
-      before.legs.pop();
-      var holds = ready.E.walk(before).holds;
-      if (holds < 1) { said.push("Most of what is still likely, " + W.odds(holds) + " in 100, belongs to this key, so the walk goes on here. Back leads to the last question."); }
-    }
-    likely.forEach(function (each) {
-      said.push("Taken as likely, " + W.odds(there.likely[each]) + " in 100: " + questionIn(data, each) + " " + (wordsIn(data, each).leads[there.passed[each]] || "") + ".");
-    });
-    if (told) { said.push("Passed over what you have told already."); }
-    return said.join(" ");
   }
 
   /* How many of the last questions could not be told, those about no couplet among them. */
