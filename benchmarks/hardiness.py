@@ -176,6 +176,7 @@ def kills(count: int, seed: int, work: Path) -> None:
     def one(number: int) -> str:
         chance = random.Random(f"{seed} kill {number}")
         name = chance.choice(list(commands))
+        begun = set(out.glob(".*"))
         before = {path: path.read_bytes() for path in root.rglob("*") if path.is_file()}
         process = subprocess.Popen(line(commands[name], root), stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, cwd=PROJECT)
         try:
@@ -198,7 +199,8 @@ def kills(count: int, seed: int, work: Path) -> None:
             path.write_bytes(content)
         for path in [path for path in root.rglob("*") if path.is_file() and path not in before]:
             path.unlink()
-        return f"{name} {'killed' if was_killed else 'ended'}{', its begun folder beside it' if left else ''}"
+        beside = ", a folder it began beside it" if set(out.glob(".*")) - begun else ""
+        return f"{name} {'killed' if was_killed else 'ended'}{beside}"
 
     tried(count, "kills", one)
     took(commands["site"], root)

@@ -6,6 +6,7 @@ import json
 import logging
 import os
 import re
+import shutil
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -52,7 +53,8 @@ def build_site(root: Path, out: Path, extras: Adding = nothing_more, *, variant:
         raise SiteNotBuilt(f"'{out}' is not empty and holds no site made by wetmount. Name another folder, or empty it first.")
     key = finished_key(root, written_root(root), extras, variant)
     out.parent.mkdir(parents=True, exist_ok=True)
-    with tempfile.TemporaryDirectory(prefix=f".{out.name}-", dir=out.parent) as beside:
+    clear_begun(out)
+    with tempfile.TemporaryDirectory(prefix=f".{out.name}-{os.getpid()}-", dir=out.parent) as beside:
         new = Path(beside) / "new"
         if not recall_finished(key, new):
             _build(root, new, extras, variant)
@@ -60,6 +62,33 @@ def build_site(root: Path, out: Path, extras: Adding = nothing_more, *, variant:
         if out.is_dir():
             out.rename(Path(beside) / "old")
         new.rename(out)
+
+
+def clear_begun(out: Path) -> None:
+    """Takes away what killed builds of `out` left beside it; a site they had set aside, and not put a new one in the place of, comes back.
+
+    A folder of a process that still runs is left alone.
+    """
+    for beside in sorted(out.parent.glob(f".{out.name}-*-*")):
+        process = re.fullmatch(re.escape(f".{out.name}-") + r"(\d+)-\w+", beside.name)
+        if process is None or _runs(int(process[1])):
+            continue
+        if not out.exists() and (beside / "old").is_dir():
+            (beside / "old").rename(out)
+        shutil.rmtree(beside, ignore_errors=True)
+
+
+def _runs(process: int) -> bool:
+    """Whether there is such a process; where that cannot be asked without harm, it is taken to run."""
+    if os.name != "posix":
+        return True
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except OSError:
+        return True
+    return True
 
 
 def _build(root: Path, new: Path, extras: Adding, variant: str) -> None:

@@ -23,7 +23,7 @@ OTHER_WORDS = Message(
 FORMS_MISSING = Message(NAME, "'{sentence}' lacks the form {forms}.", tip="Give each form that the plural rules of the language have.")
 UNSAID = Message(
     NAME,
-    "The language '{language}' has no words for {count} sentences, such as '{sentence}'.",
+    "The language '{language}' does not say everything yet: it has no '{sentence}'.",
     tip="They are said in '{base}' until it has.",
     severity=Severity.ADVICE,
 )
@@ -47,7 +47,7 @@ def check(loaded: Loaded) -> Iterator[Finding]:
     for language in sorted({language for language, _ in files} - {BASE}):
         if unsaid := [id for id in base if (language, id) not in said]:
             first = next(file for each, file in files if each == language)
-            yield UNSAID.at(first.place(()), language=language, count=len(unsaid), sentence=unsaid[0], base=BASE)
+            yield UNSAID.at(first.place(()), language=language, sentence=unsaid[0], base=BASE)
 
 
 def _one(language: str, file: YamlFile, id: str, sentence: Sentence, base: Sentence) -> Iterator[Finding]:
