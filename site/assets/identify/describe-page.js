@@ -19,6 +19,7 @@
   var pointing = false;
 
   function fresh() { return { sample: "", pictures: [], legs: [], saw: [] }; }
+  function toldSoFar() { return trail; }
   function copyOf(what) { return JSON.parse(JSON.stringify(what)); }
   function isEmpty(of) { return !of.saw.length && !of.pictures.length && !of.legs.some(function (each) { return each.answers.length; }); }
   function failed() { message.textContent = "What the library knows could not be fetched. Try once more where there is a network; what you told is kept in the address."; }
@@ -37,8 +38,12 @@
   }
 
   /* What is told again of one character takes the place of what was told before. */
-  function tell(observations) {
+  function tell(observations, extra) {
     var next = copyOf(trail);
+    if (extra) {
+      next.pictures = next.pictures.concat(extra.pictures.filter(function (each) { return next.pictures.indexOf(each) < 0; }));
+      next.sample = next.sample || extra.sample;
+    }
     next.saw = W.toldAnew(next.saw, observations);
     goTo(next);
   }
@@ -178,7 +183,7 @@
   }
 
   function prepare(box, ready) {
-    var panel = W.say(ready.faces, { box: box, next: trail.saw.length ? ready.E.describe(trail).next.map(function (each) { return each.character; }) : [], pick: tell });
+    var panel = W.say(ready.faces, { box: box, next: trail.saw.length ? ready.E.describe(trail).next.map(function (each) { return each.character; }) : [], trail: toldSoFar, pick: tell });
     var place = box === startBox ? el("div", { "class": "wm-saying" }, panel.body) : part("Say it", [panel.body], null, { "class": "part first wm-saying" });
     box.addEventListener("input", function () {
       var some = box.value.trim().length > 2;
@@ -196,7 +201,7 @@
     W.engine().then(function (ready) {
       var old = document.querySelector(".wm-picking");
       if (old) { old.remove(); }
-      var panel = W.say(ready.faces, { next: ready.E.describe(trail).next.map(function (each) { return each.character; }), pick: tell });
+      var panel = W.say(ready.faces, { next: ready.E.describe(trail).next.map(function (each) { return each.character; }), trail: toldSoFar, pick: tell });
       var place = part("Pick a part", [panel.body], null, { "class": "part wm-picking" });
       told.before(place);
       panel.box.focus();

@@ -2,7 +2,8 @@
 (function () {
   "use strict";
   var W = self.wetmount, el = W.el;
-  var SHOWN = 8;
+  var SHOWN = 8, OTHERS = 4;
+  var LONG = 40, PAUSE = 200; /* of a long text not every letter is heard */
   var panels = 0;
 
   function unitOf(known) { return known.unit === "1" ? "" : " " + known.unit; }
@@ -18,7 +19,10 @@
     function states(ids) { return ids.map(function (id) { return (known.states[id] || { name: id }).name; }).join(W.tell(faces, "or")); }
     function said(id, words) { return W.tell(faces, id, Object.assign({ character: known.name }, words)); }
     if (W.isUnsure(seen)) { return said("seen-cannot-tell"); }
-    if (seen.states) { return said("seen", { what: seen.negated ? W.tell(faces, "not", { what: states(seen.states) }) : states(seen.states) }); }
+    if (seen.states) {
+      var what = seen.negated ? W.tell(faces, "not", { what: states(seen.states) }) : states(seen.states);
+      return said("seen", { what: seen.pointed ? W.tell(faces, "perhaps", { what: what }) : what });
+    }
     var unit = unitOf(known), low = seen.low, high = seen.high;
     if (low === null || low === undefined) { return said("under", { high: length(known, high) + unit }); }
     if (high === null || high === undefined) { return said("or-more", { low: length(known, low) + unit }); }
@@ -36,28 +40,65 @@
     return before.filter(function (each) { return !now.some(function (one) { return one.character === each.character; }); }).concat(now);
   };
 
-  /* What the words may mean, the likeliest first: observations, from the words people use, else from the names themselves. */
-  function heard(faces, text) {
+  /* What a text says, as the terminal hears it: {heard: [{seen | picture | sample, words}], left: [{words, nearest: [seen]}], near: [seen]}. */
+  function understood(faces, trail, text) {
     return W.fetch("assets/words/fold.js").then(function () {
-      return Promise.all([W.fetch("assets/words/hear.js"), W.fetch("data/words.js")]);
-    }).then(function () {
-      var all = self.wetmountWords.hear(self.wetmountWordsData, text, { typing: true }), sure = self.wetmountWords.taken(all);
-      return all.map(function (each) { return { seen: observation(each), score: each.score, isSure: sure.indexOf(each) >= 0 }; });
-    }).catch(function () { return []; }).then(function (found) {
-      var known = {};
-      return found.concat(found.some(function (each) { return each.isSure; }) ? [] : byName(faces, text)).filter(function (each) {
-        var id = JSON.stringify(each.seen);
-        if (known[id] || !faces.characters[each.seen.character]) { return false; }
-        known[id] = true;
-        return true;
-      }).slice(0, SHOWN);
+      return Promise.all([W.fetch("assets/words/hear.js"), W.fetch("data/words.js"), W.engine()]);
+    }).then(function (all) {
+      return W.fetch("assets/words/understood.js").then(function () { return all[2].E; });
+    }).then(function (E) {
+      var data = self.wetmountWordsData, found = self.wetmountUnderstood.understand(E, data, trail, text, { typing: true });
+      var heard = found.places.map(function (each) {
+        return { seen: each.observation, picture: each.picture, sample: each.sample, words: text.slice(each.start, each.end) };
+      }).filter(function (each) { return !each.seen || faces.characters[each.seen.character]; });
+      var left = sentences(text).filter(function (part) {
+        return self.wetmountFold.tokens(part.words, data.spelling).some(function (token) { return !token.aside; }) &&
+          !found.places.some(function (each) { return each.start < part.end && part.start < each.end; });
+      }).map(function (part) {
+        var near = found.heard.filter(function (each) { return part.start <= each.start && each.end <= part.end; }).map(observation);
+        return { words: part.words, nearest: different(faces, near.concat(near.length ? [] : byName(faces, part.words)), heard).slice(0, 2) };
+      });
+      return { heard: heard, left: left, near: different(faces, found.heard.map(observation), heard) };
+    }).catch(function () { return { heard: [], left: [], near: different(faces, byName(faces, text), []) }; });
+  }
+
+  /* The sentences of a text, with where they stand. */
+  function sentences(text) {
+    var found = [], pattern = /[^.!?;\n]+(?:[.!?;](?!\s|$)[^.!?;\n]+)*/g, part;
+    while ((part = pattern.exec(text))) {
+      if (part[0].trim()) { found.push({ words: part[0].trim(), start: part.index, end: part.index + part[0].length }); }
+    }
+    return found;
+  }
+
+  /* Each observation once, without those that were heard. */
+  function different(faces, observations, heard) {
+    var known = {};
+    heard.forEach(function (each) { if (each.seen) { known[told(each.seen)] = true; } });
+    return observations.filter(function (each) {
+      if (known[told(each)] || !faces.characters[each.character]) { return false; }
+      known[told(each)] = true;
+      return true;
     });
   }
+
+  function told(seen) { return JSON.stringify([seen.character, seen.states, Boolean(seen.negated), seen.low, seen.high]); }
 
   function observation(each) {
     if (each.says === "unsure") { return { character: each.character }; }
     if (!each.state) { return { character: each.character, low: each.low, high: each.high, about: each.low === each.high }; }
     return { character: each.character, states: [each.state], negated: each.says === "not" };
+  }
+
+  function sayHeard(faces, each) {
+    if (each.picture) { return "At first sight: " + (faces.pictures[each.picture] || { name: each.picture }).name; }
+    if (each.sample) { return "The drop is from: " + sampleName(each.sample); }
+    return each.seen ? W.sayObservation(faces, each.seen) : "";
+  }
+
+  function sampleName(id) {
+    var option = document.querySelector('.wm-sample option[value="' + id + '"]');
+    return option ? option.textContent : id.replace(/-/g, " ");
   }
 
   function byName(faces, text) {
@@ -69,10 +110,10 @@
       Object.keys(known.states).forEach(function (state) {
         var words = (known.name + " " + known.states[state].name + " " + known.states[state].about).toLowerCase();
         var hits = wanted.filter(function (each) { return words.indexOf(each) >= 0; }).length;
-        if (hits) { found.push({ seen: { character: id, states: [state], negated: false }, score: hits / wanted.length / 2 }); }
+        if (hits) { found.push({ seen: { character: id, states: [state], negated: false }, score: hits }); }
       });
     });
-    return found.sort(function (a, b) { return b.score - a.score; });
+    return found.sort(function (a, b) { return b.score - a.score; }).map(function (each) { return each.seen; });
   }
 
   /* A row to tap: picture, what it says, and the power it is seen at. */
@@ -132,43 +173,88 @@
     return form;
   }
 
-  /* The panel. `options`: {next: [character ids], pick(observation, or several)}. Focus goes to the box. */
+  /* The panel. `options`: {next: [character ids], trail() what was told so far, pick(observations, {pictures, sample})}. Focus goes to the box. */
   W.say = function (faces, options) {
     var list = el("ul", { "class": "seen", role: "list" });
     var status = el("p", { "class": "label", role: "status" });
     var parts = el("div", { "class": "wm-parts" });
     var id = "wm-say-" + (panels += 1);
     var box = options.box || el("input", { type: "text", id: id, placeholder: "tail like a hair", autocomplete: "off", autocapitalize: "off", "aria-label": "Say what you saw" });
-    var latest = "";
+    var latest = "", waiting = 0;
 
     function typed() {
       var text = latest = box.value.trim();
+      clearTimeout(waiting);
       if (text.length < 3) {
         list.replaceChildren();
         status.textContent = "";
         parts.hidden = false;
         return;
       }
-      heard(faces, text).then(function (found) {
-        if (text !== latest) { return; }
-        parts.hidden = found.length > 0;
-        status.textContent = found.length ? "Tap what comes nearest" : "Nothing here is called that. Try another word, or pick a part below.";
-        var sure = found.filter(function (each) { return each.isSure; }).map(function (each) { return each.seen; });
-        var rows = found.map(function (each) { return W.observationRow(faces, each.seen, "", function () { taken(each.seen); }); });
-        if (sure.length > 1) {
-          rows.unshift(el("li", {}, el("button", { type: "button", "class": "wm-row", onclick: function () { taken(sure); } }, [
-            el("b", {}, "All of these: "), sure.map(function (each) { return W.sayObservation(faces, each); }).join("; "), el("span", { "class": "label" }, sure.length + " things heard")
-          ])));
-        }
-        list.replaceChildren.apply(list, rows);
-      });
+      waiting = setTimeout(function () {
+        understood(faces, options.trail ? options.trail() : { sample: "", pictures: [], legs: [], saw: [] }, text).then(function (found) { if (text === latest) { show(found); } });
+      }, text.length > LONG ? PAUSE : 0);
     }
 
-    function taken(observations) {
+    /* All that was heard is taken at once; what is wrong is left out by a tap, what was not understood has its nearest words beside it. */
+    function show(found) {
+      var all = found.heard.map(function (each) { return Object.assign({ on: true }, each); });
+      var take = el("button", { type: "button", "class": "wm-row wm-take", onclick: function () { taken(all.filter(function (each) { return each.on; })); } });
+      var first = el("li", {}, take);
+      function count() {
+        var on = all.filter(function (each) { return each.on; });
+        first.hidden = !on.length;
+        take.replaceChildren(el("b", {}, on.length > 1 ? "All of these (" + on.length + ")" : "Take it"), " ", el("span", { "class": "label" }, on.length > 1 ? "tap a line to leave it out" : sayHeard(faces, on[0] || {})));
+      }
+      function toggle(each, more) {
+        var row = W.row(each.seen ? W.pictureOfObservation(faces, each.seen) : "", sayHeard(faces, each), more, function () {
+          each.on = !each.on;
+          button.setAttribute("aria-pressed", String(each.on));
+          count();
+        });
+        var button = row.querySelector("button");
+        button.classList.add("wm-heard");
+        button.setAttribute("aria-pressed", String(each.on));
+        return row;
+      }
+      function offer(seen) {
+        if (!found.heard.length) { return W.observationRow(faces, seen, "", function () { taken([{ seen: seen }]); }); }
+        var each = { seen: seen, on: false };
+        all.push(each);
+        return toggle(each, "tap to add");
+      }
+      var rows = all.map(function (each) { return toggle(each, "“" + each.words + "”"); });
+      found.left.forEach(function (each) {
+        rows.push(el("li", { "class": "wm-not-heard" }, el("p", { "class": "small" }, ["Not understood: ", el("q", {}, each.words), each.nearest.length ? " Nearest is:" : " Say it in other words, or pick a part below."])));
+        each.nearest.forEach(function (seen) { rows.push(offer(seen)); });
+      });
+      var few = found.heard.length > 1 || found.left.length ? 0 : found.heard.length ? OTHERS : SHOWN;
+      found.near.slice(0, few).forEach(function (seen) { rows.push(offer(seen)); });
+      parts.hidden = found.heard.length > 0 || rows.length > 0 && !found.left.length;
+      status.textContent = found.heard.length ? "Heard" : rows.length ? "Tap what comes nearest" : "Nothing here is called that. Try another word, or pick a part below.";
+      count();
+      list.replaceChildren.apply(list, (all.length ? [first] : []).concat(rows));
+    }
+
+    function taken(chosen) {
       box.value = "";
       typed();
-      options.pick(observations);
+      var extra = { pictures: [], sample: "" };
+      chosen.forEach(function (each) {
+        if (each.picture) { extra.pictures.push(each.picture); }
+        if (each.sample) { extra.sample = each.sample; }
+      });
+      options.pick(chosen.filter(function (each) { return each.seen; }).map(function (each) { return each.seen; }), extra);
     }
+
+    /* A line box would join the lines of what is pasted without a gap. */
+    box.addEventListener("paste", function (event) {
+      var text = event.clipboardData && event.clipboardData.getData("text");
+      if (!text || text.indexOf("\n") < 0) { return; }
+      event.preventDefault();
+      box.setRangeText(text.trim().replace(/([.!?;,])?\s*\n+\s*/g, function (gap, stop) { return (stop || ".") + " "; }), box.selectionStart, box.selectionEnd, "end");
+      box.dispatchEvent(new Event("input"));
+    });
 
     function showParts() {
       var first = (options.next || []).slice(0, 6);
@@ -201,7 +287,7 @@
 
     box.addEventListener("input", typed);
     box.addEventListener("keydown", function (event) {
-      if (event.key === "Enter") { event.preventDefault(); var one = list.querySelector("button"); if (one) { one.click(); } }
+      if (event.key === "Enter") { event.preventDefault(); var one = list.querySelector("li:not([hidden]) button"); if (one) { one.click(); } }
     });
     showParts();
     return { box: box, body: el("div", { "class": "wm-say" }, [options.box ? null : el("label", { "class": "say", "for": id }, box), status, list, parts]) };

@@ -340,7 +340,7 @@
   function say() {
     W.engine().then(function (ready) {
       var next = ready.E.walk(trail).result.next.map(function (each) { return each.character; });
-      var panel = W.say(ready.faces, { next: next, pick: tell });
+      var panel = W.say(ready.faces, { next: next, trail: function () { return trail; }, pick: tell });
       beforePart.hidden = true;
       var part = el("section", { "class": "part first wm-also" }, [
         el("h2", { tabindex: "-1" }, "I also saw…"),
