@@ -33,7 +33,7 @@ DENIES = 0.8
 """How much of a phrase must be said to deny it: who says "not moving" does not say that it does not glide."""
 MOST = 2000
 """Letters that are heard at once."""
-CLOSE, SCATTERED = 2, 0.65
+CLOSE, SCATTERED = 1, 0.65
 """So many other words may stand between those of a phrase; what it counts when there are more."""
 """A word that stands for more characters than this is offered, not taken."""
 Says = Literal["is", "not", "unsure"]

@@ -75,7 +75,8 @@ def understand(model: Model, data: Mapping[str, Any], trail: Trail, text: str, *
     for _ in range(ROUNDS):
         chance = posterior(model, _put(before, (_observed(*each) for each in chosen))).chance
         chosen = _with_meaning(model, _chosen([(weighed(model, chance, each), each) for each in heard]))
-    seen = [Place(each.start, each.end, _observed(rate, each)) for rate, each in chosen]
+    named = {(each.start, each.end) for each in first if each.picture}
+    seen = [Place(each.start, each.end, _observed(rate, each)) for rate, each in chosen if (each.start, each.end) not in named]
     return Understood(tuple(sorted([*first, *seen], key=lambda each: (each.start, each.end))), heard)
 
 

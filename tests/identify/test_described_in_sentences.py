@@ -65,18 +65,16 @@ def test_whole_sentences_lead_to_the_right_group(model: Model, words: Words, cas
     assert right >= 0.5
 
 
-@pytest.mark.parametrize("case", SPOKEN, ids=lambda case: case["id"])
-def test_what_beginners_say_leads_to_the_right_group_and_never_to_harm(model: Model, words: Words, case: dict[str, Any]) -> None:
-    trail, _ = words.take_words(Trail(), sentences(case["said"]))
-    right, harmful = shares(model, case, trail)
-    assert harmful < 0.5
-    if right < 0.5:
-        still_open(case, "said")
-    assert right >= 0.5
-
-
-def test_what_is_open_is_marked_so_and_is_less_than_one_in_eight() -> None:
-    assert sum("said" in case.get("open", ()) for case in (*SPOKEN, *TOLD)) < (len(SPOKEN) + len(TOLD)) / 8
+def test_what_beginners_say_leads_to_the_right_group_in_88_of_100_and_never_to_harm(model: Model, words: Words) -> None:
+    """All together, since a change of what an entry shows may move any one of them past the middle."""
+    missed, harmed = [], []
+    for case in SPOKEN:
+        right, harmful = shares(model, case, words.take_words(Trail(), sentences(case["said"]))[0])
+        missed += [case["id"]] if right < 0.5 else []
+        harmed += [case["id"]] if harmful >= 0.5 else []
+    assert len(SPOKEN) >= 90
+    assert harmed == []
+    assert len(missed) <= 0.12 * len(SPOKEN), missed
 
 
 @pytest.mark.parametrize(

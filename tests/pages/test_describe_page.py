@@ -10,8 +10,9 @@ from urllib.parse import unquote
 
 import pytest
 
+from keytool.cli.observations import Words
 from keytool.figures.field import optics
-from keytool.identify import compiled, describe, parsed
+from keytool.identify import Trail, compiled, describe, parsed
 from keytool.library import Library
 from keytool.pages.describe_page import describe_page
 from keytool.pages.face_data import engine_data, face_data
@@ -146,6 +147,36 @@ def test_two_things_said_at_once_are_taken_at_once(visit: Visit, site: Path):
     both.wait_for(timeout=WAIT)
     both.tap()
     page.wait_for_function("() => /mouth=spear.*tail=drawn-out/.test(decodeURIComponent(location.hash))", timeout=WAIT)
+
+
+@pytest.mark.browser
+def test_a_pasted_text_is_heard_at_once_as_the_terminal_hears_it(visit: Visit, site: Path, library: Library):
+    said = "Clear worm from my worm bin, about 0.6 mm. The head is dark and hard, I think. Tail is stubby. It frobnicates gleefully."
+    model = compiled(library)
+    page = visit(url(site), **PHONE).page
+    box = page.locator(".wm-say-here input")
+    box.tap()
+    box.fill(said)
+    page.locator(".wm-take").wait_for(timeout=WAIT)
+    assert "frobnicates" in page.locator(".wm-not-heard").inner_text()
+    assert "“Tail is stubby”" in page.locator(".wm-heard", has_text="Tail:").inner_text()
+    page.keyboard.press("Enter")
+    page.wait_for_function("() => location.hash.includes('tail=blunt')", timeout=WAIT)
+    trail = Words(model).understood(Trail(), said).added_to(Trail())
+    assert parsed(model, unquote(page.url.partition("#")[2])).trail == trail
+    assert trail.sample == "worm-bin" and "perhaps" in page.locator(".wm-told .first .seen", has_text="Head cap").inner_text()
+
+
+@pytest.mark.browser
+def test_a_line_that_was_heard_wrongly_is_left_out_by_a_tap(visit: Visit, site: Path):
+    page = visit(url(site), **PHONE).page
+    box = page.locator(".wm-say-here input")
+    box.tap()
+    box.fill("A worm. Tail is stubby. Spear in the mouth.")
+    page.locator(".wm-heard", has_text="Tail:").tap()
+    assert page.locator(".wm-heard", has_text="Tail:").get_attribute("aria-pressed") == "false"
+    page.locator(".wm-take").tap()
+    page.wait_for_function("() => location.hash.includes('mouth=spear') && !location.hash.includes('tail')", timeout=WAIT)
 
 
 @pytest.mark.browser

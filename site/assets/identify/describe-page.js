@@ -179,6 +179,7 @@
   /* --- saying it ---------------------------------------------------------------------------------------------------------- */
 
   function listen(box) {
+    W.keepLines(box);
     box.addEventListener("focus", function () { W.engine().then(function (ready) { prepare(box, ready); }, failed); }, { once: true });
   }
 

@@ -96,6 +96,11 @@
     return each.seen ? W.sayObservation(faces, each.seen) : "";
   }
 
+  function pictureOfHeard(faces, each) {
+    if (each.picture) { return W.pictureOf(faces, (faces.pictures[each.picture] || {}).entry); }
+    return each.seen ? W.pictureOfObservation(faces, each.seen) : "";
+  }
+
   function sampleName(id) {
     var option = document.querySelector('.wm-sample option[value="' + id + '"]');
     return option ? option.textContent : id.replace(/-/g, " ");
@@ -173,6 +178,17 @@
     return form;
   }
 
+  /* A line box would join the lines of what is pasted without a gap. */
+  W.keepLines = function (box) {
+    box.addEventListener("paste", function (event) {
+      var text = event.clipboardData && event.clipboardData.getData("text");
+      if (!text || text.indexOf("\n") < 0) { return; }
+      event.preventDefault();
+      box.setRangeText(text.trim().replace(/([.!?;,])?\s*\n+\s*/g, function (gap, stop) { return (stop || ".") + " "; }), box.selectionStart, box.selectionEnd, "end");
+      box.dispatchEvent(new Event("input"));
+    });
+  };
+
   /* The panel. `options`: {next: [character ids], trail() what was told so far, pick(observations, {pictures, sample})}. Focus goes to the box. */
   W.say = function (faces, options) {
     var list = el("ul", { "class": "seen", role: "list" });
@@ -207,7 +223,7 @@
         take.replaceChildren(el("b", {}, on.length > 1 ? "All of these (" + on.length + ")" : "Take it"), " ", el("span", { "class": "label" }, on.length > 1 ? "tap a line to leave it out" : sayHeard(faces, on[0] || {})));
       }
       function toggle(each, more) {
-        var row = W.row(each.seen ? W.pictureOfObservation(faces, each.seen) : "", sayHeard(faces, each), more, function () {
+        var row = W.row(pictureOfHeard(faces, each), sayHeard(faces, each), more, function () {
           each.on = !each.on;
           button.setAttribute("aria-pressed", String(each.on));
           count();
@@ -247,14 +263,7 @@
       options.pick(chosen.filter(function (each) { return each.seen; }).map(function (each) { return each.seen; }), extra);
     }
 
-    /* A line box would join the lines of what is pasted without a gap. */
-    box.addEventListener("paste", function (event) {
-      var text = event.clipboardData && event.clipboardData.getData("text");
-      if (!text || text.indexOf("\n") < 0) { return; }
-      event.preventDefault();
-      box.setRangeText(text.trim().replace(/([.!?;,])?\s*\n+\s*/g, function (gap, stop) { return (stop || ".") + " "; }), box.selectionStart, box.selectionEnd, "end");
-      box.dispatchEvent(new Event("input"));
-    });
+    if (!options.box) { W.keepLines(box); }
 
     function showParts() {
       var first = (options.next || []).slice(0, 6);

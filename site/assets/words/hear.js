@@ -7,7 +7,7 @@
   "use strict";
   const {plain, fold, tokens, nearest, has} = folding;
   const SURE = 0.5, LEAST = 0.2, ALIKE = 0.7, SLIP = 0.85, BEGUN = 0.8, HALF = 150;
-  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, CHATTER = 0.25, DENIES = 0.8, MOST = 2000, NEARLY = 0.95, RIVAL = 0.7, TOPIC_ONLY = 0.45, COMMON = 0.65, MANY_STATES = 20, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 2, SCATTERED = 0.65;
+  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, CHATTER = 0.25, DENIES = 0.8, MOST = 2000, NEARLY = 0.95, RIVAL = 0.7, TOPIC_ONLY = 0.45, COMMON = 0.65, MANY_STATES = 20, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 1, SCATTERED = 0.65;
 
   // ---- sizes
   const LEXEME = /[½¼¾]|\p{Nd}+(?:[.,]\p{Nd}+)?|(?:(?![½¼¾])[\p{L}\p{No}\p{Nl}])+|[^\s\p{L}\p{N}]/gu;

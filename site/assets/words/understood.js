@@ -19,7 +19,8 @@
       const chance = engine.chances(put(before, picked.map(([rate, each]) => observed(rate, each))));
       picked = withMeaning(engine, chosen(heard.map((each) => [weighed(engine, chance, each), each])));
     }
-    const seen = picked.map(([rate, each]) => ({start: each.start, end: each.end, observation: observed(rate, each)}));
+    const named = first.filter((each) => each.picture);
+    const seen = picked.filter(([, each]) => !named.some((one) => one.start === each.start && one.end === each.end)).map(([rate, each]) => ({start: each.start, end: each.end, observation: observed(rate, each)}));
     return {places: [...first, ...seen].sort((a, b) => a.start - b.start || a.end - b.end), heard};
   }
 
