@@ -78,7 +78,7 @@ def showing_words(library: Library, statement: Statement) -> str:
     """What an entry shows of a character, such as "distinct knobs or tiny knobs" or "14 to 19 µm"."""
     character = library.characters[statement.character]
     if isinstance(statement.showing, States):
-        if statement.showing.ids == frozenset(character.states):
+        if len(character.states) > 2 and statement.showing.ids == frozenset(character.states):
             return "any, or not known"
         return " or ".join(state.name for id, state in character.states.items() if id in statement.showing.ids)
     assert isinstance(statement.showing, Interval)

@@ -24,12 +24,12 @@ def guides_page(library: Library) -> Page:
 def guide_page(library: Library, guide: Guide) -> Page:
     """One guide."""
     writer = Writer(library, f"guides/{guide.id}.md")
-    at_steps = {step.caution for step in guide.steps}
+    at_steps = {step.caution: step for step in reversed(guide.steps) if step.caution}
     blocks: list[str] = [
         heading(1, guide.title),
         el("p", writer.rich(guide.about), class_="lead"),
         *(writer.caution(each) for each in guide.cautions if each not in at_steps),
-        el("ol", *(_step(writer, step) for step in guide.steps), class_="wm-method"),
+        el("ol", *(_step(writer, step, first=at_steps.get(step.caution) is step) for step in guide.steps), class_="wm-method"),
     ]
     if guide.notes:
         blocks += [heading(2, "Notes", "notes"), el("ul", *(writer.said(each) for each in guide.notes), class_="wm-list")]
@@ -44,11 +44,13 @@ def guide_page(library: Library, guide: Guide) -> Page:
     )
 
 
-def _step(writer: Writer, step: Step) -> Html:
+def _step(writer: Writer, step: Step, *, first: bool) -> Html:
+    """A step; its caution stands in full at the first step that has it, and in one line, linked to the whole, at those after it."""
+    told = writer.caution if first else writer.brief_caution
     return el(
         "li",
         el("p", el("strong", writer.rich(step.do))),
         el("div", el("span", writer.rich(step.why), class_="t"), " ", writer.mark(step.basis), class_="wm-said"),
-        writer.caution(step.caution) if step.caution else None,
+        told(step.caution) if step.caution else None,
         id=f"step-{step.id}",
     )

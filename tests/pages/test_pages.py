@@ -14,6 +14,7 @@ from keytool.library import Library, Loaded, load, root
 from keytool.library.basis import Basis
 from keytool.library.model import Claim
 from keytool.pages import assets, pages, write
+from keytool.pages.guides import guide_page
 from keytool.pages.html import Html, el, json_in_page
 from keytool.pages.page import heading, in_parts, prose_in_parts
 from keytool.pages.page_writer import Writer
@@ -130,6 +131,16 @@ def test_an_everyday_word_is_explained_only_where_it_is_linked(small: Library):
 def test_words_that_mislead_are_not_explained_unasked(library: Library):
     written = Writer(library, "x.md").rich("Sizes overlap in this state, on the stage, at an interval, to the naked eye; you cannot tell.")
     assert "abbr" not in written
+
+
+def test_a_caution_stands_in_full_at_its_first_step_and_in_one_line_at_those_after_it(library: Library):
+    """Every step that can hurt says so at the step; the whole text three times over on one page is read by nobody."""
+    for guide in library.guides.values():
+        shown = guide_page(library, guide).content
+        at_steps = [step.caution for step in guide.steps if step.caution]
+        for id in set(at_steps):
+            assert shown.count(f'aria-label="Caution: {library.cautions[id].title}"') == at_steps.count(id), (guide.id, id)
+        assert shown.count("wm-defer") == len({*at_steps, *guide.cautions}), guide.id
 
 
 def test_no_mark_stands_inside_a_paragraph(texts: dict[str, str]):
