@@ -58,7 +58,7 @@ def find_index(library: Library, pages: Iterable[str]) -> Asset:
     return Asset(PATH, f"window.wetmountFindData={text};\n".encode(), "keydata")
 
 
-_READ = ("forms", "stops", "kept", "negating", "negating-back", "breaks", "unsure", "count-words")
+_READ = ("forms", "stops", "kept", "negating", "negating-back", "breaks", "unsure", "passing", "count-words")
 
 
 class _Rows:

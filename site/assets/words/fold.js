@@ -97,8 +97,8 @@
       prepare.set(spelling, {
         stops: new Set(spelling.stops.filter((each) => !kept.has(each))), negating: new Set(spelling.negating),
         back: new Set(spelling["negating-back"]), breaks: new Set(spelling.breaks), counts: spelling["count-words"],
-        ...Object.fromEntries(["unsure", "doubtful", "passing", "asides", "asides-back"].map((name) => [name, byFirst(spelling[name])])),
-        agreeing: new Set(spelling.agreeing),
+        ...Object.fromEntries(["unsure", "doubtful", "passing", "asides", "asides-back"].map((name) => [name, byFirst(spelling[name] || [])])),
+        agreeing: new Set(spelling.agreeing || []),
       });
     }
     return prepare.get(spelling);
