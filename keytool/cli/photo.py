@@ -40,13 +40,13 @@ def add_command(named: Path | None, /, file: Path, entry: str, licence: str, id:
 
     It is turned the right way up; where and with what it was taken is stripped.
     """
+    from keytool.bench.stage_lines import NoScale
     from keytool.cli.new_talk import to_write
     from keytool.cli.opening import opened, pick
     from keytool.cli.terminal import Terminal
     from keytool.contribute.adding import PREVIEW
     from keytool.contribute.dry_run import write
     from keytool.contribute.parse_answer import NotUnderstood
-    from keytool.contribute.photo.micrometer import NoScale
     from keytool.contribute.photo.picture import NoPicture, picture
     from keytool.contribute.photo.record import FOLDER, Given, taken
     from keytool.contribute.talk import legible, one_of
@@ -106,13 +106,13 @@ def _scale(
     library: Any, um_per_pixel: float | None, micrometer: Path | None, division_um: float, divisions: int | None
 ) -> tuple[float, dict[str, Any]]:
     """Micrometres to a pixel, and what that rests on."""
-    from keytool.contribute.photo.micrometer import scale
+    from keytool.bench.stage_lines import scale_of_lines
     from keytool.contribute.photo.picture import picture
 
     if micrometer is None:
         assert um_per_pixel is not None
         return _believable(library, um_per_pixel), {"kind": "memory", "note": "as stated by the author"}
-    found = scale(picture(micrometer).image, division_um, divisions)
+    found = scale_of_lines(picture(micrometer).image, division_um, divisions)
     how = f"{division_um:g} µm / {found.spacing_px:.2f} pixels from line to line of a stage micrometer, by autocorrelation"
     return _believable(library, found.um_per_pixel), {"kind": "computed", "how": how}
 

@@ -33,7 +33,9 @@ BUNDLES: Mapping[str, tuple[str, ...]] = {
             *("dom", "store", "plot", "report-words", "report", "count-page"),
         )
     ),
-    "measure.js": tuple(f"bench/{name}.js" for name in ("dom", "field-edge", "photo-measures", "measure-page")),
+    "measure.js": tuple(
+        f"bench/{name}.js" for name in ("dom", "field-edge", "stage-lines", "photo-measures", "micrometer-part", "measure-page")
+    ),
     "frame.js": ("frame.js", "offline.js", "find.js"),
     "lists.js": ("lists.js",),
     "entry.js": ("field-views.js", "eyepiece.js"),

@@ -32,6 +32,7 @@ def count_page(library: Library) -> Page:
         "setup": {**setup, "soil-unit": "mL"},
         "figures": writer.href("drawings/ID.svg"),
         "walk": writer.href("describe.html"),
+        "measure": writer.href("measure.html"),
     }
     return page(
         "count.md",
@@ -76,6 +77,8 @@ def measure_page(library: Library, describe: str = "") -> Page:
         "edgeError": constants["picture-edge-error"].value,
         "fieldError": constants["film-error"].value,
         "describe": writer.href(describe) if describe else "",
+        "count": writer.href("count.html"),
+        "tally": {id: line.label for id, line in library.bench.tally.items() if "field" in line.at},
         "beside": _beside(library, writer),
     }
     return page(

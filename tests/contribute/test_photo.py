@@ -13,9 +13,9 @@ import pytest
 import yaml
 from PIL import Image, ImageDraw
 
+from keytool.bench.stage_lines import NoScale, scale_of_lines
 from keytool.contribute.photo.bar import bar_length, burnt
 from keytool.contribute.photo.bar import words as bar_words
-from keytool.contribute.photo.micrometer import NoScale, scale
 from keytool.contribute.photo.picture import MOST_PIXELS, NoPicture, picture
 from keytool.contribute.photo.record import unlike
 from keytool.library import load
@@ -122,14 +122,14 @@ def test_bars_are_worded_as_people_say_them() -> None:
 @pytest.mark.parametrize("pitch", [12.3, 41.5, 88.8])
 @pytest.mark.parametrize("lean", [0.0, 0.04])
 def test_a_micrometer_of_known_pitch_is_measured_within_one_percent(pitch: float, lean: float) -> None:
-    found = scale(ruler(1200, 320, pitch, lean=lean), 10)
+    found = scale_of_lines(ruler(1200, 320, pitch, lean=lean), 10)
     assert found.spacing_px == pytest.approx(pitch, rel=0.01)
     assert found.um_per_pixel == pytest.approx(10 / pitch, rel=0.01)
 
 
 def test_a_large_micrometer_lying_across_is_measured_too() -> None:
     lying = ruler(2600, 400, 63.7).transpose(Image.Transpose.ROTATE_90)
-    assert scale(lying, 10, divisions=round(2600 / 63.7)).um_per_pixel == pytest.approx(10 / 63.7, rel=0.01)
+    assert scale_of_lines(lying, 10, divisions=round(2600 / 63.7)).um_per_pixel == pytest.approx(10 / 63.7, rel=0.01)
 
 
 def test_no_regular_lines_are_refused() -> None:
@@ -138,12 +138,12 @@ def test_no_regular_lines_are_refused() -> None:
     blob = Image.radial_gradient("L").resize((800, 400))
     for image in (noise, Image.new("L", (800, 400), 128), Image.linear_gradient("L").resize((800, 400)), blob):
         with pytest.raises(NoScale, match="No regular lines were found"):
-            scale(image, 10)
+            scale_of_lines(image, 10)
 
 
 def test_another_number_of_divisions_than_was_counted_is_refused() -> None:
     with pytest.raises(NoScale, match=r"20 divisions were counted, but the lines found would make 40\.0"):
-        scale(ruler(1200, 320, 30), 10, divisions=20)
+        scale_of_lines(ruler(1200, 320, 30), 10, divisions=20)
 
 
 def test_a_photograph_may_be_measured_by_a_micrometer(mini: Path, photo: Path, tmp_path: Path) -> None:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
+from PIL import Image
 
 from keytool.bench.sheet_csv import from_csv
 from keytool.bench.sheet_json import from_text
@@ -16,6 +18,7 @@ from keytool.pages.bundles import BUNDLES, bundled
 from keytool.pages.count_page import count_page, measure_page
 from keytool.pages.page import Asset
 from tests.bench.test_field_edge import through_the_eyepiece
+from tests.bench.test_stage_lines import micrometer
 
 pytestmark = pytest.mark.browser
 SITE = Path(__file__).parents[2] / "site"
@@ -187,9 +190,9 @@ def test_a_photograph_is_measured_on_the_page(context: Any, folder: Path, tmp_pa
     image, true = through_the_eyepiece(5)
     image.save(tmp_path / "eye.jpg", quality=92)
     page = opened(context, folder, "measure.html")
-    page.set_input_files("input[type=file]", tmp_path / "eye.jpg")
+    page.get_by_label("Open a photograph").set_input_files(tmp_path / "eye.jpg")
     page.wait_for_selector("text=The round edge was found")
-    box = page.locator("canvas").bounding_box()
+    box = page.locator("canvas").first.bounding_box()
     k = box["width"] / image.width
     for dx in (0, true.radius / 2):
         page.mouse.click(box["x"] + (true.x + dx) * k, box["y"] + true.y * k)
@@ -202,15 +205,85 @@ def test_a_photograph_is_measured_on_the_page(context: Any, folder: Path, tmp_pa
     assert not [url for url in page.asked if not url.startswith(("file://", "blob:"))]
 
 
-def test_where_the_edge_is_not_found_three_taps_set_it(context: Any, folder: Path, tmp_path: Path) -> None:
-    from PIL import Image
+def test_a_stage_micrometer_in_a_second_picture_is_the_scale(context: Any, folder: Path, tmp_path: Path) -> None:
+    ruled, pitch = micrometer(3)
+    ruled.save(tmp_path / "ruled.png")
+    Image.new("RGB", ruled.size, (150, 150, 150)).save(tmp_path / "drop.png")
+    page = opened(context, folder, "measure.html")
+    page.get_by_label("Open a photograph").set_input_files(tmp_path / "drop.png")
+    page.locator("summary", has_text="stage micrometer").click()
+    page.get_by_label("Open a picture of a stage micrometer").set_input_files(tmp_path / "ruled.png")
+    page.wait_for_selector("text=Lines were found")
+    said = float(re.search(r"One pixel is ([0-9.]+) µm", page.inner_text("#main"))[1])
+    assert said == pytest.approx(10 / pitch, rel=0.01)
+    page.get_by_label("Divisions between").fill("20")
+    page.get_by_label("Divisions between").blur()
+    for x in (0.1, 0.9):
+        box = page.get_by_label("The stage micrometer").bounding_box()
+        page.mouse.click(box["x"] + box["width"] * x, box["y"] + box["height"] / 2)
+    assert "set by your two lines" in page.inner_text("#main")
+    assert float(re.search(r"One pixel is ([0-9.]+) µm", page.inner_text("#main"))[1]) == pytest.approx(200 / (0.8 * ruled.width), rel=0.02)
+    Image.new("RGB", (300, 200)).save(tmp_path / "small.png")
+    page.get_by_label("Open a photograph").set_input_files(tmp_path / "small.png")
+    page.wait_for_selector("text=Its scale is not used")
+    assert page.wrong == []
 
+
+def test_a_scale_known_beforehand_is_that_of_the_picture_as_it_came(context: Any, folder: Path, tmp_path: Path) -> None:
+    Image.new("RGB", (5200, 1000), (150, 150, 150)).save(tmp_path / "large.png")  # worked on at half its size
+    page = opened(context, folder, "measure.html")
+    page.get_by_label("Open a photograph").set_input_files(tmp_path / "large.png")
+    page.wait_for_selector("text=Tap three points")
+    page.get_by_label("Known already").fill("0.1")
+    page.get_by_label("Known already").blur()
+    page.get_by_role("button", name="Length").click()
+    for x in (0.25, 0.75):
+        box = page.locator("canvas").first.bounding_box()
+        page.mouse.click(box["x"] + box["width"] * x, box["y"] + box["height"] / 2)
+    assert float(page.locator("ol li b").inner_text().split(" ")[0]) == pytest.approx(260, rel=0.02)  # 2600 of its pixels
+
+
+def test_what_is_tapped_on_a_photograph_becomes_a_field_of_the_sheet(context: Any, folder: Path, tmp_path: Path) -> None:
+    whole = next(seed for seed in range(40) if all(each > 0 for each in margins(seed)))
+    cut = next(seed for seed in range(40) if min(margins(seed)) < -60)
+    page = opened(context, folder, "measure.html")
+    for seed in (cut, whole):
+        image, true = through_the_eyepiece(seed)
+        image.save(tmp_path / "eye.png")
+        page.get_by_label("Open a photograph").set_input_files(tmp_path / "eye.png")
+        page.wait_for_selector("text=The round edge was found")
+        page.get_by_role("button", name="Count", exact=True).click()
+        page.get_by_label("What you tap").select_option("flagellate")
+        for dx in (-0.2, 0, 0.2):
+            box = page.locator("canvas").first.bounding_box()
+            k = box["width"] / image.width
+            page.mouse.click(box["x"] + (true.x + dx * true.radius) * k, box["y"] + true.y * k)
+        assert "3 counted, Flagellates" in page.inner_text("#main")
+        if seed == cut:
+            assert "The count sheet counts whole fields" in page.inner_text("#main")
+    page.get_by_role("link", name="as one field").click()
+    page.wait_for_selector("text=One field from the photograph: 3 Flagellates")
+    assert count_of(page, "flagellate") == "3"
+    assert "3 in 1 field" in page.inner_text("#main")
+    page.goto(f"file://{folder}/count.html#field=1800;flagellate:3")
+    assert "It was not counted" in page.locator(".count-said").inner_text()
+    page.goto(f"file://{folder}/count.html#field=450;dragon:3")
+    assert "Nothing was taken" in page.locator(".count-said").inner_text()
+    assert page.wrong == []
+
+
+def margins(seed: int) -> tuple[float, ...]:
+    image, true = through_the_eyepiece(seed)
+    return true.x - true.radius, true.y - true.radius, image.width - true.x - true.radius, image.height - true.y - true.radius
+
+
+def test_where_the_edge_is_not_found_three_taps_set_it(context: Any, folder: Path, tmp_path: Path) -> None:
     Image.new("RGB", (600, 600), (150, 150, 150)).save(tmp_path / "plain.png")
     page = opened(context, folder, "measure.html")
-    page.set_input_files("input[type=file]", tmp_path / "plain.png")
+    page.get_by_label("Open a photograph").set_input_files(tmp_path / "plain.png")
     page.wait_for_selector("text=Tap three points on it")
     for x, y in ((0.5, 0.1), (0.9, 0.5), (0.1, 0.5)):
-        box = page.locator("canvas").bounding_box()
+        box = page.locator("canvas").first.bounding_box()
         page.mouse.click(box["x"] + box["width"] * x, box["y"] + box["height"] * y)
     assert "The edge is set" in page.locator(".count-said").inner_text()
     assert "0.93" in page.inner_text("#main")  # 450 µm over 480 pixels

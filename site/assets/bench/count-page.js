@@ -140,7 +140,7 @@
         })),
         el("ul", { "class": "count-tally" }, sheet.listed(state, at).map(function (id) { return tallyButton(id, here, all); })),
         el("div", { "class": "count-ways" }, [link("Something else", function () { choosing = !choosing; show(); }), el("a", { href: data.walk }, "What is this?"),
-          link("New drop", function () { act(sheet.newSlide); speak("Drop " + sheet.slide(state).name); })]),
+          at === "field" ? el("a", { href: data.measure }, "On a photograph") : null, link("New drop", function () { act(sheet.newSlide); speak("Drop " + sheet.slide(state).name); })]),
         choosing ? chooser(at) : null,
         el("p", { "class": "count-said label", role: "status" }, said),
         el("div", { "class": "count-acts desk-only" }, dockButtons())
@@ -404,6 +404,23 @@
     if (typing) { var again = home.querySelector("[data-id=\"" + CSS.escape(typing) + "\"]"); if (again) { again.focus(); } }
   }
 
+  /* #field=450;flagellate:3,ciliate:1 from a photograph: its width in µm, and what was tapped in it. It counts as one field, if it is as wide as those of the sheet. */
+  function fromPhotograph(text) {
+    var parts = text.split(";"), um = Number(parts[0]), own = bench.results.slip(sheet.sample(state).setup).fieldMm, tally = {}, bad = "";
+    (parts[1] || "").split(",").filter(Boolean).forEach(function (each) {
+      var at = each.lastIndexOf(":"), id = each.slice(0, at), many = Number(each.slice(at + 1));
+      if (!bench.results.isKnown(data, id) || !Number.isInteger(many) || many < 1) { bad = each; return; }
+      tally[id] = (tally[id] || 0) + many;
+    });
+    if (bad) { said = "'" + bad.slice(0, 60) + "' from the photograph cannot be counted. Nothing was taken from it."; return; }
+    if (own && Math.abs(um / (1000 * own) - 1) > 0.03) {
+      said = "The field of the photograph is " + figures(um, 3) + " µm wide, those of this sheet are " + figures(1000 * own, 3) + " µm. It was not counted: take it with the objective of the sheet, or set the sheet up for it.";
+      return;
+    }
+    act2(function (now) { sheet.addField(now, tally); });
+    said = "One field from the photograph: " + (Object.keys(tally).map(function (id) { return tally[id] + " " + (tally[id] === 1 ? one(id) : name(id)); }).join(", ") || "none seen") + ". Take it back below if that was not meant.";
+  }
+
   /* #add=plectus,ciliate from the end of a walk: one more of each, in the field or drop its line is counted in. */
   function arrive() {
     var hash = decodeURIComponent(location.hash.slice(1)), found = /^add=(.+)$/.exec(hash);
@@ -419,6 +436,10 @@
         said = "Counted: 1 " + one(id) + ". Take it back below if that was not meant.";
       });
       if (unknown.length) { said = "Nothing in the library is called '" + unknown.join(", ").slice(0, 60) + "'. It was not counted."; }
+      history.replaceState(null, "", location.pathname + location.search);
+      screen = "count";
+    } else if (/^field=/.test(hash)) {
+      fromPhotograph(hash.slice(6));
       history.replaceState(null, "", location.pathname + location.search);
       screen = "count";
     } else if (hash === "demo") {

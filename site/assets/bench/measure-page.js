@@ -9,32 +9,45 @@
   var TOOLS = { length: "Length", width: "Width", area: "Area", angle: "Angle", count: "Count", edge: "Set edge" };
   var own = bench.dom.keptOptics();
   var now = { fieldNumber: own["field-number"] || data.setup["field-number-mm"] || 18, objective: own.high || data.setup.high || 40, image: null, circle: null, umPerPixel: null,
-    tool: "length", points: [], taps: [], done: [], said: "", zoom: 1, centre: null };
+    tool: "length", points: [], taps: [], done: [], said: "", zoom: 1, centre: null, shrink: 1, size: null, ruling: null, of: "" };
   var canvas = el("canvas", { tabindex: "0", role: "img", "aria-label": "Your photograph. Tap to set points." });
 
+  /* The worth of a pixel that is worked on: by the stage micrometer, by what is known of the picture as it came, or by the round edge. */
   function scale() {
-    if (now.umPerPixel) { return { umPerPart: now.umPerPixel, relativeError: 0.01 }; }
+    if (now.ruling && fits()) { return now.ruling; }
+    if (now.umPerPixel) { return { umPerPart: now.umPerPixel / now.shrink, relativeError: 0.01 }; }
     return now.circle ? photo.scaleOfField(now.circle, 1000 * now.fieldNumber / now.objective, data.edgeError, data.fieldError) : null;
   }
+  function fits() { return Boolean(now.size) && Math.max.apply(null, now.size) === Math.max.apply(null, now.ruling.size) && Math.min.apply(null, now.size) === Math.min.apply(null, now.ruling.size); }
   function endUm() {
     var powers = Object.keys(data.apertures).map(Number), near = powers.reduce(function (a, b) { return Math.abs(b - now.objective) < Math.abs(a - now.objective) ? b : a; });
     return data.endError * 0.61 * data.wavelengthUm / data.apertures[near];
   }
 
-  function open(file) {
-    if (!/^image\//.test(file.type)) { say(file.name + " is no picture. Allowed: JPEG, PNG or WebP."); return; }
+  /* Opens a picture, at most MOST pixels long: then({sheet, size, shrink}) or then(null, what is wrong). */
+  function loaded(file, then) {
+    if (!/^image\//.test(file.type)) { then(null, file.name + " is no picture. Allowed: JPEG, PNG or WebP."); return; }
     var address = URL.createObjectURL(file), image = new Image();
     image.onload = function () {
       var by = Math.min(1, MOST / Math.max(image.naturalWidth, image.naturalHeight));
       var sheet = el("canvas", { width: Math.round(image.naturalWidth * by), height: Math.round(image.naturalHeight * by) });
       sheet.getContext("2d").drawImage(image, 0, 0, sheet.width, sheet.height);
       URL.revokeObjectURL(address);
-      now.image = sheet; now.circle = null; now.umPerPixel = null; now.points = []; now.done = []; now.zoom = 1; now.centre = null; now.taps = [];
-      find();
+      then({ sheet: sheet, size: [image.naturalWidth, image.naturalHeight], shrink: by });
     };
-    image.onerror = function () { URL.revokeObjectURL(address); say(file.name + " cannot be opened as a picture."); };
+    image.onerror = function () { URL.revokeObjectURL(address); then(null, file.name + " cannot be opened as a picture."); };
     image.src = address;
   }
+
+  function open(file) {
+    loaded(file, function (picture, trouble) {
+      if (!picture) { say(trouble); return; }
+      now.image = picture.sheet; now.size = picture.size; now.shrink = picture.shrink;
+      now.circle = null; now.umPerPixel = null; now.points = []; now.done = []; now.zoom = 1; now.centre = null; now.taps = [];
+      find();
+    });
+  }
+  var ruled = bench.micrometerPart(loaded, function (ruling) { now.ruling = ruling; }, function () { show(); });
 
   function find() {
     try {
@@ -99,11 +112,31 @@
     }
     show();
   });
-  function finish() { if (now.points.length) { now.done.push({ tool: now.tool, points: now.points }); now.points = []; } }
+  function finish() { if (now.points.length) { now.done.push({ tool: now.tool, points: now.points, of: now.of }); now.points = []; } }
+
+  /* What was tapped, as one field of the count sheet: only where the picture shows all of the round field. */
+  function toSheet() {
+    var by = scale(), tally = {}, any = false;
+    now.done.concat(now.points.length ? [{ tool: now.tool, points: now.points, of: now.of }] : []).forEach(function (each) {
+      if (each.tool === "count") { var id = each.of || "other:not told"; tally[id] = (tally[id] || 0) + each.points.length; any = true; }
+    });
+    if (!any || !by) { return null; }
+    if (!now.circle) { return el("p", { "class": "label" }, "For the count sheet the picture must show the round field: set its edge."); }
+    var share = photo.shareInPicture(now.circle, now.image.width, now.image.height);
+    if (share < 0.97) { return el("p", { "class": "label" }, "The picture shows " + Math.floor(100 * share) + " % of the field. The count sheet counts whole fields, so take a picture that holds the whole ring; or count this one at the eyepiece."); }
+    var um = 2 * now.circle.radius * by.umPerPart, parts = Object.keys(tally).map(function (id) { return id + ":" + tally[id]; });
+    return el("p", {}, el("a", { href: data.count + "#field=" + encodeURIComponent(um.toFixed(1) + ";" + parts.join(",")) }, "Put what you tapped into the count sheet, as one field"));
+  }
+  function what() {
+    var select = el("select", { "class": "count-find", "aria-label": "What you tap" }, [el("option", { value: "" }, "What is it? Not told")].concat(Object.keys(data.tally).map(function (id) { return el("option", { value: id }, data.tally[id]); })));
+    select.value = now.of;
+    select.addEventListener("change", function () { finish(); now.of = select.value; show(); });
+    return select;
+  }
 
   function words(each) {
     var by = scale(), p = each.points, got;
-    if (each.tool === "count") { return p.length + " counted"; }
+    if (each.tool === "count") { return p.length + " counted" + (each.of ? ", " + data.tally[each.of] : ""); }
     if (!by) { return "no scale yet"; }
     if (each.tool === "area") { if (p.length < 3) { return "an area needs three points"; } got = photo.area(p, by, now.circle, endUm(), data.distortion); return figures(got.value, 3) + " ± " + figures(got.error, 2) + " µm²"; }
     if (each.tool === "angle") { if (p.length < 3) { return "an angle needs three points, the corner second"; } got = photo.angle(p[0], p[1], p[2], by, endUm()); return figures(got.value, 3) + " ± " + figures(got.error, 2) + " °"; }
@@ -173,7 +206,7 @@
   function show() {
     var by = scale(), file = el("input", { type: "file", accept: "image/*", "class": "unseen", "aria-label": "Open a photograph" });
     file.addEventListener("change", function () { if (file.files[0]) { open(file.files[0]); } });
-    var all = now.done.concat(now.points.length ? [{ tool: now.tool, points: now.points }] : []);
+    var all = now.done.concat(now.points.length ? [{ tool: now.tool, points: now.points, of: now.of }] : []);
     var parts = [el("section", { "class": "part" }, el("div", { "class": "body" }, [
       now.image ? null : el("p", { "class": "lead" }, "Hold the phone to the eyepiece so that the round edge of the field is in the picture: the edge is the scale. The picture stays on this device."),
       el("div", { "class": "count-files" }, [button(now.image ? "Another photograph" : "Open a photograph", function () { file.click(); }, now.image ? "plain" : "main")]), file,
@@ -182,6 +215,7 @@
       now.image ? el("div", { "class": "photo-tools", role: "group", "aria-label": "What to measure" }, Object.keys(TOOLS).map(function (tool) {
         return el("button", { type: "button", "aria-pressed": String(tool === now.tool), onclick: function () { finish(); now.tool = tool; now.taps = []; now.said = tool === "edge" ? "Tap three points on the round edge, far from each other" : ""; show(); } }, TOOLS[tool]);
       })) : null,
+      now.image && now.tool === "count" ? what() : null,
       now.image ? el("div", { "class": "count-files" }, [button("Closer", function () { now.centre = now.points[now.points.length - 1] || now.centre; now.zoom = Math.min(8, now.zoom * 2); show(); }), button("Wider", function () { now.zoom = Math.max(1, now.zoom / 2); show(); }),
         button("Take back", function () { if (now.taps.length) { now.taps.pop(); } else if (now.points.length) { now.points.pop(); } else { now.done.pop(); } show(); }), button("New line", function () { finish(); show(); })]) : null
     ]))];
@@ -189,15 +223,16 @@
       parts.push(el("section", { "class": "part" }, [el("h2", {}, "Measures"), el("div", { "class": "body" }, [
         by ? el("p", {}, ["One pixel is ", el("b", {}, figures(by.umPerPart, 3) + " µm"), ", to " + figures(100 * by.relativeError, 2) + " %."]) : el("p", {}, "No scale yet: set the edge."),
         all.length ? el("ol", {}, all.map(function (each) { return el("li", {}, [TOOLS[each.tool] + ": ", el("b", {}, words(each))]); })) : el("p", { "class": "soft" }, "Tap along a line: each tap adds a point, so a bent thing is measured along its bends."),
-        told(), beside(),
-        el("div", { "class": "count-files" }, [by ? button("Save with a scale bar", save, "main") : null, by ? el("p", { "class": "label" }, "For the library: wetmount photo add scaled.png --um-per-pixel " + Number(by.umPerPart.toPrecision(5))) : null])
+        now.ruling && !fits() ? el("p", {}, "The picture of the stage micrometer has " + now.ruling.size.join(" × ") + " pixels, this one " + now.size.join(" × ") + ": both must come from one phone with one zoom, not cut. Its scale is not used.") : null,
+        toSheet(), told(), beside(),
+        el("div", { "class": "count-files" }, [by ? button("Save with a scale bar", save, "main") : null, by ? el("p", { "class": "label" }, ["For the library, with your own names: ", el("code", {}, "wetmount photo add scaled.png --um-per-pixel " + Number(by.umPerPart.toPrecision(5)) + " --entry ENTRY --author \"NAME\" --licence cc-by-4.0 --shows \"WHAT IS SEEN\"")]) : null])
       ]), el("div", { "class": "notes" }, [el("p", {}, "The uncertainty joins the blur of the lens at both ends, the field number, the found edge, and the bend of the eyepiece, which grows towards the rim. Lay what you measure in the middle."),
         el("p", {}, "A thing narrower than " + figures(2 * endUm(), 2) + " µm is a blur of that width: do not measure it.")])]));
     }
     parts.push(el("section", { "class": "part" }, [el("h2", {}, "Scale"), el("div", { "class": "body" }, el("ul", { "class": "count-form" }, [
       number("Field number", "on the eyepiece, after 10×/", "mm", now.fieldNumber, 5, 30, function (got) { now.fieldNumber = got; bench.dom.keepOptics("field-number", got); }),
       number("Objective", "with which it was taken", "×", now.objective, 1, 150, function (got) { now.objective = got; }),
-      number("Known already", "µm to a pixel, from a stage micrometer", "µm", now.umPerPixel, 0.001, 1000, function (got) { now.umPerPixel = got; })]))]));
+      number("Known already", "µm to a pixel of the picture as it came", "µm", now.umPerPixel, 0.001, 1000, function (got) { now.umPerPixel = got; })])), el("div", { "class": "body" }, ruled.show(number))]));
     home.replaceChildren.apply(home, parts);
     paint();
   }

@@ -34,6 +34,16 @@
     var most = umPerPixel * width * 0.3, power = Math.pow(10, Math.floor(Math.log10(most)));
     return [5, 2, 1, 0.5].map(function (step) { return step * power; }).filter(function (each) { return each <= most; })[0];
   }
-  bench.photo = { chain: chain, scaleOfField: scaleOfField, length: length, area: area, angle: angle, barLength: barLength };
+  /* How much of a round field a picture shows, 0 to 1: strips of the circle, cut at the borders. */
+  function shareInPicture(circle, width, height) {
+    var inside = 0, whole = 0, strips = 400;
+    for (var n = 0; n < strips; n += 1) {
+      var y = circle.radius * (2 * (n + 0.5) / strips - 1), half = Math.sqrt(circle.radius * circle.radius - y * y);
+      whole += 2 * half;
+      if (circle.y + y >= 0 && circle.y + y <= height) { inside += Math.max(0, Math.min(width, circle.x + half) - Math.max(0, circle.x - half)); }
+    }
+    return inside / whole;
+  }
+  bench.photo = { shareInPicture: shareInPicture, chain: chain, scaleOfField: scaleOfField, length: length, area: area, angle: angle, barLength: barLength };
   if (typeof module === "object" && module.exports) { module.exports = bench; }
 })(globalThis.wetmountBench = globalThis.wetmountBench || {});

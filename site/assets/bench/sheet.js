@@ -57,6 +57,15 @@
     return state;
   }
 
+  /* A whole field that was counted elsewhere, such as on a photograph. What is being tallied in another is ended first. */
+  function addField(state, tally) {
+    if (state.open.field && Object.keys(state.open.field).length) { state.now.at = "field"; done(state); }
+    state.now.at = "field";
+    Object.keys(tally).forEach(function (id) { if (listed(state, "field").indexOf(id) < 0) { listed(state, "field").push(id); } });
+    state.open.field = tally;
+    return done(state);
+  }
+
   function turn(state, at) {
     if (at !== state.now.at) { state.now.at = at; }
     return state;
@@ -204,7 +213,7 @@
     return tidy(raw);
   }
 
-  bench.sheet = { begin: begin, emptySample: emptySample, sample: sample, slide: slide, tap: tap, done: done, turn: turn, newSlide: newSlide,
+  bench.sheet = { begin: begin, emptySample: emptySample, sample: sample, slide: slide, tap: tap, done: done, addField: addField, turn: turn, newSlide: newSlide,
     newSample: newSample, goTo: goTo, close: close, takeBack: takeBack, whole: whole, tidy: tidy, fromJson: fromJson, listed: listed, clone: clone };
   if (typeof module === "object" && module.exports) { require("./results.js"); module.exports = bench; }
 })(globalThis.wetmountBench = globalThis.wetmountBench || {});
