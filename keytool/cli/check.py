@@ -111,7 +111,7 @@ def _quality(loaded: Loaded, terminal: object) -> None:
     """How good each key is, the dearest against its bound first."""
     from keytool.cli.terminal import Terminal
     from keytool.identify import compiled
-    from keytool.identify.quality import quality
+    from keytool.identify.quality import best_order, quality
     from keytool.library.wording import name_of, plain
 
     assert isinstance(terminal, Terminal)
@@ -122,8 +122,9 @@ def _quality(loaded: Loaded, terminal: object) -> None:
         terminal.say(
             terminal.bold(f"{key.title}: {each.questions:.1f} questions on average, {each.ratio:.1f} x the bound of {each.bound:.1f}")
         )
-        how = "every order tried" if each.exact else "asking first what tells most"
-        terminal.say(f"From the same couplets in another order: {each.best:.1f} ({how})", indent=2)
+        best, exact = best_order(model, each.key)
+        how = "every order tried" if exact else "asking first what tells most"
+        terminal.say(f"From the same couplets in another order: {best:.1f} ({how})", indent=2)
         couplet = key.couplets[each.worst]
         terminal.say(
             f"Most is lost at {couplet.number} “{plain(loaded.library, couplet.asks)}”: {100 * each.lost:.1f} % of identifications",

@@ -10,6 +10,8 @@ from keytool.library.basis import Basis, weakest
 from keytool.library.model import Entry, Library
 from keytool.library.wording import basis_label, feeding_words, mark, meaning, name_of, plain
 
+NO_FEEDER = "not-applicable"
+
 
 def percent(library: Library, chance: float) -> str:
     """A chance as it is printed: whole per cent, never 0 or 100."""
@@ -49,8 +51,8 @@ class ResultText:
         lead = self._leading(result, end)
         if lead:
             self._about(lead, result)
-        elif result.feeding and result.feeding[0].chance >= self.model.figure("holds-share"):
-            out.say(library.say("all-likely-live-as", what=feeding_words(library, (result.feeding[0].id,))), indent=2)
+        else:
+            self._lives(result)
         for caution in dict.fromkeys((*(lead.cautions if lead else ()), *result.cautions)):
             self.caution(caution)
         if result.next:
@@ -70,8 +72,8 @@ class ResultText:
         say = self.library.say
         if result.verdict:
             return say("named", name=name_of(self.library, result.verdict.id), odds=how_sure(self.model, result.verdict))
-        if result.settled and result.names:
-            return say("most-likely", name=name_of(self.library, result.names[0].id), odds=how_sure(self.model, result.names[0]))
+        if result.leading:
+            return say("it-leads", name=name_of(self.library, result.leading.id), odds=how_sure(self.model, result.leading))
         return say("not-settled-stop")
 
     def _names(self, result: Identification) -> str:
@@ -92,10 +94,10 @@ class ResultText:
         if entry.scientific:
             out.say(entry.scientific, indent=2)
         out.say(plain(library, entry.summary), indent=2)
-        if entry.feeding:
+        if len(entry.feeding) == 1:
             out.say(f"{library.say('lives-as', what=feeding_words(library, entry.feeding))} {self._mark(entry.feeding_basis)}", indent=2)
-        elif result.feeding and result.feeding[0].chance >= self.model.figure("holds-share"):
-            out.say(library.say("all-likely-live-as", what=feeding_words(library, (result.feeding[0].id,))), indent=2)
+        else:
+            self._lives(result)
         for teller, said in meaning(library, entry):
             who = library.say("what-it-means") if teller is entry else library.say("as-all-of", name=teller.name)
             out.say(f"{library.say('said-by', who=who, what=plain(library, said.text))} {self._mark(said.basis)}", indent=2)
@@ -103,6 +105,16 @@ class ResultText:
             out.say(library.say("said-by", who=library.say("what-would-tell"), what=plain(library, entry.would_tell)), indent=2)
         after = library.say("next-write", write=library.say("write-it-down-below"))
         out.say(f"{after} {library.say('more-about', command=f'wetmount show {entry.id}')}", indent=2)
+
+    def _lives(self, result: Identification) -> None:
+        """What nearly all that is likely eats; and where that is several things or none, how likely each is. Never over 100 %."""
+        library, say = self.library, self.library.say
+        said = [each for each in result.feeding if each.id != NO_FEEDER][: int(self.model.figure("feeders-most"))]
+        if result.lives and result.lives[0].id != NO_FEEDER:
+            self.out.say(say("all-likely-live-as", what=feeding_words(library, (each.id for each in result.lives))), indent=2)
+        elif sum(each.chance for each in said) >= self.model.figure("leads-share"):
+            shares = (say("lives-share", what=feeding_words(library, (each.id,)), odds=percent(library, each.chance)) for each in said)
+            self.out.say(say("lives-most-likely", what=", ".join(shares)), indent=2)
 
     def _mark(self, bases: Iterable[Basis]) -> str:
         """The mark of a statement, remembered so that it can be explained at the end."""

@@ -10,6 +10,7 @@ from keytool.cli.pictures import pictures
 from keytool.cli.result_text import ResultText, percent
 from keytool.cli.terminal import Terminal
 from keytool.identify import CANNOT_TELL, Answer, Leg, Model, Observation, Trail, WalkState, evaluate, written
+from keytool.identify.posterior import mass
 from keytool.library.model import Character, Couplet
 from keytool.library.wording import mark, name_of, plain
 
@@ -29,6 +30,7 @@ class Walking:
         self.past: list[Trail] = []
         self.was_stopped = False
         self.cautioned: set[str] = set()
+        self.passed: set[tuple[str, str]] = set()
         self.opened = 0
         self.unsure = 0
         self.words = Words(model)
@@ -39,9 +41,12 @@ class Walking:
         while True:
             self._open_keys()
             state = evaluate(self.model, self.trail)
-            if state.goes_on and not self._was_opened(state.goes_on):
+            self._say_passed(state)
+            if state.goes_on:
                 self.out.say()
-                self.out.say(self.library.say("case-for-key", key=name_of(self.library, state.goes_on)))
+                key, share = name_of(self.library, state.goes_on), percent(self.library, state.holds)
+                say = self.library.say
+                self.out.say(say("case-for-key", key=key) if state.holds == 1 else say("goes-on-key", key=key, odds=share))
                 self.trail = replace(self.trail, legs=(*self.trail.legs, Leg(state.goes_on)))
                 continue
             if state.is_over:
@@ -52,9 +57,6 @@ class Walking:
             self._ask(state)
             if not self._take(state, typed):
                 return False
-
-    def _was_opened(self, key: str) -> bool:
-        return any(leg.key == key for leg in self.trail.legs)
 
     def _change(self, trail: Trail) -> None:
         self.past.append(self.trail)
@@ -169,11 +171,20 @@ class Walking:
                 self.out.say(plain(self.library, step), indent=2, label="-")
             for each in key.cautions:
                 self._caution(each)
-            if self.opened == len(self.trail.legs):
-                for couplet, lead in evaluate(self.model, self.trail).passed.items():
-                    asked = key.couplets[couplet]
-                    said = f"{plain(self.library, asked.asks)} {plain(self.library, asked.leads[lead].text)}"
-                    self.out.say(self.library.say("settled-already", number=asked.number, what=said))
+
+    def _say_passed(self, state: WalkState) -> None:
+        """The questions passed over that were not spoken of yet, each with the answer taken and whether it was told or is likely."""
+        key, say = self.library.keys[self.trail.legs[-1].key], self.library.say
+        for couplet, lead in state.passed.items():
+            if (key.id, couplet) not in self.passed:
+                self.passed.add((key.id, couplet))
+                asked = key.couplets[couplet]
+                said = f"{plain(self.library, asked.asks)} {plain(self.library, asked.leads[lead].text)}"
+                if couplet in state.likely:
+                    odds = percent(self.library, state.likely[couplet])
+                    self.out.say(say("taken-as-likely", odds=odds, what=f"{asked.number} {said}"))
+                else:
+                    self.out.say(say("settled-already", number=asked.number, what=said))
 
     def _caution(self, id: str) -> None:
         """A caution, the first time it comes up in this conversation."""
@@ -252,7 +263,8 @@ class Walking:
         library, out = self.library, self.out
         self.text.whole(state.result, state.arrived)
         if state.arrived and not (state.result.verdict and state.result.verdict.id == state.arrived):
-            out.say(library.say("key-ends-at", name=name_of(library, state.arrived)), indent=2)
+            here = percent(library, mass(state.result.after.chance, self.model.within(state.arrived)))
+            out.say(library.say("key-ends-at", name=name_of(library, state.arrived), odds=here), indent=2)
         out.say()
         out.say(out.faint(library.say("this-walk", command=f"wetmount walk --from '{written(self.trail)}'")))
 

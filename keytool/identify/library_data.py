@@ -55,10 +55,19 @@ def used_figures(model: Model) -> tuple[str, ...]:
         "pointed-rate",
         "wrong-key-rate",
         "asks-share",
+        "asks-least",
         "least-gain",
         "clearly-better",
         "caution-share",
         "unsure-most",
+        "unsure-more",
+        "goes-on-share",
+        "goes-on-unsure",
+        "goes-on-least",
+        "splits-worth",
+        "leads-share",
+        "passes-share",
+        "takes-share",
         "change-power-cost",
     )
 
@@ -73,6 +82,8 @@ def _table(model: Model, table: Table) -> dict[str, Any]:
         "power": character.magnification,
         "effort": character.effort,
     }
+    if character.settled_by:
+        data["settled"] = list(character.settled_by)
     if table.is_number:
         data |= {"span": list(table.span), "misread": table.misread, "error": table.plus_minus}
     else:

@@ -73,11 +73,6 @@ class Table:
         return _below(_log(value.high), low, high, self.soft) - _below(_log(value.low), low, high, self.soft)
 
     @cached_property
-    def noise(self) -> list[float]:
-        """For each row, the entropy of its outcomes in bits: what is left open when one knows what is there."""
-        return [entropy(row) for row in self.outcomes]
-
-    @cached_property
     def outcomes(self) -> list[list[float]]:
         """For each row, the chance of every outcome of looking: of each state, or of each of BINS steps of a number."""
         if not self.is_number:

@@ -7,10 +7,10 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from operator import mul
 
+from keytool.identify.asking import lead_chances
 from keytool.identify.cost import cost
 from keytool.identify.model import Model, prior_chances
 from keytool.identify.observation_tables import entropy
-from keytool.identify.walk import lead_chances
 from keytool.library.model import Couplet, Entry
 from keytool.library.pieces import Showings, cells
 
@@ -26,17 +26,14 @@ Split = Mapping[str, float]
 class Quality:
     """The quality of one key.
 
-    `questions` are asked on average, at least `bound` would be by entropy, and `best` from the same couplets in the best order
-    (`exact`: every order was tried; otherwise the most telling one was asked first, which may be a little above the best).
-    `worst` is the couplet at which most identifications are lost, and `lost` how many of all; `pair` the two entries with
-    different ends that are hardest to part, and `alike` how far their looks overlap, 0 to 1 (Bhattacharyya 1943, from memory).
+    `questions` are asked on average, and at least `bound` would be by entropy. `worst` is the couplet at which most identifications
+    are lost, and `lost` how many of all; `pair` the two entries with different ends that are hardest to part, and `alike` how far
+    their looks overlap, 0 to 1 (Bhattacharyya 1943, from memory).
     """
 
     key: str
     questions: float
     bound: float
-    best: float
-    exact: bool
     worst: str
     lost: float
     pair: tuple[str, str]
@@ -51,10 +48,9 @@ class Quality:
 def quality(model: Model, key: str) -> Quality:
     """The quality of a key that has been proved."""
     found = cost(model.library, model.keys[key].key)
-    best, exact = _best(model, key)
     worst, lost = _worst(model, key)
     pair, alike = _hardest(model, key)
-    return Quality(key, found.questions, found.least, min(best, found.questions), exact, worst, lost, pair, alike)
+    return Quality(key, found.questions, found.least, worst, lost, pair, alike)
 
 
 def _flows(model: Model, key: str) -> dict[str, tuple[dict[str, float], dict[str, float]]]:
@@ -82,7 +78,11 @@ def _shown(entry: Entry) -> Showings:
     return {name: statement.showing for name, statement in entry.statements.items()}
 
 
-def _best(model: Model, key: str) -> tuple[float, bool]:
+def best_order(model: Model, key: str) -> tuple[float, bool]:
+    """The questions asked on average by the same couplets in the best order, and whether every order was tried.
+
+    Otherwise the most telling one was asked first each time, which may be a little above the best. It takes seconds.
+    """
     compiled = model.keys[key].key
     prior = prior_chances(model.library, compiled.scope)
     ends = {id: max(sorted(to), key=lambda end: to[end]) for id, (_, to) in _flows(model, key).items()}
@@ -90,7 +90,8 @@ def _best(model: Model, key: str) -> tuple[float, bool]:
     for couplet in compiled.couplets.values():
         splits[couplet.id] = {entry.id: _split(couplet, entry) for entry in model.library.members(compiled.scope)}
     exact = len(compiled.couplets) <= EXACT_MOST
-    return _asked(prior, ends, splits, tuple(compiled.couplets), exact=exact), exact
+    asked = _asked(prior, ends, splits, tuple(compiled.couplets), exact=exact)
+    return min(asked, cost(model.library, compiled).questions), exact
 
 
 def _split(couplet: Couplet, entry: Entry) -> Split:

@@ -26,20 +26,24 @@ class Named:
 class Identification:
     """What is there, as far as was told.
 
-    `verdict` is the narrowest group (or entry) that holds most of the chance, none where none does; `names` the likeliest entries;
-    `more` and `more_chance` how many others there are and what they come to; `settled` whether the first name or the verdict
-    leads clearly; `feeding` the chance of each feeding group, over what is likely; `cautions` those of the kind given when
-    likely that half of the chance carries, whether or not one group holds it; `fits` is false where something that is not in the
-    library explains better; `next` the looks that tell most for their effort; `conflicts` what was left out since something told
-    later contradicts it; `after` the chance of everything.
+    `verdict` is the narrowest group (or entry) that holds most of the chance, none where none does; then `leading` is the narrowest
+    that holds more than all the rest, if any does; `names` the likeliest entries; `more` and `more_chance` how many others there
+    are and what they come to; `settled` whether the first name or the verdict leads clearly; `feeding` the chance of each feeding
+    group, over what is likely, where an entry that may feed in several ways counts for each in equal parts; `lives` the feeding
+    groups that nearly all that is likely has, whatever it eats besides; `cautions` those of the kind given when likely that half of
+    the chance carries, whether or not one group holds it; `fits` is false where something that is not in the library explains
+    better; `next` the looks that tell most for their effort; `conflicts` what was left out since something told later contradicts
+    it; `after` the chance of everything.
     """
 
     verdict: Named | None
+    leading: Named | None
     names: tuple[Named, ...]
     more: int
     more_chance: float
     settled: bool
     feeding: tuple[Named, ...]
+    lives: tuple[Named, ...]
     cautions: tuple[str, ...]
     outside: float
     fits: bool
@@ -59,11 +63,13 @@ def identification(model: Model, after: Posterior) -> Identification:
     first, second = chance[ranked[0]], chance[ranked[1]] if len(ranked) > 1 else 0.0
     return Identification(
         verdict,
+        None if verdict else narrowest(model, chance, model.figure("leads-share")),
         tuple(Named(model.entries[number], chance[number], word(model, chance[number])) for number in listed),
         len(rest),
         1 - mass(chance, listed),
         verdict is not None or first >= model.figure("settled-lead") * second,
-        _feeding(model, chance),
+        _feeding(model, chance, model.figure("name-share")),
+        _feeding(model, chance, model.figure("holds-share"), whole=True),
         tuple(id for id, numbers in model.cautions.items() if mass(chance, numbers) >= model.figure("caution-share")),
         after.outside,
         after.outside < model.figure("outside-share"),
@@ -90,11 +96,12 @@ def word(model: Model, chance: float) -> str:
     return next(id for id, each in scale.items() if round(chance, 9) >= float(each.get("from")))
 
 
-def _feeding(model: Model, chance: Sequence[float]) -> tuple[Named, ...]:
+def _feeding(model: Model, chance: Sequence[float], least: float, *, whole: bool = False) -> tuple[Named, ...]:
+    """The feeding groups with at least a chance; an entry with several counts for each in equal parts, or `whole` for each."""
     shares: dict[str, float] = {}
     for number, id in enumerate(model.entries):
-        for feeding in model.library.entries[id].feeding:
-            shares[feeding] = shares.get(feeding, 0.0) + chance[number]
-    least = model.figure("name-share")
+        eats = model.library.entries[id].feeding
+        for feeding in eats:
+            shares[feeding] = shares.get(feeding, 0.0) + chance[number] / (1 if whole else len(eats))
     ranked = sorted(shares.items(), key=lambda each: (-round(each[1], 9), each[0]))
     return tuple(Named(id, share, word(model, share)) for id, share in ranked if share >= least)

@@ -184,6 +184,7 @@ def _character(raw: Raw, words: Vocabulary) -> Character:
         kind=raw["kind"],
         magnification=raw["magnification"],
         applies=_applies(raw["applies"]),
+        settled_by=tuple(raw.get("settled-by", ())),
         effort=raw.get("effort", "look"),
         look=raw["look"],
         misread=raw["misread"]["rate"],

@@ -96,7 +96,7 @@ class Character:
     `misread` is how often a careful beginner gets it wrong (0 to 1), spread evenly over the
     wrong states; `mix_ups` gives the rate for a pair (what is there, what is seen) where it
     differs. `plus_minus` is the reading error of a number in base units. `effort` is a word of the
-    closed list `effort`.
+    closed list `effort`. `settled_by` are characters that look at the same thing: once one of them was looked at, this is not asked.
     """
 
     id: str
@@ -105,6 +105,7 @@ class Character:
     kind: str
     magnification: int
     applies: Applies
+    settled_by: tuple[str, ...]
     effort: str
     look: str
     misread: float

@@ -27,6 +27,8 @@ from keytool.pages.guides import guide_page, guides_page
 from keytool.pages.index_pages import cautions_page, entries_page, first_keys, keys_page, quantities_page, terms_page
 from keytool.pages.key_data import key_data
 from keytool.pages.key_page import key_page
+from keytool.pages.key_report_page import PATH as KEY_REPORT
+from keytool.pages.key_report_page import key_report_page
 from keytool.pages.look_alikes import look_alike_page, look_alikes_page
 from keytool.pages.moved import MOVED, moved_pages
 from keytool.pages.movement import live_field_page
@@ -87,6 +89,7 @@ def build_site(library: Library, site: Path | None = None, extras: Extras = NOTH
         *([count_page(library), measure_page(library, "describe.html")] if library.bench.tally else []),
         cards_page(library, extras),
         downloads_page(library, taken),
+        drawn.pages[KEY_REPORT],
         offline_page(),
         find_page(library),
     ]
@@ -117,6 +120,7 @@ def _drawn(library: Library) -> _Drawn:
             partial(_of_look_alikes, library),
             partial(_of_describing, library),
             partial(_of_engine, library),
+            partial(_of_report, library),
         ]
     )
     made = [each for group in done for each in group]
@@ -147,6 +151,10 @@ def _of_describing(library: Library) -> list[Page | Asset]:
 
 def _of_engine(library: Library) -> list[Page | Asset]:
     return [face_data(library), engine_data(library)]
+
+
+def _of_report(library: Library) -> list[Page | Asset]:
+    return [key_report_page(library)]
 
 
 def _of_look_alikes(library: Library) -> list[Page | Asset]:
@@ -199,7 +207,7 @@ def navigation(library: Library) -> list[dict[str, Any]]:
             ]
         },
         {"Words": "terms.md"},
-        {"Contribute": [f"contribute/{name}.md" for name in ("index", "form", "fields", "judgement", "commands")]},
+        {"Contribute": [f"contribute/{name}.md" for name in ("index", "form", "fields", "judgement", "commands", "key-report")]},
         {
             "About": [
                 {"About wetmount": "about.md"},

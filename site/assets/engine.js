@@ -4,7 +4,7 @@
  *   engine.parse(address, key) -> {trail, left}       never throws; left: what was left out, in plain sentences
  *   engine.write(trail) -> address
  *   engine.describe(trail) -> result                  everything that was told, weighed
- *   engine.walk(trail) -> {asks, asksCharacter, arrived, goesOn, passed, open, ends, result}
+ *   engine.walk(trail) -> {asks, asksCharacter, arrived, goesOn, holds, passed, likely, open, ends, result}
  *   engine.explain(trail, entry) -> [{sources, weight}]
  *   engine.fits(chance, observation) -> {means, likely}   for words heard; chance from engine.chances(trail), where(character) its conditions
  *
@@ -72,15 +72,22 @@
     return bits;
   }
 
-  function information(rows, masses) {
-    const total = sum(masses);
-    const outcomes = rows[0].map(() => 0);
-    let noise = 0;
+  /* How much an outcome tells of the kind of a thing: rows of chances, how likely each is, and the number of its kind. */
+  function information(rows, masses, kinds) {
+    const total = sum(masses), ofKind = new Map();
     rows.forEach((row, i) => {
-      row.forEach((chance, outcome) => { outcomes[outcome] += masses[i] * chance; });
-      if (masses[i] > 0) noise += masses[i] * entropy(row);
+      if (!(masses[i] > 0)) return;
+      if (!ofKind.has(kinds[i])) ofKind.set(kinds[i], row.map(() => 0));
+      const each = ofKind.get(kinds[i]);
+      row.forEach((chance, outcome) => { each[outcome] += masses[i] * chance; });
     });
-    return Math.max(0, entropy(outcomes) - noise / total);
+    const outcomes = rows[0].map(() => 0);
+    let left = 0;
+    for (const each of ofKind.values()) {
+      each.forEach((weight, outcome) => { outcomes[outcome] += weight; });
+      left += sum(each) * entropy(each);
+    }
+    return Math.max(0, entropy(outcomes) - left / total);
   }
 
   function open(data) {
@@ -97,7 +104,7 @@
       const row = Int32Array.from(runs(raw.row));
       tables.set(id, {
         id, number, row, rows: raw.rows, states: raw.states || [], domain: raw.domain, power: raw.power, effort: raw.effort,
-        where: raw.where || {}, span: raw.span, misread: raw.misread, error: raw.error,
+        where: raw.where || {}, settled: raw.settled || [], span: raw.span, misread: raw.misread, error: raw.error,
         has: raw.has === 1 ? null : runs(raw.has), outcomes: null,
       });
     }
@@ -383,20 +390,53 @@
 
     function powerAtHand(after) {
       let power = 0;
-      for (const name of after.evidence.told) power = Math.max(power, tables.get(name).power);
+      for (const looked of [after.evidence.told, after.evidence.unsure]) for (const name of looked) power = Math.max(power, tables.get(name).power);
       return power || 40;
     }
 
-    const effortOf = (table, power) => data.effort[table.effort] + (table.power !== power ? figures["change-power-cost"] : 0);
+    const effortOf = (table, power) => data.effort[table.effort] + (table.power > power ? figures["change-power-cost"] : 0);
 
-    function questions(after) {
+    const wasAsked = (table, after) => after.evidence.told.has(table.id) || after.evidence.unsure.has(table.id)
+      || table.settled.some((name) => after.evidence.told.has(name));
+    /* How likely what it takes for granted is: a spear, for the length of one. 1 where that was told, or where it takes nothing. */
+    function granted(table, after) {
+      let found = 1;
+      for (const [name, states] of Object.entries(table.where)) {
+        if (after.evidence.told.has(name)) continue;
+        const parent = tables.get(name), chances = rowChances(parent, states);
+        let held = 0;
+        for (let i = 0; i < size; i++) held += after.chance[i] * chances[parent.row[i]];
+        found = Math.min(found, held);
+      }
+      return found;
+    }
+
+    /* Whether it has a meaning only if another thing is so, of which it could not be told whether it is, or was told that it is not. */
+    function takesOpen(table, after) {
+      const wanted = Object.entries(table.where);
+      if (wanted.some(([name]) => after.evidence.unsure.has(name))) return true;
+      const mayBe = (box) => wanted.every(([name, states]) => !box.has(name) || box.get(name).some((state) => states.includes(state)));
+      return after.evidence.parts.some((part) => part.boxes.some((box) => wanted.some(([name]) => box.has(name))) && !part.boxes.some(mayBe));
+    }
+
+    function gainOfCharacter(table, after, kinds) {
+      const masses = new Map();
+      for (let i = 0; i < size; i++) {
+        const row = table.row[i], kind = kinds ? kinds[i] : row, same = row * size + kind;
+        const each = masses.get(same);
+        if (each) each.mass += after.chance[i]; else masses.set(same, { row, kind, mass: after.chance[i] });
+      }
+      const all = [...masses.values()], seen = outcomes(table);
+      return information(all.map((each) => seen[each.row]), all.map((each) => each.mass), all.map((each) => each.kind));
+    }
+
+    function questions(after, kinds, least) {
       const power = powerAtHand(after), found = [];
       for (const table of tables.values()) {
-        if (after.evidence.told.has(table.id) || after.evidence.unsure.has(table.id)) continue;
-        if (applying(table, after.chance) < figures["asks-share"]) continue;
-        const masses = new Array(table.rows.length).fill(0);
-        for (let i = 0; i < size; i++) masses[table.row[i]] += after.chance[i];
-        const gain = information(outcomes(table), masses);
+        if (wasAsked(table, after) || takesOpen(table, after)) continue;
+        const usual = figures["asks-share"];
+        if (applying(table, after.chance) < (least || usual) || granted(table, after) < usual) continue;
+        const gain = gainOfCharacter(table, after, kinds);
         if (gain >= figures["least-gain"]) {
           const effort = effortOf(table, power);
           found.push({ character: table.id, gain, effort, worth: gain / effort });
@@ -423,12 +463,13 @@
 
     const everySet = [...entries.map((id, number) => [id, [number]]), ...groups];
 
-    function feeding(chance) {
+    function feeding(chance, least, whole) {
       const shares = new Map();
       entries.forEach((id, number) => {
-        for (const each of has(data.feeding, id) ? data.feeding[id] : []) shares.set(each, (shares.get(each) || 0) + chance[number]);
+        const eats = has(data.feeding, id) ? data.feeding[id] : [];
+        for (const each of eats) shares.set(each, (shares.get(each) || 0) + chance[number] / (whole ? 1 : eats.length));
       });
-      return [...shares].filter(([, held]) => held >= figures["name-share"])
+      return [...shares].filter(([, held]) => held >= figures[least])
         .sort((a, b) => nine(b[1]) - nine(a[1]) || (a[0] < b[0] ? -1 : 1)).map(([id, held]) => named(id, held));
     }
 
@@ -444,10 +485,12 @@
       return {
         chance: Object.fromEntries(entries.map((id, number) => [id, chance[number]])),
         verdict,
+        leading: verdict ? null : narrowest(chance, figures["leads-share"], everySet),
         names: listed.map((number) => named(entries[number], chance[number])),
         rest: { count: rest.length, chance: 1 - mass(chance, listed) },
         settled: verdict !== null || first >= figures["settled-lead"] * second,
-        feeding: feeding(chance),
+        feeding: feeding(chance, "name-share", false),
+        lives: feeding(chance, "holds-share", true),
         cautions: [...cautions].filter(([, numbers]) => mass(chance, numbers) >= figures["caution-share"]).map(([id]) => id),
         outside: after.outside,
         fits: after.outside < figures["outside-share"],
@@ -505,12 +548,26 @@
 
     const boxesOf = (couplet) => [...couplet.leads].map(([id, lead]) => [id, lead.boxes]);
 
-    function gainOf(couplet, after) {
+    const leadsLeft = (couplet, after) => {
       const told = toldOf(couplet, after);
-      const left = boxesOf(couplet).map(([lead, boxes]) => [lead, met(told, boxes)]).filter(([, boxes]) => boxes.length);
-      const chances = leadChances(left);
+      return boxesOf(couplet).map(([lead, boxes]) => [lead, met(told, boxes)]).filter(([, boxes]) => boxes.length);
+    };
+
+    function likelyLead(key, couplet, after, least) {
+      if (!after.evidence.told.size) return ["", 0];
+      const scope = mass(after.chance, key.scope);
+      for (const [lead, chances] of leadChances(leadsLeft(couplet, after))) {
+        let held = 0;
+        for (const number of key.scope) if (chances[number] >= figures["takes-share"]) held += after.chance[number];
+        if (held / scope >= least) return [lead, held / scope];
+      }
+      return ["", 0];
+    }
+
+    function gainOf(couplet, after, kinds) {
+      const chances = leadChances(leadsLeft(couplet, after));
       const rows = Array.from({ length: size }, (_, i) => chances.map(([, each]) => each[i]));
-      return information(rows, after.chance);
+      return information(rows, after.chance, kinds);
     }
 
     function reaching(key, given) {
@@ -533,27 +590,87 @@
       return found;
     }
 
-    function bestQuestion(key, given, after, next) {
-      const reached = reaching(key, given), scope = mass(after.chance, key.scope), power = powerAtHand(after);
-      const clearly = figures["clearly-better"];
-      let best = 0, asks = "", asksCharacter = "";
+    /* For each entry a number that is the same for entries that the key brings to the same ends. */
+    function endOf(key) {
+      if (key.kinds) return key.kinds;
+      const ends = entries.map(() => ""), numbers = new Map([["", 0]]);
+      for (const [end, held] of key.within) for (const number of held) ends[number] += " " + end;
+      key.kinds = ends.map((each) => { if (!numbers.has(each)) numbers.set(each, numbers.size); return numbers.get(each); });
+      return key.kinds;
+    }
+
+    function bestQuestion(key, given, after) {
+      for (const least of [figures["asks-share"], figures["asks-least"]]) {
+        const found = bestOf(key, given, after, least);
+        if (found.worth > 0) return found;
+      }
+      return { asks: "", asksCharacter: "", worth: 0 };
+    }
+
+    function bestOf(key, given, whole, least) {
+      const reached = reaching(key, given), power = powerAtHand(whole), kinds = endOf(key), scope = mass(whole.chance, key.scope);
+      const after = { ...whole, chance: whole.chance.map((chance, i) => (key.scope.has(i) ? chance / scope : 0)) };
+      const clearly = figures["clearly-better"], gain = figures["least-gain"], unsure = after.evidence.unsure;
+      let worth = 0, asks = "", asksCharacter = "";
       for (const couplet of key.couplets.values()) {
-        if (given.has(couplet.id) || !reached.has(couplet.id)) continue;
-        if (couplet.asks.every((name) => after.evidence.told.has(name) || after.evidence.unsure.has(name))) continue;
+        const asked = couplet.asks.map((name) => tables.get(name));
+        if (given.has(couplet.id) || !reached.has(couplet.id) || asked.every((table) => wasAsked(table, after))) continue;
+        if (asked.some((table) => unsure.has(table.id) || takesOpen(table, after))) continue;
         const flow = reached.get(couplet.id);
         let arriving = 0;
         for (let i = 0; i < size; i++) arriving += after.chance[i] * flow[i];
-        if (arriving < figures["asks-share"] * scope) continue;
-        const gain = gainOf(couplet, after);
-        const worth = gain / Math.max(...couplet.asks.map((name) => effortOf(tables.get(name), power)));
-        if (gain >= figures["least-gain"] && nine(worth) > nine(clearly * best)) { best = worth; asks = couplet.id; }
+        if (arriving < least) continue;
+        const each = gainOf(couplet, after, kinds) / Math.max(...asked.map((table) => effortOf(table, power)));
+        if (each >= gain && nine(each) > nine(clearly * worth)) { worth = each; asks = couplet.id; }
       }
       const ahead = new Set([...reached.keys()].filter((id) => !given.has(id)).flatMap((id) => key.couplets.get(id).asks));
+      const next = questions(after, kinds, least).filter((each) => each.worth >= gain);
       for (const question of [...next.filter((each) => ahead.has(each.character)), ...next.filter((each) => !ahead.has(each.character))]) {
-        if (nine(question.worth) > nine(clearly * best)) { best = question.worth; asks = ""; asksCharacter = question.character; }
+        if (nine(question.worth) > nine(clearly * worth)) { worth = question.worth; asks = ""; asksCharacter = question.character; }
       }
-      return [asks, asksCharacter];
+      return { asks, asksCharacter, worth };
     }
+
+    const unsureLooks = (trail) => sum(trail.legs.map((leg) => leg.answers.filter((each) => each.lead === CANNOT_TELL).length)) + trail.saw.filter(isUnsure).length;
+
+    /* The key not opened yet that holds most, at least a share. */
+    function mostHeld(key, after, trail, least) {
+      const opened = trail.legs.map((leg) => leg.key), near = mass(after.chance, key.scope) >= figures["goes-on-unsure"];
+      let best = null;
+      for (const other of keys.values()) {
+        if (opened.includes(other.id) || (near && !key.within.has(other.id))) continue;
+        const each = { id: other.id, held: nine(mass(after.chance, other.scope)), size: other.scope.size };
+        if (each.held < least) continue;
+        if (!best || each.held > best.held || (each.held === best.held && (each.size < best.size || (each.size === best.size && each.id > best.id)))) best = each;
+      }
+      return best ? best.id : "";
+    }
+
+    /* After a "cannot tell": {asks, asksCharacter, end}, one of the three or none. */
+    function undecided(key, given, after, trail) {
+      const unsure = unsureLooks(trail), nothing = { asks: "", asksCharacter: "", end: "" };
+      const many = figures["unsure-most"] + figures["unsure-more"] * (trail.legs.length - 1);
+      if (!after.evidence.told.size) {
+        return unsure < many ? { ...bestQuestion(key, given, after), end: "" } : nothing;
+      }
+      const held = narrowest(after.chance, figures["holds-share"], key.within);
+      const most = (name) => mostHeld(key, after, trail, figures[name]);
+      const sure = held ? held.id : most("goes-on-share");
+      if (sure) return { ...nothing, end: sure };
+      const best = bestQuestion(key, given, after);
+      if (unsure > 1 && best.worth < figures["splits-worth"]) {
+        const end = most("goes-on-unsure");
+        if (end) return { ...nothing, end };
+      }
+      if (best.worth > 0 && unsure < many) return { ...best, end: "" };
+      const ends = endsOf(key, after.chance);
+      const leads = ends.length && ends[0].chance >= figures["leads-share"] && (ends.length === 1 || ends[0].chance >= figures["settled-lead"] * ends[1].chance);
+      return { ...nothing, end: leads ? ends[0].id : most("goes-on-least") };
+    }
+
+    /* Whether nothing was told but answers to one key: then it is followed as printed, question by question. */
+    const isPlain = (trail) => !trail.saw.length && !(trail.pictures || []).length && trail.legs.length === 1
+      && trail.legs[0].answers.every((each) => each.lead !== CANNOT_TELL);
 
     function endsOf(key, chance) {
       return [...key.within].map(([id, numbers]) => [id, mass(chance, numbers)])
@@ -567,13 +684,18 @@
       const given = new Map(leg.answers.map((answer) => [answer.couplet, answer.lead]));
       const after = posterior(trail);
       const result = identification(after);
-      const passed = {};
-      let at = key.first, end = "", asks = "", asksCharacter = "";
+      const passed = {}, likely = {}, plainly = isPlain(trail);
+      let at = key.first, end = "", asks = "", asksCharacter = "", holds = 1;
       for (;;) {
         const couplet = key.couplets.get(at);
         let lead = given.has(at) ? given.get(at) : "";
         if (lead === "" || lead === CANNOT_TELL) {
+          const least = figures[lead ? "holds-share" : "passes-share"];
           lead = settledLead(couplet, after);
+          if (!lead && !plainly) {
+            const found = likelyLead(key, couplet, after, least);
+            if (found[0]) { lead = found[0]; likely[at] = found[1]; }
+          }
           if (!lead) break;
           passed[at] = lead;
         }
@@ -581,22 +703,17 @@
         if (!taken.couplet) { at = ""; end = taken.goes; break; }
         at = taken.couplet;
       }
-      const ends = endsOf(key, after.chance);
-      if (at && given.get(at) !== CANNOT_TELL) asks = at;
+      if (trail.legs.some((each) => each.key === end)) end = "";
+      const again = at && key.couplets.get(at).asks.every((name) => after.evidence.unsure.has(name));
+      if (at && given.get(at) !== CANNOT_TELL && !again) asks = at;
       else if (at) {
-        const isTold = after.evidence.told.size > 0;
-        const held = isTold ? narrowest(after.chance, figures["holds-share"], key.within) : null;
-        end = held ? held.id : "";
-        const unsure = [...given.values()].filter((lead) => lead === CANNOT_TELL).length + trail.saw.filter(isUnsure).length;
-        if (!end) {
-          if (unsure < figures["unsure-most"]) [asks, asksCharacter] = bestQuestion(key, given, after, result.next);
-          if (isTold && !asks && !asksCharacter && (ends.length === 1 || (ends.length && ends[0].chance >= figures["settled-lead"] * ends[1].chance))) end = ends[0].id;
-        }
+        ({ asks, asksCharacter, end } = undecided(key, given, after, trail));
       }
       const goesOn = keys.has(end) ? end : "";
+      if (goesOn && (at || Object.keys(likely).length)) holds = mass(after.chance, keys.get(end).scope);
       return {
-        asks, asksCharacter, arrived: goesOn ? "" : end, goesOn, passed,
-        open: [...key.couplets.keys()].filter((id) => given.get(id) === CANNOT_TELL), ends, result,
+        asks, asksCharacter, arrived: goesOn ? "" : end, goesOn, holds, passed, likely,
+        open: [...key.couplets.keys()].filter((id) => given.get(id) === CANNOT_TELL), ends: endsOf(key, after.chance), result,
       };
     }
 
@@ -700,7 +817,7 @@
       return { trail, left };
     }
 
-    return { describe, explain, walk, parse, write, fits, where, chances: (trail) => posterior(trail).chance, keys: [...keys.keys()], entries, members };
+    return { describe, explain, walk, parse, write, fits, where, chances: (trail) => posterior(trail).chance, keys: [...keys.keys()], entries, members, holds: figures["holds-share"] };
   }
 
   return { open, CANNOT_TELL };

@@ -74,7 +74,8 @@ def test_one_scale_of_words_says_how_sure(library: Library) -> None:
 def test_the_next_key_does_not_ask_again_what_is_settled_nor_repeat_a_caution() -> None:
     output = CliRunner().invoke(main, ["walk", "first-look"], input="3\n1\n2\n").output
     assert "Settled already: 1 Has it legs, is it a plain worm, or neither of the two? Legs along its body" in " ".join(output.split())
-    assert "“Is there an animal inside the skin?”" in output
+    assert "Taken as likely, 98 %: 2 Is there an animal inside the skin?" in " ".join(output.split()), "what moves is no empty skin"
+    assert "“What are its legs like?”" in output
     assert output.count("Germs in soil and compost") == 1
 
 
@@ -217,3 +218,15 @@ def test_the_two_keys_are_walked_in_one_go_to_an_entry() -> None:
     record = json.loads(result.stdout)
     assert record["finished"] is True
     assert record["legs"][0]["key"] == "first-look"
+
+
+def test_where_most_is_likely_the_walk_goes_on_and_says_so() -> None:
+    output = " ".join(CliRunner().invoke(main, ["walk", "first-look"], input="1\n2\nu\nu\n").output.split())
+    assert re.search(r"Most of what is still likely, \d\d %, belongs to the key “Threads”: the walk goes on there. b goes back.", output)
+
+
+def test_what_it_eats_never_adds_up_to_more_than_all() -> None:
+    output = " ".join(CliRunner().invoke(main, ["describe", "mouth=spear", "gullet=middle-bulb"]).output.split())
+    (said,) = re.findall(r"Lives most likely as: (.*?) What it means", output)
+    assert "bacterial" not in said, "what pierces with a spear eats no bacteria"
+    assert sum(int(each) for each in re.findall(r"(\d+) %", said)) <= 100

@@ -31,6 +31,8 @@ for (const each of read("cases.json")) {
     names: result.names.map((name) => [name.id, name.chance, name.word]),
     more: [result.rest.count, result.rest.chance],
     settled: result.settled,
+    leading: result.leading && [result.leading.id, result.leading.chance],
+    lives: result.lives.map((name) => [name.id, name.chance]),
     feeding: result.feeding.map((name) => [name.id, name.chance]),
     cautions: result.cautions,
     outside: result.outside,
@@ -41,7 +43,7 @@ for (const each of read("cases.json")) {
   };
   if (each.walk) {
     const walk = engine.walk(trail);
-    got.walk = [walk.asks, walk.asksCharacter, walk.arrived, walk.goesOn, walk.passed, walk.open, walk.ends.map((end) => [end.id, end.chance])];
+    got.walk = [walk.asks, walk.asksCharacter, walk.arrived, walk.goesOn, walk.holds, walk.passed, Object.entries(walk.likely), walk.open, walk.ends.map((end) => [end.id, end.chance])];
   }
   if (!left.length && engine.write(trail) !== each.address) report("address", each.address, engine.write(trail));
   for (const name of Object.keys(each)) compare(each[name], got[name], `${each.address} ${name}`);

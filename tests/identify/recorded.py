@@ -75,6 +75,8 @@ def outcome(model: Model, address: str) -> dict[str, Any]:
         "names": [[each.id, each.chance, each.word] for each in result.names],
         "more": [result.more, result.more_chance],
         "settled": result.settled,
+        "leading": [result.leading.id, result.leading.chance] if result.leading else None,
+        "lives": [[each.id, each.chance] for each in result.lives],
         "feeding": [[each.id, each.chance] for each in result.feeding],
         "cautions": list(result.cautions),
         "outside": result.outside,
@@ -89,5 +91,16 @@ def outcome(model: Model, address: str) -> dict[str, Any]:
     if read.trail.legs:
         walk = evaluate(model, read.trail)
         ends = [[each.id, each.chance] for each in walk.ends]
-        found["walk"] = [walk.asks, walk.asks_character, walk.arrived, walk.goes_on, dict(walk.passed), list(walk.open), ends]
+        likely = [[couplet, held] for couplet, held in walk.likely.items()]
+        found["walk"] = [
+            walk.asks,
+            walk.asks_character,
+            walk.arrived,
+            walk.goes_on,
+            walk.holds,
+            dict(walk.passed),
+            likely,
+            list(walk.open),
+            ends,
+        ]
     return found

@@ -44,6 +44,8 @@ def _names(loaded: Loaded, character: Character) -> Iterator[Finding]:
     file = loaded.files.by_id["character", character.id]
     for number, id in enumerate(character.applies.to):
         yield from unknown(loaded, NAME, "entry", id, file.place(("applies", "to", number)))
+    for number, id in enumerate(character.settled_by):
+        yield from unknown(loaded, NAME, "character", id, file.place(("settled-by", number)))
     if character.applies.otherwise and character.applies.otherwise not in character.states:
         otherwise, place = character.applies.otherwise, file.place(("applies", "else"))
         yield not_among(NO_SUCH_STATE, otherwise, character.states, place, state=otherwise, character=character.id)

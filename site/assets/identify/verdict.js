@@ -2,18 +2,9 @@
 (function () {
   "use strict";
   var W = self.wetmount, el = W.el;
-  var HALF = 0.5;   // less often than that, what most of them eat says nothing of this one; a group of less is not said to lead
+  var HALF = 0.5;   // less often than that, what most of them eat says nothing of this one
 
-  /* The narrowest group that holds half of all, where none holds enough to be a verdict: {id, chance}. */
-  function leading(E, faces, result) {
-    var best = null;
-    Object.keys(faces.entries).forEach(function (id) {
-      var held = E.members(id) || [];
-      var chance = held.reduce(function (sum, each) { return sum + (result.chance[E.entries[each]] || 0); }, 0);
-      if (chance >= HALF && (!best || held.length < best.size)) { best = { id: id, chance: chance, size: held.length }; }
-    });
-    return best;
-  }
+  function isFeeder(each) { return each.id !== "not-applicable"; }
 
   function scale(chance, leading) {
     var bar = el("span", { "class": leading ? "scale lead-bar" : "scale", "aria-hidden": "true" });
@@ -54,7 +45,7 @@
     words: function (faces, result, E) {
       var first = result.names[0];
       if (!result.fits) { return W.tell(faces, "nothing-fits"); }
-      var group = result.verdict ? null : leading(E, faces, result) || (first && first.chance >= 0.2 ? first : null);
+      var group = result.leading || (!result.verdict && first && first.chance >= 0.2 ? first : null);
       if (!result.verdict) { return group ? W.tell(faces, "not-settled-likeliest", { name: W.nameOf(faces, group.id), odds: in100(faces, group.chance) }) : W.tell(faces, "not-settled-stop"); }
       var other = first && first.id !== result.verdict.id;
       return W.tell(faces, other ? "so-far-likeliest" : "so-far",
@@ -63,7 +54,7 @@
 
     /* The group or name that is nearly certain, large; where nothing is, that it is not settled. */
     head: function (faces, result, E) {
-      var group = result.verdict ? null : leading(E, faces, result);
+      var group = result.leading;
       if (!result.verdict) { return el("p", { "class": "big" }, group ? [el("a", { href: W.hrefOf(faces, group.id) }, W.nameOf(faces, group.id)), " ", el("span", { "class": "num odds" }, W.tell(faces, "not-settled-odds", { odds: in100(faces, group.chance) }))] : W.tell(faces, "not-settled")); }
       return el("p", { "class": "big" }, [el("a", { href: W.hrefOf(faces, result.verdict.id) }, W.nameOf(faces, result.verdict.id)), " ",
         el("span", { "class": "num odds" }, W.verdict.odds(faces, result.verdict))]);
@@ -72,12 +63,14 @@
     /* "likely, 85 in 100". */
     odds: function (faces, each) { return faces.sureness[each.word] ? W.tell(faces, "word-in-100", { word: faces.sureness[each.word], n: W.odds(each.chance) }) : in100(faces, each.chance); },
 
-    /* What it eats: of a group of many feeders the likeliest, else what the entry says, with its basis. */
+    /* What it eats: what the entry says, with its basis; of a group of many feeders what nearly all that is likely eats, else how likely each is. */
     feeding: function (faces, id, result) {
-      var entry = faces.entries[id], likely = result.feeding.filter(function (each) { return each.chance >= 0.2; }).slice(0, 3);
+      var entry = faces.entries[id], likely = result.feeding.filter(isFeeder).slice(0, 3), shared = result.lives.filter(isFeeder);
       if (entry && entry.feeding && !entry.eatsMany) { return W.html("p", { "class": "wm-feeding" }, entry.feeding); }
-      if (!likely.length || likely[0].chance < HALF) { return null; }
-      var words = likely.map(function (each, index) { return W.tell(faces, index ? "lives-also" : "lives-in-cases", { what: faces.feeding[each.id], n: W.odds(each.chance) }); }).join("; ");
+      var sum = likely.reduce(function (held, each) { return held + each.chance; }, 0);
+      if (!shared.length && sum < HALF) { return null; }
+      var words = shared.length ? W.tell(faces, "all-likely-live-as", { what: shared.map(function (each) { return faces.feeding[each.id]; }).join(", ") })
+        : W.tell(faces, "lives-most-likely", { what: likely.map(function (each) { return W.tell(faces, "lives-share", { what: faces.feeding[each.id], odds: in100(faces, each.chance) }); }).join(", ") });
       return el("p", { "class": "wm-feeding" }, words.charAt(0).toUpperCase() + words.slice(1) + ".");
     },
 

@@ -242,8 +242,8 @@
 
   function showEnd(there, E, faces) {
     var result = there.result, best = result.verdict || there.ends[0] || result.names[0];
-    var id = there.arrived && !isNarrower(E, result.verdict, there.arrived) ? there.arrived : best.id;
-    if (!there.arrived && !result.verdict) { return showOpen(result, E, faces); }
+    if (!result.verdict && !isFirm(E, there)) { return showOpen(there, E, faces); }
+    var id = isFirm(E, there) && !isNarrower(E, result.verdict, there.arrived) ? there.arrived : best.id;
     var entry = faces.entries[id] || { name: W.nameOf(faces, id), cautions: [] };
     var here = there.ends.concat(result.verdict || [], result.names).filter(function (each) { return each.id === id; })[0] || best;
     var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, el("a", { href: W.hrefOf(faces, id) }, entry.name));
@@ -257,6 +257,7 @@
             head, entry.latin ? el("p", { "class": "soft" }, el("i", {}, entry.latin)) : null,
             el("p", { "class": "num odds" }, W.verdict.odds(faces, here)), W.verdict.scale(here.chance, true)
           ]),
+          keyEndsAt(there, E, faces, id),
           entry.summary ? W.html("p", { "class": "lead" }, entry.summary) : null,
           el("div", { "class": "means" }, [W.verdict.feeding(faces, id, result)].concat(W.verdict.means(faces, id), el("p", {}, el("a", { href: W.hrefOf(faces, id) }, W.tell(faces, "read-about-it"))), entry.tell ? W.html("p", {}, W.tell(faces, "said-by", { who: "<b>" + W.tell(faces, "what-would-tell") + "</b>", what: entry.tell })) : null))
         ])
@@ -291,12 +292,34 @@
     ])]));
   }
 
+  /* Whether the end that the key comes to holds so much that it may be named before the group. */
+  function isFirm(E, there) { return Boolean(there.arrived) && heldBy(E, there) >= E.holds; }
+
+  function in100(faces, chance) { return W.tell(faces, "in-100", { n: W.odds(chance) }); }
+
+  function heldBy(E, there) {
+    return E.members(there.arrived).reduce(function (sum, each) { return sum + there.result.chance[E.entries[each]]; }, 0);
+  }
+
+  /* The end of the printed key, where something else stands above it. */
+  function keyEndsAt(there, E, faces, id) {
+    if (!there.arrived || there.arrived === id) { return null; }
+    var said = W.tell(faces, "key-ends-at", { name: W.nameOf(faces, there.arrived), odds: in100(faces, heldBy(E, there)) });
+    return el("p", {}, el("a", { href: W.hrefOf(faces, there.arrived) }, said));
+  }
+
   /* No end, and no group that is likely enough: names without what they would mean, and the way on. */
-  function showOpen(result, E, faces) {
+  function showOpen(there, E, faces) {
+    var result = there.result, group = result.leading;
     var head = el("h2", { "class": "wm-end-name", tabindex: "-1" }, W.tell(faces, result.fits === false ? "nothing-here-fits" : "not-settled"));
     put(el("section", { "class": "part wm-arrival first" }, [
       el("div", { "class": "side" }, el("p", { "class": "label" }, where(faces))),
-      el("div", { "class": "body" }, [head, el("p", { "class": "lead" }, W.tell(faces, "still-many"))])
+      el("div", { "class": "body" }, [
+        head,
+        group ? el("p", {}, [W.tell(faces, "likeliest"), " ", el("a", { href: W.hrefOf(faces, group.id) }, el("b", {}, W.nameOf(faces, group.id))), ", ", el("span", { "class": "num" }, in100(faces, group.chance))]) : null,
+        keyEndsAt(there, E, faces, group ? group.id : ""),
+        el("p", { "class": "lead" }, W.tell(faces, "still-many"))
+      ])
     ]));
     home.append(rivals(faces, W.tell(faces, "it-may-be"), result.names, restOf(faces, result)));
     oneLook(result, faces);
@@ -483,8 +506,25 @@
     else { head = showEnd(there, ready.E, ready.faces); }
     stuck.hidden = !(there.asks || there.asksCharacter) || unsureInARow() < 2;
     dockFor(there);
-    if ((there.asks || there.asksCharacter) && there.passed && Object.keys(there.passed).length && begun) { message.textContent = "Passed over what you have told already."; }
+    if ((there.asks || there.asksCharacter) && begun && ready && !message.textContent) { message.textContent = cameHere(ready, there); }
     if (focus) { focusOn(head); }
+  }
+
+  /* Why this question: that the walk went on to a key that only most of what is likely belongs to, and what was passed over. */
+  function cameHere(ready, there) {
+    var faces = ready.faces, said = [], likely = Object.keys(there.likely || {}), told = Object.keys(there.passed || {}).length > likely.length;
+    if (trail.legs.length > 1 && !leg().answers.length) {
+      var before = copyOf(trail);
+      before.legs.pop();
+      var holds = ready.E.walk(before).holds;
+      if (holds < 1) { said.push(W.tell(faces, "goes-on-here", { odds: in100(faces, holds) })); }
+    }
+    likely.forEach(function (each) {
+      var what = questionIn(data, each) + " " + (wordsIn(data, each).leads[there.passed[each]] || "") + ".";
+      said.push(W.tell(faces, "taken-as-likely", { odds: in100(faces, there.likely[each]), what: what }));
+    });
+    if (told) { said.push(W.tell(faces, "passed-over")); }
+    return said.join(" ");
   }
 
   /* How many of the last questions could not be told, those about no couplet among them. */
