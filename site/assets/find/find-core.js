@@ -95,9 +95,18 @@
     }
 
     function part(word) {
-      for (let at = 3; at <= word.length - 3; at += 1)
-        if (known.has(word.slice(0, at)) && known.has(word.slice(at))) return [word.slice(0, at), word.slice(at)];
+      for (let at = 3; at <= word.length - 3; at += 1) {
+        const first = alone(word.slice(0, at)), second = alone(word.slice(at));
+        if (first && second) return [first, second];
+      }
       return null;
+    }
+
+    /** The known word that a part of a joined one is by itself: "stubi" of "stubbyroot" is "stubby"; empty where it is none. */
+    function alone(half) {
+      if (known.has(half)) return half;
+      const bare = half.endsWith("i") ? half.slice(0, -1) : "";
+      return [bare, bare && folding.fold(bare + "y", data.spelling.forms)].find((each) => each.length > 2 && known.has(each)) || "";
     }
 
     function find(text) {
