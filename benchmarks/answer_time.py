@@ -25,8 +25,8 @@ WATCH = """() => { window.took = []; new PerformanceObserver(list => list.getEnt
 
 def answers(page: Any, address: str, count: int) -> list[float]:
     """What each of so many answers took, ms."""
+    page.add_init_script(f"({WATCH})()")
     page.goto(address)
-    page.evaluate(WATCH)
     page.wait_for_timeout(1500)
     took = []
     for step in range(count):
@@ -34,8 +34,11 @@ def answers(page: Any, address: str, count: int) -> list[float]:
         if not leads.count():
             break
         page.evaluate("window.took.length = 0")
+        here = page.url.partition("#")[0]
         leads.nth(step % 2 if leads.count() > 1 else 0).tap()
         page.wait_for_timeout(1200)
+        if page.url.partition("#")[0] != here:
+            break  # the answer led to another key's page
         told = page.evaluate("window.took")
         took.append(max((each[1] for each in told), default=0.0))
         if "-v" in sys.argv:

@@ -52,8 +52,13 @@ def sampled(everything: list[T]) -> list[T]:
 
 WHOLE = {"site", "content", "texts", "card_of", "real_card", "real_cards", "wheel"}
 """Fixtures that build, draw or print the whole library."""
-EXHAUSTIVE = ("tests/card/", "tests/figures/", "tests/live/", "tests/optics/", "tests/contribute/test_newcomer")
-"""Where nearly every test draws or prints, and much of it."""
+EXHAUSTIVE = (
+    *("tests/card/", "tests/figures/", "tests/live/", "tests/optics/"),
+    *(f"tests/contribute/test_{name}" for name in ("newcomer", "impact", "photo", "take")),
+    *("tests/cli/test_count_and_measure", "tests/cli/test_walking", "tests/identify/test_published", "tests/library/test_fuzz"),
+    *("tests/bench/test_field_edge", "tests/pages/test_downloads", "tests/pages/test_build"),
+)
+"""Where nearly every test draws, prints, or tries hundreds of cases; the figures behind this are of --durations."""
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import json
 import logging
 import os
@@ -99,7 +100,7 @@ def _build(root: Path, new: Path, extras: Adding, variant: str) -> None:
     from keytool.pages.plugin import WetmountPlugin
 
     ready = _made(root, extras, variant)
-    with _environment(root, ready.reviewed, extras, variant), _warnings() as said:
+    with _environment(root, ready.reviewed, extras, variant), _warnings() as said, _kept_as_it_is():
         try:
             config = load_config(str(written_root(root) / "mkdocs.yml"), site_dir=str(new))
             plugin = config.plugins["wetmount"]
@@ -118,14 +119,17 @@ def serve(root: Path, port: int, extras: Adding = nothing_more) -> None:
     Raises:
         SiteNotBuilt: the library has problems, or the port is taken.
     """
-    from mkdocs.commands.serve import serve as mkdocs_serve
+    from keytool.pages.serving import serve_edited
 
-    ready = _made(root, extras, "serve")
-    logging.basicConfig(level=logging.INFO, format="%(message)s")
-    with _environment(root, ready.reviewed, extras, "serve"):
+    logging.basicConfig(format="%(message)s")
+    for name in ("mkdocs", "wetmount"):
+        logging.getLogger(name).setLevel(logging.INFO)
+    with _environment(root, "2000-01-01", extras, "serve"):
         try:
-            mkdocs_serve(str(written_root(root) / "mkdocs.yml"), dev_addr=f"127.0.0.1:{port}", livereload=True)
-        except (OSError, click.ClickException) as error:
+            serve_edited(root, port, extras)
+        except (LibraryProblems, MovedNowhere) as problems:
+            raise SiteNotBuilt(str(problems)) from None
+        except OSError as error:
             raise SiteNotBuilt(f"Cannot serve on port {port}: {error}") from None
 
 
@@ -163,6 +167,16 @@ def _environment(root: Path, last: str, extras: Adding, variant: str) -> Iterato
         os.environ.clear()
         os.environ.update(before)
         WetmountPlugin.extras, WetmountPlugin.variant = staticmethod(added[0]), added[1]
+
+
+@contextmanager
+def _kept_as_it_is() -> Iterator[None]:
+    """Spares Python's search for circular garbage what was made already: a library and its drawings are millions of parts."""
+    gc.freeze()
+    try:
+        yield
+    finally:
+        gc.unfreeze()
 
 
 @contextmanager

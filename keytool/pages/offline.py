@@ -90,7 +90,10 @@ def put_in(site: Path, worker: str, *, keeps: bool = True) -> None:
 
     `worker` is the script with its lists still empty. A site that is being edited keeps nothing.
     """
-    told = offline_files(site) if keeps else {}
+    if not keeps:
+        _put_lists(site, worker, {"version": "edited", "core": [], "told": [], "rest": []})
+        return
+    told = offline_files(site)
     for name, text in told.items():
         (site / name).parent.mkdir(exist_ok=True)
         (site / name).write_text(text, "utf-8")
@@ -100,21 +103,21 @@ def put_in(site: Path, worker: str, *, keeps: bool = True) -> None:
     core += sorted(_shown_in(files, core) & set(wanted) - set(core))
     then = sorted(told, key=lambda name: (name == FRAME, name))
     rest = [name for name in wanted if name not in {*core, *then}]
-    if keeps:
-        sent = dict(packed({name: files[name].read_bytes() for name in wanted}))
-        sizes = {
-            "core": sum(sent[name] for name in core),
-            "told": sum(sent[name] for name in then),
-            "rest": sum(sent[name] for name in rest),
-        }
-        folder = sum(path.stat().st_size for path in files.values())
-        _say_sizes(site / OWN_PAGE, {**{name: _megabytes(size) for name, size in sizes.items()}, "folder": _megabytes(folder)})
+    sent = dict(packed({name: files[name].read_bytes() for name in wanted}))
+    sizes = {
+        "core": sum(sent[name] for name in core),
+        "told": sum(sent[name] for name in then),
+        "rest": sum(sent[name] for name in rest),
+    }
+    folder = sum(path.stat().st_size for path in files.values())
+    _say_sizes(site / OWN_PAGE, {**{name: _megabytes(size) for name, size in sizes.items()}, "folder": _megabytes(folder)})
     digest = hashlib.sha256()
     for name in wanted:
         digest.update(f"{name}\0".encode() + hashlib.sha256(files[name].read_bytes()).digest())
-    lists = {"version": digest.hexdigest()[:12], "core": core, "told": then, "rest": rest}
-    if not keeps:
-        lists = {"version": "edited", "core": [], "told": [], "rest": []}
+    _put_lists(site, worker, {"version": digest.hexdigest()[:12], "core": core, "told": then, "rest": rest})
+
+
+def _put_lists(site: Path, worker: str, lists: Mapping[str, object]) -> None:
     (site / WORKER).write_text(worker.replace(LISTS, f"var BUILT = {json.dumps(lists)};"), "utf-8")
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from keytool.figures import kinds
 from keytool.figures.library_figures import of_entry, resolved
@@ -19,9 +19,9 @@ SAY_SO = "a-drawing-is-wrong"
 """The part of the guide for contributors that says what to do about it."""
 
 
-def plate_assets(library: Library, theme: str) -> list[Asset]:
-    """The drawing of each entry of a theme as SVG files: `drawings/<entry>.svg`, and small, without a bar, in `drawings/small/`."""
-    drawings = {entry.id: of_entry(library, entry) for entry in library.entries.values() if entry.theme == theme}
+def plate_assets(library: Library, entries: Iterable[Entry]) -> list[Asset]:
+    """The drawing of each entry as SVG files: `drawings/<entry>.svg`, and small, without a bar, in `drawings/small/`."""
+    drawings = {entry.id: of_entry(library, entry) for entry in entries}
     return [
         asset
         for id, drawing in drawings.items()

@@ -15,12 +15,17 @@ from keytool.pages.page_writer import Writer, legend_rows
 from keytool.pages.plates import portrait_path
 
 
+def prose_paths(site: Path) -> list[str]:
+    """The path of each page under `site/pages`."""
+    folder = site / "pages"
+    return [path.relative_to(folder).as_posix() for path in sorted(folder.rglob("*.md"))]
+
+
 def prose_pages(library: Library, site: Path, slots: Mapping[str, str]) -> Iterator[Page]:
     """Each page under `site/pages`, its slots (`<!-- keys -->`) filled by the library or by those given."""
     folder = site / "pages"
-    for path in sorted(folder.rglob("*.md")):
-        name = path.relative_to(folder).as_posix()
-        text = path.read_text(encoding="utf-8")
+    for name in prose_paths(site):
+        text = (folder / name).read_text(encoding="utf-8")
         writer = Writer(library, name)
         for slot, fill in SLOTS.items():
             mark = f"<!-- {slot} -->"

@@ -38,7 +38,7 @@ from keytool.pages.parallel import run_parallel
 from keytool.pages.plate_pages import plate_assets, sheet_page, sheets_page, themes
 from keytool.pages.point_at import has_optics
 from keytool.pages.practice_and_published import voices_page
-from keytool.pages.prose import prose_pages
+from keytool.pages.prose import prose_pages, prose_paths
 from keytool.pages.sources_page import sources_page
 from keytool.pages.whole_key_page import whole_key_page
 from keytool.pages.words_data import words_data
@@ -61,99 +61,121 @@ class SiteContent:
 def build_site(library: Library, site: Path | None = None, extras: Extras = NOTHING) -> SiteContent:
     """The whole site of a library that is free of problems, before a site builder has seen it. Pages stand in a fixed order."""
     folder = site or written_root() / "site"
-    reviewed = max((entry.reviewed for entry in library.entries.values()), default="2000-01-01")
-    drawn = _drawn(library)
+    made = [*undrawn(library, folder, extras), *_drawn(library)]
+    pages = {each.path: each for each in made if isinstance(each, Page)}
+    assets = {each.path: each for each in (*bundled(written(folder)), *made) if isinstance(each, Asset)}
+    in_order = tuple(pages[path] for path in page_paths(library, folder))
+    return SiteContent(in_order, tuple(assets.values()), navigation(library), last_review(library), library.version)
+
+
+def last_review(library: Library) -> str:
+    """The day an entry was last looked through, which dates the site."""
+    return max((entry.reviewed for entry in library.entries.values()), default="2000-01-01")
+
+
+def page_paths(library: Library, folder: Path) -> list[str]:
+    """The path of every page of the site, in its fixed order."""
+    return [
+        *prose_paths(folder),
+        "describe.md",
+        *(["gallery.md"] if has_optics(library) else []),
+        "keys/index.md",
+        *(f"keys/{id}.md" for id in library.keys),
+        *(f"keys/whole/{id}.md" for id in library.keys),
+        "entries/index.md",
+        *(f"entries/{id}.md" for id in library.entries),
+        *("characters/index.md", "terms.md", "sources.md", "cautions.md", "guides/index.md"),
+        *(f"guides/{id}.md" for id in library.guides),
+        "look-alikes/index.md",
+        *(f"look-alikes/{id}.md" for id in library.look_alikes),
+        "drawings/index.md",
+        *(f"drawings/{theme}.md" for theme in themes(library)),
+        *("voices.md", "quantities.md"),
+        *(["live-field.md"] if library.manners else []),
+        *(["count.md", "measure.md"] if library.bench.tally else []),
+        *("cards.md", "downloads.md", KEY_REPORT, "offline.md", "find.md"),
+    ]
+
+
+def undrawn(library: Library, folder: Path, extras: Extras) -> list[Page | Asset]:
+    """The pages and assets for which little is drawn: written by hand, lists, downloads, what is found, and what was added."""
+    there = {path.removesuffix(".md") + ".html" for path in page_paths(library, folder)}
     taken = downloads(library)
-    pages = [
+    return [
         *prose_pages(library, folder, extras.slots),
-        drawn.pages["describe.md"],
-        *([drawn.pages["gallery.md"]] if has_optics(library) else []),
         keys_page(library),
-        *(drawn.pages[f"keys/{id}.md"] for id in library.keys),
-        *(drawn.pages[f"keys/whole/{id}.md"] for id in library.keys),
         entries_page(library),
-        *(drawn.pages[f"entries/{id}.md"] for id in library.entries),
-        drawn.pages["characters/index.md"],
         terms_page(library),
         sources_page(library),
         cautions_page(library),
         guides_page(library),
         *(guide_page(library, each) for each in library.guides.values()),
         look_alikes_page(library),
-        *(drawn.pages[f"look-alikes/{id}.md"] for id in library.look_alikes),
         sheets_page(library),
-        *(drawn.pages[f"drawings/{theme}.md"] for theme in themes(library)),
         voices_page(library),
         quantities_page(library),
         *([live_field_page(library)] if library.manners else []),
         *([count_page(library), measure_page(library, "describe.html")] if library.bench.tally else []),
         cards_page(library, extras),
         downloads_page(library, taken),
-        drawn.pages[KEY_REPORT],
         offline_page(),
         find_page(library),
+        *taken,
+        words_data(library),
+        find_index(library, there),
+        *(Asset(path, text.encode(), f"site/{MOVED}") for path, text in moved_pages(folder, there).items()),
+        *(Asset(path, content, "keydata") for path, content in extras.files.items()),
     ]
-    there = {each.path.removesuffix(".md") + ".html" for each in pages}
-    moved = (Asset(path, text.encode(), f"site/{MOVED}") for path, text in moved_pages(folder, there).items())
-    added = (Asset(path, content, "keydata") for path, content in extras.files.items())
-    found = find_index(library, there)
-    assets = (*bundled(_written(folder)), *taken, words_data(library), found, *drawn.assets, *moved, *added)
-    return SiteContent(tuple(pages), assets, navigation(library), reviewed, library.version)
 
 
-@dataclass(frozen=True, slots=True)
-class _Drawn:
-    """The pages with drawings, by path, and the drawings that are files."""
-
-    pages: dict[str, Page]
-    assets: list[Asset]
-
-
-def _drawn(library: Library) -> _Drawn:
+def _drawn(library: Library) -> list[Page | Asset]:
     """What takes long, because it is drawn, shared out: what shows the same drawings stays together."""
     grounds = [ground(library, key) for key in library.keys.values()]
     done = run_parallel(
         [
-            *(partial(_of_key, each) for each in sorted(grounds, key=lambda each: -len(each.key.couplets))),
+            *(partial(of_key, each) for each in sorted(grounds, key=lambda each: -len(each.key.couplets))),
             *(partial(_of_theme, library, grounds, theme) for theme in themes(library)),
-            partial(_of_characters, library),
+            partial(of_characters, library),
             partial(_of_look_alikes, library),
-            partial(_of_describing, library),
-            partial(_of_engine, library),
-            partial(_of_report, library),
+            partial(of_describing, library),
+            partial(of_engine, library),
+            partial(of_report, library),
         ]
     )
-    made = [each for group in done for each in group]
-    assets = {each.path: each for each in made if isinstance(each, Asset)}
-    return _Drawn({each.path: each for each in made if isinstance(each, Page)}, list(assets.values()))
+    return [each for group in done for each in group]
 
 
-def _of_key(of: Ground) -> list[Page | Asset]:
+def of_key(of: Ground) -> list[Page | Asset]:
+    """A key: its page, the whole of it, its data, and the drawings they show."""
     figures = FigureFiles()
     return [key_page(of, figures), whole_key_page(of, figures), key_data(of, figures), *figures.assets]
 
 
 def _of_theme(library: Library, grounds: Sequence[Ground], theme: str) -> list[Page | Asset]:
     entries = [each for each in library.entries.values() if each.theme == theme]
-    return [*(entry_page(library, grounds, each) for each in entries), sheet_page(library, theme), *plate_assets(library, theme)]
+    return [*(entry_page(library, grounds, each) for each in entries), sheet_page(library, theme), *plate_assets(library, entries)]
 
 
-def _of_characters(library: Library) -> list[Page | Asset]:
+def of_characters(library: Library) -> list[Page | Asset]:
+    """The page of the characters, and the drawing of each state."""
     shown = states_shown(library)
     return [characters_page(library, shown), *state_assets(library, shown)]
 
 
-def _of_describing(library: Library) -> list[Page | Asset]:
+def of_describing(library: Library) -> list[Page | Asset]:
+    """The page on which one says what one sees, the gallery, and the drawings they show."""
     figures = FigureFiles()
     made = [describe_page(library, figures), *([gallery_page(library, figures)] if has_optics(library) else [])]
     return [*made, *figures.assets]
 
 
-def _of_engine(library: Library) -> list[Page | Asset]:
+def of_engine(library: Library) -> list[Page | Asset]:
+    """What the scripts that name things know of the library."""
     return [face_data(library), engine_data(library)]
 
 
-def _of_report(library: Library) -> list[Page | Asset]:
+def of_report(library: Library) -> list[Page | Asset]:
+    """How good the keys are."""
     return [key_report_page(library)]
 
 
@@ -173,7 +195,7 @@ def assets(library: Library, site: Path | None = None, extras: Extras = NOTHING)
     return list(build_site(library, site, extras).assets)
 
 
-def _written(folder: Path) -> list[Asset]:
+def written(folder: Path) -> list[Asset]:
     """Every file under `site/assets` as it stands there."""
     return [
         Asset(path.relative_to(folder).as_posix(), path.read_bytes(), f"site/{path.relative_to(folder).as_posix()}")
