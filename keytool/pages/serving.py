@@ -97,6 +97,7 @@ class EditedSite:
         self._plugin, self._config, self._files = plugin, config, files
         self._navigation = get_navigation(files, config)
         self._env = config.plugins.on_env(env, config=config, files=files)
+        files.copy_static_files()
         for template in config.theme.static_templates:
             _build_theme_template(template, self._env, files, config, self._navigation)
         config.plugins.on_post_build(config=config)
