@@ -53,13 +53,13 @@ def legend(library: Library) -> str:
                 meanings.setdefault(value.get("mark"), []).append(f"{kind.label}, {value.label}")
         else:
             meanings.setdefault(kind.get("mark"), []).append(kind.label)
-    each = (f"{mark}{NO_BREAK}{' or '.join(_without_repeats(words))}" for mark, words in meanings.items())
-    return f"Marks: {' · '.join(each)}."
+    each = (f"{mark}{NO_BREAK}{library.say('card-or').join(_without_repeats(words))}" for mark, words in meanings.items())
+    return library.say("card-marks", marks=" · ".join(each))
 
 
-def made(imprint: Imprint) -> str:
+def made(library: Library, imprint: Imprint) -> str:
     """Version, date, licence."""
-    return f"wetmount {imprint.version} · entries reviewed up to {imprint.reviewed} · CC BY 4.0 · print at 100 %"
+    return library.say("card-made", version=imprint.version, date=imprint.reviewed)
 
 
 def microscope(library: Library, imprint: Imprint) -> list[str]:
@@ -72,9 +72,9 @@ def yours(library: Library, imprint: Imprint) -> list[str]:
     """Only what was given of your microscope, the field of view first."""
     lines = []
     if imprint.field_diameters:
-        lines.append(f"Your field of view: {_powers(library, imprint.field_diameters, 'mm')}.")
+        lines.append(library.say("card-your-field", powers=_powers(library, imprint.field_diameters, "mm")))
     if imprint.divisions:
-        lines.append(f"One division of your eyepiece scale: {_powers(library, imprint.divisions, 'µm')}.")
+        lines.append(library.say("card-your-division", powers=_powers(library, imprint.divisions, "µm")))
     return lines
 
 
@@ -83,15 +83,17 @@ def _example(library: Library) -> list[str]:
         return []
     number, times = library.quantities[EXAMPLE], eyepiece(library)
     known = {int(id) // times: number.low * times / int(id) for id in library.vocabulary["magnification"]}
-    return [
-        f"Field of view, for example with field number {wording.number(number.low)}: {_powers(library, known, 'mm')} "
-        "(= field number / objective; yours stands on the eyepiece)."
-    ]
+    powers = _powers(library, known, "mm")
+    return [library.say("card-example-field", number=wording.number(number.low), powers=powers)]
 
 
 def _powers(library: Library, values: Mapping[int, float], unit: str) -> str:
     """Each with the total magnification that couplets name, and the objective it is seen with."""
-    each = (f"at {power * eyepiece(library)}× ({power}× objective) {value:.3g} {unit}" for power, value in sorted(values.items()))
+    times = eyepiece(library)
+    each = (
+        library.say("card-at-power", power=power * times, objective=power, value=f"{value:.3g}", unit=unit)
+        for power, value in sorted(values.items())
+    )
     return " · ".join(words.replace(" ", NO_BREAK) for words in each)
 
 

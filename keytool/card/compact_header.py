@@ -65,10 +65,10 @@ def small_foot(library: Library, content: Content, imprint: Imprint, width: floa
     pocket = form.name == "pocket"
     address = imprint.short_address
     if pocket:
-        lines = [fold_words(form), legend(library), *microscope(library, imprint), made(imprint)]
+        lines = [fold_words(form), legend(library), *microscope(library, imprint), made(library, imprint)]
         lines += [f"More, with every source: {address}"] if address else []
     else:
-        lines = [legend(library), *yours(library, imprint), f"{address} · {made(imprint)}" if address else made(imprint)]
+        lines = [legend(library), *yours(library, imprint), f"{address} · {made(library, imprint)}" if address else made(library, imprint)]
     bar = check_bar(SMALLEST)
     code = qr_block(f"{imprint.address}/{content.page}") if pocket and address else Block(0, ())
     y = 1.2 + bar.height + 0.4

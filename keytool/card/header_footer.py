@@ -118,7 +118,7 @@ def _footer(library: Library, imprint: Imprint, width: float, fine: float) -> Bl
     x, y = (CHECK_BAR_MM + GAP, 1.2) if beside >= 60 else (0.0, 1.2 + left.height)
     pieces: list[Piece] = [Rule(0, 0, width, 0, 0.3), Moved(0, 1.6, left.pieces)]
     more = f"More, with every source: {imprint.short_address} · " if imprint.address else ""
-    for line in (legend(library), *microscope(library, imprint), more + made(imprint)):
+    for line in (legend(library), *microscope(library, imprint), more + made(library, imprint)):
         lines = set_lines(dotted(line), fine, width - x, even=False)
         pieces += lines.pieces(x, y, GREY)
         y += lines.height

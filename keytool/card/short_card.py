@@ -29,7 +29,6 @@ from keytool.library.model import Library, Met
 from keytool.library.value import Interval, Showing
 from keytool.library.wording import mark, number
 
-TITLE = "Most met"
 PAGE = "entries.html"
 SIZES = ((13.0, 11.0, 9.0), (12.0, 10.0, 8.5), (11.0, 9.5, 8.0), (10.0, 8.5, 7.6))
 """Points of the name, the look that decides, and the small line, the largest that fit being taken."""
@@ -183,7 +182,7 @@ def _side(bench: ShortBench, power: int, met: Sequence[Met], number_of: int) -> 
     tops = _tops(order, blocks, head.height + 2, room)
     box = field.drawing.box
     pieces: list[Piece] = [
-        Heading(f"{TITLE}, at {power}×", 0),
+        Heading(bench.library.say("card-most-met-at", power=power), 0),
         *head.pieces,
         Picture(middle[0] + box.x * scale, middle[1] + box.y * scale, field.drawing, scale),
     ]
@@ -239,10 +238,10 @@ def _leader(name: Text, pt: float, x: float, top: float, column: float, left: bo
 
 
 def _head(bench: ShortBench, power: int, um: float, width: float) -> Block:
-    title = set_lines((Run(f"{TITLE}, at {power}×", bold=True),), 17.0, width)
+    title = set_lines((Run(bench.library.say("card-most-met-at", power=power), bold=True),), 17.0, width)
     own = bench.objective(power) in bench.imprint.field_diameters
-    across = f"{number(round(um / 1000, 3))}{NO_BREAK}mm across"
-    words = f"The field with the {bench.objective(power)}× objective, {across}{', as you measured it' if own else ''}. All at true size."
+    across = f"{number(round(um / 1000, 3))}{NO_BREAK}mm"
+    words = bench.library.say("card-the-field-yours" if own else "card-the-field", objective=bench.objective(power), across=across)
     lines = set_lines((Run(words),), 8.5, width, even=False)
     return Block(title.height + lines.height + 2, (*title.pieces(0, 0), *lines.pieces(0, title.height + 0.5, GREY)))
 
@@ -276,30 +275,31 @@ def _paragraphs(title: str, paragraphs: Sequence[Text], width: float, pt: float 
 def _remember(bench: ShortBench, width: float, pt: float = 8.0) -> Block:
     texts = bench.library.short_card.remember
     numbered = [(Run(f"{n}.{NO_BREAK}"), *text_of(bench.library, text)) for n, text in enumerate(texts, 1)]
-    return _paragraphs("So that counts can be compared", numbered, width, pt)
+    return _paragraphs(bench.library.say("card-so-that-counts-compare"), numbered, width, pt)
 
 
 def _beware(bench: ShortBench, width: float, pt: float = 8.0) -> Block:
     cautions = [bench.library.cautions[each] for each in bench.library.short_card.cautions]
     paragraphs = [(Run(f"{WARNING_SIGN}{NO_BREAK}{each.title}: ", bold=True), *text_of(bench.library, each.brief)) for each in cautions]
-    return _paragraphs("Take care", paragraphs, width, pt)
+    return _paragraphs(bench.library.say("card-take-care"), paragraphs, width, pt)
 
 
 def _yours(bench: ShortBench, width: float, pt: float = 8.5) -> Block:
     """Your field of view and scale: what you gave, or room to write it by hand."""
     paragraphs: list[Text] = []
+    say = bench.library.say
     for power in sorted(bench.powers()):
         objective = bench.objective(power)
         field, division = bench.imprint.field_diameters.get(objective), bench.imprint.divisions.get(objective)
-        at = Run(f"At {power}× ({objective}× objective): ", bold=True)
-        across = f"field {field:.3g}{NO_BREAK}mm" if field else f"field {BLANK}{NO_BREAK}mm"
-        scale = f", one division {division:.3g}{NO_BREAK}µm" if division else f", one division {BLANK}{NO_BREAK}µm"
-        paragraphs.append((at, Run(across + scale)))
+        at = Run(f"{say('card-at', power=power, objective=objective)}: ", bold=True)
+        across = say("card-field", value=f"{field:.3g}{NO_BREAK}mm" if field else f"{BLANK}{NO_BREAK}mm")
+        scale = f"{division:.3g}{NO_BREAK}µm" if division else f"{BLANK}{NO_BREAK}µm"
+        paragraphs.append((at, Run(say("card-field-and-division", field=across, value=scale))))
     paragraphs += [
-        (Run(f"My drop {BLANK}{NO_BREAK}mL, dilution 1 in {BLANK}"),),
-        (Run("Field = field number on the eyepiece ÷ objective."),),
+        (Run(say("card-my-drop", volume=f"{BLANK}{NO_BREAK}mL", times=BLANK)),),
+        (Run(say("card-field-is")),),
     ]
-    return _paragraphs("My microscope", paragraphs, width, pt)
+    return _paragraphs(say("card-my-microscope"), paragraphs, width, pt)
 
 
 def _index(bench: ShortBench, width: float, pt: float = 8.0, halves: int = 1) -> list[Block]:
@@ -310,11 +310,9 @@ def _index(bench: ShortBench, width: float, pt: float = 8.0, halves: int = 1) ->
         if met.key and (name := library.entries[met.entry].name) not in by_key.setdefault(met.key, []):
             by_key[met.key].append(name)
     lines = [(Run(f"{library.keys[key].title}: ", bold=True), Run(", ".join(names))) for key, names in by_key.items()]
-    lines.append(
-        (Run("Cannot tell? ", bold=True), Run("Write that down, with its size and what it did. No name is better than a wrong one."))
-    )
+    lines.append((Run(f"{library.say('card-cannot-tell')} ", bold=True), Run(library.say("card-no-name-is-better"))))
     cut = -(-len(lines) // halves)
-    return [_paragraphs("" if n else "Which key goes on", lines[n : n + cut], width, pt) for n in range(0, len(lines), cut)]
+    return [_paragraphs("" if n else library.say("card-which-key"), lines[n : n + cut], width, pt) for n in range(0, len(lines), cut)]
 
 
 def _small_print(bench: ShortBench, width: float) -> Block:
@@ -323,9 +321,9 @@ def _small_print(bench: ShortBench, width: float) -> Block:
     lines = [
         legend(bench.library),
         *([] if bench.imprint.field_diameters else microscope(bench.library, bench.imprint)[:1]),
-        made(bench.imprint),
+        made(bench.library, bench.imprint),
     ]
-    lines += [f"More, with every source: {address}"] if address else []
+    lines += [bench.library.say("card-more", address=address)] if address else []
     pieces: list[Piece] = list(bar.pieces)
     y = bar.height + 0.6
     for line in lines:
@@ -350,8 +348,8 @@ def _pocket(bench: ShortBench) -> list[Face]:
 
 
 def _cover(bench: ShortBench, width: float) -> Face:
-    title = set_lines((Run(f"{TITLE} in a drop of soil", bold=True),), 13.0, width)
-    pieces: list[Piece] = [Heading(TITLE, 0), *title.pieces(0, 0)]
+    title = set_lines((Run(bench.library.say("card-most-met-in-drop"), bold=True),), 13.0, width)
+    pieces: list[Piece] = [Heading(bench.library.say("card-most-met"), 0), *title.pieces(0, 0)]
     y = title.height + 1
     for block in (_yours(bench, width, 8.0), _remember(bench, width, 8.0), _beware(bench, width, 8.0)):
         pieces.append(Moved(0, y, block.pieces))
@@ -369,7 +367,7 @@ def _last(bench: ShortBench, width: float, height: float) -> Face:
 
 def _rows(bench: ShortBench, power: int, met: Sequence[Met], width: float, height: float) -> Face:
     """A panel of rows: the picture at the left, all on the panel at one scale where none becomes a speck, its label beside it."""
-    head = f"At {power}× ({bench.objective(power)}× objective)"
+    head = bench.library.say("card-at", power=power, objective=bench.objective(power))
     pieces: list[Piece] = [Words(0, 9.5 * MM_PER_PT * RISE, head, 9.5, True), Rule(0, 4.6, width, 4.6, 0.3)]
     cell = (0.36 * width, (height - 6) / max(1, len(met)))
     column = width - cell[0] - 2

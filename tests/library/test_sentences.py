@@ -27,6 +27,7 @@ MOVED = {
     "keytool/cli/result_text.py": (),
     "keytool/cli/walking.py": (),
     "keytool/pages/undecided_help.py": (),
+    "keytool/card/colophon.py": (),
     "site/assets/identify/verdict.js": (),
 }
 """Files whose sentences all stand in keydata/sentences."""
