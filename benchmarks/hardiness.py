@@ -22,10 +22,8 @@ import tempfile
 import time
 import traceback
 from collections import Counter
-from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from collections.abc import Callable
 from pathlib import Path
-from types import FrameType
 
 from PIL import Image
 
@@ -34,11 +32,10 @@ from keytool.library import load
 from keytool.library.report import as_text
 from tests.conftest import copy_mini, everything_found
 from tests.contribute.helping import part
+from tests.library.test_fuzz import an_end
 
 PROJECT = Path(__file__).parents[1]
 FILES, PHOTOGRAPHS, KILLS = 10_000, 2_000, 200
-HANGS = 60
-"""Seconds after which something is taken to have no end."""
 BITS = [each.encode() for each in ("\0", "\n", "\t", "{", "}", "[", "]", ": ", "- ", "&a ", "*a", "!t ", "'", '"', "#", "µ", "\u200b")] + [
     b"\xff"
 ]
@@ -46,22 +43,6 @@ ENTRY = shlex.split(
     "new entry --like shirt-button --common 'Tarn End button' --summary Invented. --commonness rare --shows holes=four "
     "--shows width=14..16mm --shows rim=raised --shows light=shiny --contributor Ilse --reviewed 2026-01-01 --couplet --yes"
 )
-
-
-@contextmanager
-def an_end(seconds: int = HANGS) -> Iterator[None]:
-    """Stops what does not end by itself."""
-
-    def stop(_number: int, _frame: FrameType | None) -> None:
-        raise TimeoutError(f"no end after {seconds} s")
-
-    before = signal.signal(signal.SIGALRM, stop)
-    signal.alarm(seconds)
-    try:
-        yield
-    finally:
-        signal.alarm(0)
-        signal.signal(signal.SIGALRM, before)
 
 
 def mutated(content: bytes, chance: random.Random) -> bytes:

@@ -31,6 +31,23 @@ BUTTON = (
     "rim=raised",
     "--yes",
 )
+ANSWERED = [
+    "--scientific",
+    "-",
+    "--id",
+    "tarn-end-button",
+    "--kind",
+    "object",
+    "--theme",
+    "debris",
+    "--within",
+    "button",
+    "--basis",
+    "memory",
+    "--feeding",
+    "-",
+]
+"""What is asked besides, answered, so that nothing is left to be asked but what a test types."""
 FILE = "keydata/entries/debris/tarn-end-button.yaml"
 
 
@@ -86,20 +103,7 @@ def test_a_couplet_is_asked_for_and_may_be_refused(parted: Path) -> None:
         *answers,
         "--shows",
         "light=shiny",
-        "--scientific",
-        "-",
-        "--id",
-        "tarn-end-button",
-        "--kind",
-        "object",
-        "--theme",
-        "debris",
-        "--within",
-        "button",
-        "--basis",
-        "memory",
-        "--feeding",
-        "-",
+        *ANSWERED,
         typed="no\n",
     )
     assert "Add this couplet? yes or no? [no]" in words(result.output)
@@ -291,20 +295,7 @@ def test_a_collision_that_is_left_gives_back_what_was_answered(parted: Path) -> 
         *answers,
         "--shows",
         "light=shiny",
-        "--scientific",
-        "-",
-        "--id",
-        "tarn-end-button",
-        "--kind",
-        "object",
-        "--theme",
-        "debris",
-        "--within",
-        "button",
-        "--basis",
-        "memory",
-        "--feeding",
-        "-",
+        *ANSWERED,
         typed="Ilse Okafor\nno\n",
     )
     assert "so nothing was written" in words(result.output)
