@@ -77,9 +77,8 @@ def _could_not_be_told(compiled: CompiledKey, couplet: str, after: Posterior) ->
 
 
 def _is_plain(trail: Trail) -> bool:
-    """Whether nothing was told but answers to one key: then it is followed as printed, question by question."""
-    told_besides = trail.saw or trail.pictures or len(trail.legs) > 1
-    return not told_besides and all(each.lead != CANNOT_TELL for each in trail.legs[0].answers)
+    """Whether one key is walked and everything asked was told: then it is followed as printed, question by question."""
+    return len(trail.legs) == 1 and not trail.pictures and not unsure_looks(trail)
 
 
 def _undecided(model: Model, compiled: CompiledKey, given: Mapping[str, str], after: Posterior, trail: Trail) -> tuple[str, str, str]:

@@ -668,9 +668,8 @@
       return { ...nothing, end: leads ? ends[0].id : most("goes-on-least") };
     }
 
-    /* Whether nothing was told but answers to one key: then it is followed as printed, question by question. */
-    const isPlain = (trail) => !trail.saw.length && !(trail.pictures || []).length && trail.legs.length === 1
-      && trail.legs[0].answers.every((each) => each.lead !== CANNOT_TELL);
+    /* Whether one key is walked and everything asked was told: then it is followed as printed, question by question. */
+    const isPlain = (trail) => trail.legs.length === 1 && !(trail.pictures || []).length && unsureLooks(trail) === 0;
 
     function endsOf(key, chance) {
       return [...key.within].map(([id, numbers]) => [id, mass(chance, numbers)])

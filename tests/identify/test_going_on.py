@@ -90,6 +90,11 @@ def test_who_saw_no_spear_is_not_asked_what_form_it_has(model: Model) -> None:
         assert state.asks_character not in of_spears
 
 
+def test_what_is_seen_besides_leaves_the_next_question_of_a_key_where_it_was(model: Model) -> None:
+    state = evaluate(model, parsed(model, "saw:tail=drawn-out", "nematode-mouthparts").trail)
+    assert (state.asks, dict(state.likely)) == (model.keys["nematode-mouthparts"].key.first, {})
+
+
 def test_what_nobody_told_and_is_hardly_so_is_not_taken_for_granted(model: Model) -> None:
     """A small cell with whips: that it hops is open, so it is asked how it gets about, and not what it does between the hops."""
     state = evaluate(model, parsed(model, "saw:cell-edge=whips-or-bare/saw:own-movement=moves", "moving-single-cells").trail)
