@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -40,7 +41,7 @@ def describe_command(named: Path | None, seen: tuple[str, ...], start: str, why:
 
     Several states: tail=blunt,pointed. Cannot tell: tail=?. A first look: at=worm.
     """  # noqa: D301
-    from keytool.cli.observations import Unreadable, Words
+    from keytool.cli.observations import Unreadable, Words, unheard
     from keytool.cli.opening import library, pick
     from keytool.cli.terminal import Terminal
     from keytool.identify import compiled, parsed
@@ -59,17 +60,21 @@ def describe_command(named: Path | None, seen: tuple[str, ...], start: str, why:
         said = [each for each in seen if "=" not in each]
         if len(said) == 1 and not trail.saw and not trail.pictures:
             said = sentences(said[0])
-        trail, unheard = words.take_words(trail, said) if said else (trail, ())
-        if said and len(unheard) == len(said):
+        text = "".join(f"{each}\n" for each in said)
+        understood = words.understood(trail, text)
+        trail, not_heard = understood.added_to(trail), unheard(understood, said)
+        if said and len(not_heard) == len(said):
             words.take(trail, " ".join(said))  # raises, with what may have been meant
     except Unreadable as error:
         raise click.UsageError(str(error)) from None
     entry = pick(why, list(model.entries), "entry") if why else ""
-    for each in unheard:
-        out.say(f"Not understood, so not taken: {each}")
+    for each in not_heard:
+        near = words.nearest(each)
+        out.say(f"Not understood, so not taken: {each}" + (f" Nearest: {', '.join(near)}." if near else ""))
     if not seen and not start:
         trail = _asked(words, out, trail)
-    _tell(words, out, trail, entry)
+    beside = {each.observation.character: text[each.start : each.end] for each in understood.places if each.observation}
+    _tell(words, out, trail, entry, beside)
     if as_json:
         Terminal(sys.stdout).raw(json.dumps(record(model, trail), ensure_ascii=False, indent=2))
 
@@ -101,7 +106,8 @@ def _asked(words: Words, out: Terminal, trail: Trail) -> Trail:
     return trail
 
 
-def _tell(words: Words, out: Terminal, trail: Trail, entry: str) -> None:
+def _tell(words: Words, out: Terminal, trail: Trail, entry: str, beside: Mapping[str, str]) -> None:
+    """What was seen, each with the words `beside` it in which it was heard, and what it probably is."""
     from keytool.cli.observations import said_words
     from keytool.cli.result_text import ResultText
     from keytool.identify import describe, explain, written
@@ -116,7 +122,8 @@ def _tell(words: Words, out: Terminal, trail: Trail, entry: str) -> None:
 
     out.say(out.bold("You saw"))
     for each in trail.saw:
-        out.say(said_words(model, each), indent=4, label="  -")
+        heard = " ".join(beside.get(each.character, "").split())
+        out.say(said_words(model, each) + (f" (“{heard}”)" if heard else ""), indent=4, label="  -")
     for picture in trail.pictures:
         out.say(f"At first sight: {library.pictures[picture].name}", indent=4, label="  -")
     if trail.sample:

@@ -133,12 +133,7 @@ class Words:
         They are heard together, since one says what the others are about.
         """
         understood = self.understood(trail, "".join(f"{each}\n" for each in texts))
-        unheard, start = [], 0
-        for each in texts:
-            if not any(start <= place.start <= start + len(each) for place in understood.places):
-                unheard.append(each)
-            start += len(each) + 1
-        return understood.added_to(trail), tuple(unheard)
+        return understood.added_to(trail), unheard(understood, texts)
 
     def understood(self, trail: Trail, text: str) -> Understood:
         """What a text in plain words says of the thing a trail tells of, each thing with its place in the text."""
@@ -146,12 +141,26 @@ class Words:
 
         return understand(self.model, self.lay, trail, text) if self.lay else Understood((), ())
 
-    def _nothing_heard(self, typed: str) -> str:
+    def nearest(self, typed: str) -> list[str]:
+        """What may have been meant by words in which nothing was heard surely enough, at most three."""
         from keytool.words.hear import hear
 
-        near = list(dict.fromkeys(f"{each.character}={each.state}" for each in hear(self.lay, typed) if each.state))[:3] if self.lay else []
+        return list(dict.fromkeys(f"{each.character}={each.state}" for each in hear(self.lay, typed) if each.state))[:3] if self.lay else []
+
+    def _nothing_heard(self, typed: str) -> str:
+        near = self.nearest(typed)
         tip = f"Did you mean {' or '.join(near)}?" if near else "Say it as character=state, such as mouth=spear, or in other words."
         return f"Nothing known was heard in “{typed}”. {tip}"
+
+
+def unheard(understood: Understood, texts: Sequence[str]) -> tuple[str, ...]:
+    """The texts, joined line by line, in which nothing was heard."""
+    left, start = [], 0
+    for each in texts:
+        if not any(start <= place.start <= start + len(each) for place in understood.places):
+            left.append(each)
+        start += len(each) + 1
+    return tuple(left)
 
 
 def said_words(model: Model, observation: Observation) -> str:
