@@ -17,4 +17,5 @@ def judging(constants: Mapping[str, Constant]) -> Judging:
         round(constants["least-fields-to-widen"].value),
         round(constants["least-total-to-widen"].value),
         constants["clumped-chance"].value,
+        constants["surely-clumped-chance"].value,
     )

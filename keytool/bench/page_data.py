@@ -49,6 +49,7 @@ def page_data(library: Library) -> dict[str, Any]:
             "leastFields": by.least_fields,
             "leastTotal": by.least_total,
             "clumpedChance": by.clumped_chance,
+            "surelyClumped": by.surely_clumped,
         },
         "constants": {each: library.bench.constants[each].value for each in ERRORS},
         "kinds": {id: word.label for id, word in library.vocabulary["sample-kind"].items()},

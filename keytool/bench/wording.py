@@ -34,6 +34,8 @@ def between(interval: Interval) -> str:
         return "none seen"
     if math.isinf(interval.high):
         return f"{figures(interval.low)} or more"
+    if interval.low < interval.value / 1000:  # so many clumps that next to nothing is known
+        return f"next to none to {figures(interval.high)}"
     return f"{figures(interval.low)} to {figures(interval.high)}"
 
 

@@ -10,7 +10,19 @@ from typing import Any
 
 import click
 
-Above = click.FloatRange(min=0, min_open=True)
+
+class _Above(click.FloatRange):
+    """A number above 0 that a bench can have: neither endless nor next to nothing."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        """The number, or a message that says what is allowed."""
+        number = super().convert(value, param, ctx)
+        if not 1e-9 <= number <= 1e12:
+            self.fail(f"{value} cannot be. Allowed: a plain number above 0, such as 18 or 0.05.", param, ctx)
+        return number
+
+
+Above = _Above(min=0, min_open=True)
 
 
 class Sums(click.Group):
@@ -149,6 +161,8 @@ def dilution(
     """What one thing in a field stands for: dilution factor, film, volume under a field."""
     from keytool.bench import optics, sample
 
+    if total_ml < soil:
+        raise click.UsageError(f"--total-ml {total_ml:g} is less than the soil in it. Give soil and water together, as read on the tube.")
     factor = sample.dilution_factor(soil, total_ml)
     area = slip_mm[0] * slip_mm[1]
     film = sample.film_depth_mm(drop_ml, area)
@@ -282,7 +296,10 @@ def chamber(named: Path | None, chamber: str, square: str, count: int, squares: 
     side = which.squares_mm[pick(square, list(which.squares_mm), "square")]
     volume = chambers.square_ml(side, which.depth_mm)
     limits = counts.poisson_limits(count, 0.95).times(factor / (squares * volume))
+    found = f"{shown(limits.value)} in a mL, between {shown(limits.low, 2)} and {shown(limits.high, 2)}"
+    if not count:
+        found = f"None seen: under {shown(limits.high, 2)} in a mL"
     return {"square-ml": volume, "per-ml": limits.value, "low": limits.low, "high": limits.high}, (
-        f"{shown(limits.value)} in a mL, between {shown(limits.low, 2)} and {shown(limits.high, 2)}. One square holds {volume:.2e} mL.",
+        f"{found}. One square holds {volume:.2e} mL.",
         "Count what touches two of the four sides, not the other two.",
     )

@@ -82,8 +82,12 @@ def test_counts_at_random_get_exact_limits_and_clumped_ones_wider(by: counts.Jud
     assert clumped.widened
     assert clumped.per_field.low < 1.69841
     assert clumped.per_field.high > 3.8096  # the exact limits of chance alone, too narrow here
-    few = counts.mean_per_field([0, 9, 1], by)
+    few = counts.mean_per_field([2, 7, 1], by)
     assert not few.widened  # three fields cannot say
+    giant = counts.mean_per_field([0, 1, 0, 60], by)
+    assert giant.widened  # but one drop that holds them all can
+    assert giant.per_field.low < 1
+    assert giant.per_field.high > 100
 
 
 def test_none_seen_is_never_zero(by: counts.Judging) -> None:

@@ -23,7 +23,7 @@ def held(mean: float, k: float | None, fields: int, by: Judging) -> float:
 
 @pytest.mark.parametrize("fields", [20])
 @pytest.mark.parametrize("mean", [1, 2, 5])
-@pytest.mark.parametrize("k", [None, 2, 1])
+@pytest.mark.parametrize("k", [None, 2, 1, 0.5])
 def test_a_95_interval_holds_935_to_97_of_100(mean: float, k: float | None, fields: int, by: Judging) -> None:
     assert 0.935 - SLACK <= held(mean, k, fields, by) <= 0.97 + SLACK
 

@@ -124,6 +124,10 @@ def test_each_sum_gives_the_worked_number_and_says_it_in_words(words: str, numbe
         ("mpn --level 3 4 0.1", "more positive than tubes"),
         ("compare --first 0 10 --second 0 10", "nothing to compare"),
         ("bacterium --width-um 2 --length-um 1", "less than the width"),
+        ("field --field-number nan --objective 40", "nan cannot be. Allowed: a plain number above 0"),
+        ("compare --first 3 1e-300 --second 5 2", "1e-300 cannot be"),
+        ("hyphae --m-per-g 1e308", "1e308 cannot be"),
+        ("dilution --soil 10 --total-ml 5", "less than the soil in it"),
     ],
 )
 def test_what_cannot_be_is_refused(words: str, says: str) -> None:
@@ -132,6 +136,13 @@ def test_what_cannot_be_is_refused(words: str, says: str) -> None:
 
 def test_below_a_hundred_worms_it_warns() -> None:
     assert "Fewer than 100" in run("measure", "indices", "Ba2=10", "Fu2=4")
+
+
+def test_none_in_a_chamber_is_under_and_never_nothing() -> None:  # exact Poisson limit of none, 3.689 over 0.2 mL, times 5
+    said = run(
+        "measure", "chamber", "--chamber", "sedgewick-rafter", "--square", "square", "--count", "0", "--squares", "200", "--factor", "5"
+    )
+    assert "None seen: under 92 in a mL" in said
 
 
 def test_none_and_all_positive_tubes_have_one_end() -> None:

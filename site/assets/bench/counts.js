@@ -21,9 +21,10 @@
   /* Mean per field (or drop) with its interval, widened where counts are clumped. `by` = {confidence, leastFields, leastTotal, clumpedChance}. */
   function meanPerField(counts, by) {
     var n = counts.length, total = sum(counts), scatter = n > 1 ? dispersion(counts) : null, factor = 1;
-    if (scatter && n >= by.leastFields && total >= by.leastTotal && scatter.clumped < by.clumpedChance) {
+    if (scatter && total >= by.leastTotal && scatter.clumped < (n >= by.leastFields ? by.clumpedChance : by.surelyClumped)) {
       var share = (1 + by.confidence) / 2;
-      factor = Math.max(1, scatter.index) * Math.pow(d.tQuantile(n - 1, share) / d.normalQuantile(share), 2);
+      var excess = Math.max(0, scatter.index - 1);
+      factor = (1 + excess) * (1 + excess / n) * Math.pow(d.tQuantile(n - 1, share) / d.normalQuantile(share), 2);
     }
     if (factor === 1) {
       return { perField: times(poissonLimits(total, by.confidence), 1 / n), total: total, fields: n, widened: false, factor: 1, scatter: scatter };

@@ -31,6 +31,7 @@
   function estimate(of) { return of.value ? figures(of.value) : "under " + figures(of.high); }
   function between(of) {
     if (!of.value) { return "none seen"; }
+    if (isFinite(of.high) && of.low < of.value / 1000) { return "next to none to " + figures(of.high); }
     return isFinite(of.high) ? figures(of.low) + " to " + figures(of.high) : figures(of.low) + " or more";
   }
   function ratioWords(ratio) {
