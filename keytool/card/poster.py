@@ -86,7 +86,7 @@ def _whole(entry: Entry) -> Drawing | None:
     """The worm of a head; else the entry's own plate with nothing asked about."""
     if entry.figure is None or is_worm_part(entry.figure):
         return whole_of(entry, 0.0)
-    return draw(entry.figure.kind, params_of(entry.figure, entry), title=entry.name)
+    return draw(entry.figure.draws, params_of(entry.figure, entry), title=entry.name)
 
 
 def _is_met(entry: Entry) -> bool:

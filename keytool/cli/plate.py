@@ -34,7 +34,7 @@ def plate_command(named: Path | None, output: Path, with_kinds: bool) -> None:
     from keytool.library.save import save
 
     everything = library(named)
-    items = [*of_library(everything), *(of_kinds() if with_kinds else ())]
+    items = [*of_library(everything), *(of_kinds(everything.drawings) if with_kinds else ())]
     newest = max((each.reviewed for each in everything.entries.values()), default="2026-01-01")
     data = contact_sheet(items, FILES[False], title="Every drawing, for review", day=date.fromisoformat(newest))
     try:

@@ -50,7 +50,7 @@ class EntryTalk:
         self.talk, self.loaded, self.library, self.today, self.replace = talk, loaded, loaded.library, today, replace
         self.shows, self.rests, self.told = shows, rests, told
         self.like = ""
-        self._reader = Reader(self.library.vocabulary, self.library.characters, self.library.quantities)
+        self._reader = Reader(self.library.vocabulary, self.library.characters, self.library.quantities, self.library.drawings)
 
     def raw(self) -> dict[str, Any]:
         """The entry as it will stand in its file.

@@ -58,7 +58,7 @@ def form_data(loaded: Loaded) -> dict[str, Any]:
             "says": rules_of_a_couplet(library),
             "longest": {"question": library.limit(QUESTION), "lead": library.limit(LEAD)},
         },
-        "kinds": {name: _kind(kind) for name, kind in kinds().items()},
+        "kinds": {name: _kind(kind) for name, kind in kinds(library.drawings.values()).items()},
         "quantities": {id: limit for id, each in library.quantities.items() if (limit := parting_limit(library, each)) is not None},
         "sentences": SENTENCES,
         "mostNamed": MOST_NAMED,

@@ -1,10 +1,11 @@
-"""Figures that cannot be drawn, as findings at the place they are written."""
+"""Figures that cannot be drawn, and drawings whose lines are wrong, as findings at the place they are written."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from keytool.figures import problems
+from keytool.figures.drawn_faults import faults
 from keytool.figures.library_figures import resolved
 from keytool.library.finding import Finding
 from keytool.library.load import Loaded
@@ -15,8 +16,11 @@ CHECK = "drawing"
 
 
 def findings(loaded: Loaded) -> Iterator[Finding]:
-    """A finding for each figure whose kind or parameters no drawing has."""
+    """A finding for each figure whose kind or parameters no drawing has, and for each fault in the lines of a drawing that is data."""
     library = loaded.library
+    for form in library.drawings.values():
+        for path, message, allowed, tip in faults(form):
+            yield Finding(CHECK, loaded.files.place("drawing", form.id, path), message, allowed, tip)
     for entry in library.entries.values():
         yield from _of(loaded, "entry", entry.id, ("figure",), entry.figure, entry)
     for character in library.characters.values():
@@ -30,5 +34,5 @@ def findings(loaded: Loaded) -> Iterator[Finding]:
 
 def _of(loaded: Loaded, kind: str, id: str, path: DataPath, figure: Figure | None, entry: Entry | None) -> Iterator[Finding]:
     if figure:
-        for problem in problems(figure.kind, resolved(figure, entry)):
+        for problem in problems(figure.draws, resolved(figure, entry), loaded.library.drawings.values()):
             yield Finding(CHECK, loaded.files.place(kind, id, path), problem)

@@ -64,7 +64,7 @@ def beyond_its_plate(entry: Entry, own: Drawing, seen: Optics) -> Drawing | None
     if figure is None:
         return None
     if bodies := strewn(entry):
-        return _apart(draw(figure.kind, params_of(figure, entry), title=entry.name), seen, bodies)
+        return _apart(draw(figure.draws, params_of(figure, entry), title=entry.name), seen, bodies)
     runs_on = figure.kind in _PLAIN_STRANDS and "length" not in figure.params and figure.params.get("form") != "helical"
     if runs_on or is_worm_part(figure):
         return whole_of(entry, seen.diameter)

@@ -56,7 +56,7 @@ def _states(library: Library, couplet: Couplet, lead: Lead) -> list[State]:
 def _drawing(library: Library, figure: Figure | None, entry: Entry | None, title: str, description: str) -> Drawing | None:
     if figure is None:
         return None
-    return draw(figure.kind, resolved(figure, entry), title=title, description=plain(library, description))
+    return draw(figure.draws, resolved(figure, entry), title=title, description=plain(library, description))
 
 
 def resolved(figure: Figure, entry: Entry | None) -> Mapping[str, Any]:

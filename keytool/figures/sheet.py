@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from keytool.library.drawing_records import Form
 from keytool.library.model import Library
 
 from . import FigureError, draw, kinds
@@ -68,23 +69,24 @@ def of_library(library: Library) -> Iterator[Item]:
             )
 
 
-def of_kinds() -> Iterator[Item]:
-    """Each kind with nothing asked, then with each choice and each yes-or-no parameter by itself."""
-    for kind in kinds().values():
-        yield Item(f"Kind: {kind.name}", kind.name, f"kind-{kind.name}", draw(kind.name, {}, title=kind.description))
+def of_kinds(drawings: Mapping[str, Form]) -> Iterator[Item]:
+    """Each kind and each drawing that is data with nothing asked, then with each choice and each yes-or-no parameter by itself."""
+    for kind in kinds(drawings.values()).values():
+        what = drawings.get(kind.name, kind.name)
+        yield Item(f"Kind: {kind.name}", kind.name, f"kind-{kind.name}", draw(what, {}, title=kind.description))
         for param in kind.params:
-            yield from _of_param(kind, param)
+            yield from _of_param(what, kind, param)
 
 
-def _of_param(kind: Kind, param: Param) -> Iterator[Item]:
+def _of_param(what: str | Form, kind: Kind, param: Param) -> Iterator[Item]:
     values: tuple[str | bool, ...] = param.choices if param.type == "choice" else (True,) if param.type == "flag" else ()
     for value in values:
-        if param.name == "accent" or value == param.default:
+        if param.name == "accent" or (isinstance(what, Form) and param.name == "colour") or value == param.default:
             continue
         params = with_needs(kind.name, param.name, value)
         word = param.name if value is True else f"{param.name}: {value}"
         try:
-            drawing = draw(kind.name, params, title=f"{kind.description} ({word})")
+            drawing = draw(what, params, title=f"{kind.description} ({word})")
         except FigureError as error:  # a pair of parameters this table does not know yet
             raise AssertionError(f"{kind.name} {word}: {error}") from None
         yield Item(f"Kind: {kind.name}", word, f"kind-{kind.name}-{param.name}-{value}", drawing)

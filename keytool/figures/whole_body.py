@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from keytool.library.drawing_records import Form
 from keytool.library.model import Entry, Figure
 from keytool.library.value import Interval, States
 
-from . import draw, kinds
+from . import Kind, draw, kinds, known_kind
 from .library_figures import resolved
 from .motion import WIDE
 from .shapes import Drawing
@@ -23,12 +24,12 @@ def whole_of(entry: Entry, field: float) -> Drawing | None:
     figure = entry.figure
     if figure is None:
         return None
-    kind, params = figure.kind, params_of(figure, entry)
+    kind, params = figure.draws, params_of(figure, entry)
     if is_worm_part(figure):
         length = _middle(entry, "body-length", _USUAL)
         width = min(_middle(entry, "body-width", params.get("width", length / _SLENDER)), length / 6)
         kind, params = "nematode-body", {"length": length, "width": width, **_worm_of(entry, params)}
-    known = {p.name: p for p in kinds()[kind].params}
+    known = {p.name: p for p in kind_named(kind).params}
     own = known.get("length")
     if kind in ("thread", "filament", "vessel", "hair") and own and "length" not in params and params.get("form") != "helical":
         params["length"] = min(own.high, 1.1 * field)
@@ -58,6 +59,13 @@ def _states(entry: Entry, character: str) -> frozenset[str]:
     """The states that the entry names of a character; none where it says nothing."""
     statement = entry.statements.get(character)
     return statement.showing.ids if statement is not None and isinstance(statement.showing, States) else frozenset()
+
+
+def kind_named(what: str | Form) -> Kind:
+    """The kind of a figure that was checked."""
+    known = known_kind(what)
+    assert known is not None
+    return known
 
 
 def is_worm_part(figure: Figure) -> bool:

@@ -12,6 +12,7 @@ from typing import Any
 from keytool import __version__
 from keytool.library.basis import bases
 from keytool.library.bench_records import bench
+from keytool.library.drawing_records import Form, form
 from keytool.library.eyepiece_records import eyepiece
 from keytool.library.graph import raw_goes, reading_order
 from keytool.library.lay_words import lay_words
@@ -56,6 +57,7 @@ from keytool.library.value import Interval, Showing, States
 from keytool.library.yaml_file import YamlFile
 
 Raw = Mapping[str, Any]
+Drawings = Mapping[str, Form]
 FIRST_GUIDE = "making-the-slide"
 """The guide that every library has: how to make a slide that can be compared with the last one."""
 
@@ -65,8 +67,9 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
     alone = {kind: file.data for (kind, _), file in files.items() if BY_KIND[kind] in ONE_FILE}
     words = vocabulary(next(_of(files, "vocabulary"), {}))
     quantities = {id: _quantity(id, raw) for part in _of(files, "quantities") for id, raw in part.items()}
-    characters = {raw["id"]: _character(raw, words) for raw in _of(files, "character")}
-    reader = Reader(words, characters, quantities)
+    drawings = {raw["id"]: form(raw) for raw in _of(files, "drawing")}
+    characters = {raw["id"]: _character(raw, words, drawings) for raw in _of(files, "character")}
+    reader = Reader(words, characters, quantities, drawings)
     entries = reader.entries({raw["id"]: raw for raw in _of(files, "entry")})
     return Library(
         version=__version__,
@@ -116,6 +119,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         sentences=by_language((name.partition("/")[0], file.data) for (kind, name), file in files.items() if kind == "sentences"),
         bench=bench(alone),
         eyepiece=eyepiece(alone),
+        drawings=drawings,
     )
 
 
@@ -146,8 +150,10 @@ def _all_said(raws: Iterable[Raw]) -> tuple[Claim, ...]:
     return tuple(_said(raw) for raw in raws)
 
 
-def _figure(raw: Raw | None) -> Figure | None:
-    return Figure(raw["kind"], {name: value for name, value in raw.items() if name != "kind"}) if raw else None
+def _figure(raw: Raw | None, drawings: Drawings) -> Figure | None:
+    if not raw:
+        return None
+    return Figure(raw["kind"], {name: value for name, value in raw.items() if name != "kind"}, drawings.get(raw["kind"]))
 
 
 def _factor(words: Vocabulary, unit: str) -> float:
@@ -175,7 +181,7 @@ def _manner(id: str, raw: Raw) -> Manner:
     )
 
 
-def _character(raw: Raw, words: Vocabulary) -> Character:
+def _character(raw: Raw, words: Vocabulary, drawings: Drawings) -> Character:
     error = raw.get("error")
     return Character(
         id=raw["id"],
@@ -190,7 +196,10 @@ def _character(raw: Raw, words: Vocabulary) -> Character:
         misread=raw["misread"]["rate"],
         misread_basis=bases(raw["misread"]["basis"]),
         mix_ups={(pair["is"], pair["seen"]): pair["rate"] for pair in raw["misread"].get("pairs", ())},
-        states={id: State(id, state["name"], state["about"], _figure(state.get("figure"))) for id, state in raw.get("states", {}).items()},
+        states={
+            id: State(id, state["name"], state["about"], _figure(state.get("figure"), drawings))
+            for id, state in raw.get("states", {}).items()
+        },
         unit=raw.get("unit", ""),
         plus_minus=error["plus-minus"] * _factor(words, raw["unit"]) if error else 0.0,
         plus_minus_basis=bases(error["basis"]) if error else (),
@@ -259,8 +268,10 @@ def _voices(id: str, raw: Raw) -> Voices:
 class Reader:
     """Builds what needs the characters and quantities to be read."""
 
-    def __init__(self, words: Vocabulary, characters: Mapping[str, Character], quantities: Mapping[str, Quantity]) -> None:
-        self.words, self.characters, self.quantities = words, characters, quantities
+    def __init__(
+        self, words: Vocabulary, characters: Mapping[str, Character], quantities: Mapping[str, Quantity], drawings: Drawings
+    ) -> None:
+        self.words, self.characters, self.quantities, self.drawings = words, characters, quantities, drawings
 
     def entries(self, raws: Mapping[str, Raw]) -> dict[str, Entry]:
         """Entries with what they inherit; a loop in `within` is cut where it closes."""
@@ -301,7 +312,7 @@ class Reader:
             would_tell=raw.get("would-tell", ""),
             notes=_all_said(raw.get("notes", ())),
             cautions=tuple(dict.fromkeys([*raw.get("cautions", ()), *(each for parent in parents for each in parent.cautions)])),
-            figure=_figure(raw.get("figure")),
+            figure=_figure(raw.get("figure"), self.drawings),
             contributors=tuple(raw["contributors"]),
             reviewed=raw["reviewed"],
         )
@@ -353,7 +364,7 @@ class Reader:
                     what.get("couplet", ""),
                     what.get("key", ""),
                     what.get("end", ""),
-                    _figure(what.get("figure")),
+                    _figure(what.get("figure"), self.drawings),
                 )
                 for lead, what in each["leads"].items()
             }

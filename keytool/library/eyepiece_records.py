@@ -184,6 +184,9 @@ def section_of(all_sections: Mapping[str, Section], entry: Entry) -> Section | N
         return None
     if any(each.body == NOTHING and entry.id in each.entries for each in all_sections.values()):
         return None
+    if figure.form:  # a drawing that is data says itself what it is made of
+        own = figure.form.section
+        return own if own and own.body != NOTHING else None
     form = str(figure.params.get("form", ""))
     fitting = [each for each in all_sections.values() if each.kind == figure.kind and each.body != NOTHING]
     for fits in (

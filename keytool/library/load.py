@@ -158,7 +158,7 @@ def _misnamed(kind: str, path: Path, file: YamlFile) -> Iterator[Finding]:
             f"The id is '{file.data['id']}', but the file is '{path.name}'.",
             tip="Give the file the name of its id. Ids are addresses: once published they stay.",
         )
-    if kind == "entry" and file.data["theme"] != path.parent.name:
+    if kind in ("entry", "drawing") and file.data["theme"] != path.parent.name:
         yield Finding(
             "name",
             file.place(("theme",)),

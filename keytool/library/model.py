@@ -15,6 +15,7 @@ from typing import Any
 
 from keytool.library.basis import Basis
 from keytool.library.bench_records import Bench
+from keytool.library.drawing_records import Form
 from keytool.library.eyepiece_records import Eyepiece
 from keytool.library.lay_words import LayWords
 from keytool.library.sentences import BASE, Sentences
@@ -47,10 +48,16 @@ class Claim:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """What to draw: a kind of drawing and its parameters, as written in the file."""
+    """What to draw: a kind of drawing and its parameters, as written in the file; `form` where the drawing is data."""
 
     kind: str
     params: Mapping[str, Any]
+    form: Form | None = None
+
+    @property
+    def draws(self) -> str | Form:
+        """What `keytool.figures.draw` draws."""
+        return self.form or self.kind
 
 
 @dataclass(frozen=True, slots=True)
@@ -480,6 +487,8 @@ class Library:
     """Constants, tally, rules and densities of counting."""
     eyepiece: Eyepiece = field(default_factory=Eyepiece)
     """Materials, sections and the computed views that are kept."""
+    drawings: Mapping[str, Form] = field(default_factory=dict)
+    """Drawings that are data, by id."""
     sentences: Mapping[str, Sentences] = field(default_factory=dict)
     """What pages, terminal, card and scripts say, by language."""
     language: str = BASE

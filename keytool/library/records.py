@@ -70,6 +70,7 @@ RECORDS: tuple[Record, ...] = (
     Record("key", "keys/<id>.yaml", "keys", "key", "title", "keys/{id}.html"),
     Record("look-alike", "look-alikes/<id>.yaml", "look_alikes", "set of look-alikes", "title", "look-alikes/{id}.html"),
     Record("guide", "guides/<id>.yaml", "guides", "guide", "title", "guides/{id}.html"),
+    Record("drawing", "drawings/<theme>/<id>.yaml", "drawings"),
     Record("photo", "photos/<entry>/<id>.yaml", "photos", "photograph"),
     Record(
         "sources",

@@ -8,9 +8,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from keytool.figures import draw, kinds
+from keytool.figures import draw
 from keytool.figures.shapes import Drawing
-from keytool.figures.whole_body import params_of
+from keytool.figures.whole_body import kind_named, params_of
 from keytool.library.eyepiece_records import Material, Section, section_of
 from keytool.library.model import Entry
 
@@ -53,8 +53,8 @@ def subject(sections: Mapping[str, Section], materials: Mapping[str, Material], 
     section = section_of(sections, entry)
     if section is None or entry.figure is None:
         return None
-    kind, params = entry.figure.kind, params_of(entry.figure, entry)
-    known = {each.name: each for each in kinds()[kind].params}
+    kind, params = entry.figure.draws, params_of(entry.figure, entry)
+    known = {each.name: each for each in kind_named(kind).params}
     own = known.get("length")
     if kind in _STRANDS and own and params.get("form") != "helical":
         wide = section.across or max(_LEAST_ACROSS, 4.0 * float(params.get("width", 4.0)))

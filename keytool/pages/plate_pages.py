@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from keytool.figures import kinds
 from keytool.figures.library_figures import of_entry, resolved
+from keytool.figures.whole_body import kind_named
 from keytool.library.model import Character, Entry, Library
 from keytool.library.wording import number
 from keytool.pages.html import Html, el, join
@@ -137,7 +137,7 @@ def _params(entry: Entry) -> Iterator[str]:
     if entry.figure is None or not entry.figure.params:
         yield "as it comes"
         return
-    lengths = {each.name for each in kinds()[entry.figure.kind].params if each.type == "um"}
+    lengths = {each.name for each in kind_named(entry.figure.draws).params if each.type == "um"}
     for name, value in resolved(entry.figure, entry).items():
         words = ("yes" if value else "no") if isinstance(value, bool) else number(value) if isinstance(value, int | float) else str(value)
         yield f"{name} {words}{' µm' if name in lengths else ''}"

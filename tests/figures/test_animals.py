@@ -71,7 +71,6 @@ def test_a_woodlouse_has_seven_pairs_of_legs_and_a_millipede_two_to_most_rings()
 @pytest.mark.parametrize(
     ("kind", "params", "parts", "wanted"),
     [
-        ("eight-legged", {"throat": "wide", "length": 310}, ("outline",), (None, 310)),
         ("telescoping-animal", {"pose": "sliding", "length": 300}, ("outline",), (None, 300)),
         ("shelled-rotifer", {"skin": "soft", "length": 120}, ("shell",), (None, 120)),
         ("pollen", {"form": "pored", "diameter": 26}, ("outline",), (26, 26)),

@@ -64,7 +64,6 @@ ACROSS = {  # kind, parameters, part measured -> (width, height) in µm; None is
     "flagellate": ("moving-cell", {"form": "flagellate", "length": 9}, ("outline",), (None, 9)),
     "naked amoeba": ("moving-cell", {"form": "naked-amoeba", "length": 31}, ("outline",), (None, 31)),
     "shelled amoeba": ("moving-cell", {"form": "testate", "length": 70}, ("outline",), (None, 70)),
-    "tardigrade": ("eight-legged", {"length": 310}, ("outline",), (None, 310)),
     "mite": ("many-legged", {"form": "mite", "length": 420}, ("outline",), (None, 420)),
     "springtail": ("many-legged", {"form": "springtail", "length": 900}, ("outline",), (900, None)),
     "gastrotrich": ("flat-glider", {"form": "gastrotrich", "length": 210}, ("outline",), (None, 210)),
