@@ -56,7 +56,7 @@ def washed(sketch: Sketch, part: str, colour: str) -> Sketch:
             shapes.append(shape)
         elif (
             (isinstance(shape, Path) and shape.fill and shape.role == "faint")
-            or (isinstance(shape, Path) and shape.fill and shape.part == "dots")
+            or (isinstance(shape, Path) and shape.fill and shape.part in ("dots", "skin-drops"))
             or (isinstance(shape, Swell) and not shape.closed and max(shape.weights) > _BAND)
         ):
             shapes.append(recoloured(shape, role))

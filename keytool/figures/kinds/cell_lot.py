@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from math import cos, pi, sin
+from math import pi
 
 from ..frame import Sketch, pen_for
-from ..shapes import Dots, Path, Shape, Step, Swell
+from ..shapes import Dots, Shape
 from .amoebae import amoeba
 from .ciliates import ciliate
 from .flagellate.euglenids import stiff_ahead
@@ -16,7 +16,7 @@ from .flagellate.parts import Drawn
 from .flagellate.swimmers import equal
 from .kind import Kind, Values, accent, choice, num, um, word
 from .naked_amoeba.slugs import eruptive, plain, slug
-from .together import beside, shifted
+from .together import beside, shifted, turned
 
 _Shapes = tuple[Shape, ...]
 
@@ -61,22 +61,8 @@ def _stream(n: float) -> Sketch:
     for one in _CELLS.split(", "):
         x, y, turn = (float(each) for each in one.split())
         flat = tuple(one for one in plain(n).shapes if not isinstance(one, Dots) and one.part != "food")
-        out += _turned(shifted(flat, 0.0, -0.5 * n), cos(turn + pi), sin(turn + pi), 1.15 * x * n, 1.0 * y * n)
+        out += turned(shifted(flat, 0.0, -0.5 * n), turn + pi, 1.15 * x * n, 1.0 * y * n)
     return Sketch(tuple(out), pen_for(3.2 * n, 4.6 * n))
-
-
-def _turned(shapes: _Shapes, c: float, s: float, dx: float, dy: float) -> list[Shape]:
-    out: list[Shape] = []
-    for shape in shapes:
-        if isinstance(shape, Swell | Dots):
-            out.append(replace(shape, points=tuple((x * c - y * s + dx, x * s + y * c + dy) for x, y in shape.points)))
-        elif isinstance(shape, Path):
-            steps: list[Step] = []
-            for letter, at in shape.steps:
-                pairs = zip(at[0::2], at[1::2], strict=True)
-                steps.append((letter, tuple(v for x, y in pairs for v in (x * c - y * s + dx, x * s + y * c + dy))))
-            out.append(replace(shape, steps=tuple(steps)))
-    return out
 
 
 _FORMS: dict[str, Callable[[float], Sketch]] = {

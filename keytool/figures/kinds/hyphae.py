@@ -113,15 +113,15 @@ def _hypha(w: float) -> Sketch:
 
 def _sac_fungus(w: float) -> Sketch:
     """Cross-walls close together, each with a pore and dark grains beside it; a branch walled off at its foot; never a clamp."""
-    main = _strand("-1 -9, -.2 -5, .2 0, -.2 5, -1 9", w)
-    arm = _strand(".2 -1.2, 2.4 .8, 3.6 3.6, 4.0 7.4", w, 0.9, part="branch")
-    pen_um = pen_for(10 * w, 18 * w)
+    main = _strand("-1.8 -12, -.2 -5, .2 0, -.2 5, -1.8 12", w)
+    arm = _strand(".2 -1.2, 2.4 .8, 3.6 3.6, 4.0 7.4, 3.6 12", w, 0.9, part="branch")
+    pen_um = pen_for(10 * w, 24 * w)
     return Sketch(
         (
             *_tubes((main, arm), pen_um),
-            *_septa(main, (0.10, 0.30, 0.52, 0.72, 0.92), pore=True),
-            *_septa(arm, (0.20, 0.62), pore=True),
-            *_bubbles(main, ((0.20, 1.5), (0.62, 1.9), (0.82, 1.3))),
+            *_septa(main, (0.08, 0.24, 0.41, 0.57, 0.74, 0.91), pore=True),
+            *_septa(arm, (0.14, 0.47, 0.80), pore=True),
+            *_bubbles(main, ((0.16, 1.5), (0.49, 1.9), (0.66, 1.3), (0.83, 1.7))),
         ),
         pen_um,
     )

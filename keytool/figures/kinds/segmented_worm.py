@@ -9,7 +9,7 @@ from .. import pen
 from ..frame import Sketch
 from ..shapes import Points, Shape
 from . import tube
-from .kind import Kind, Values, accent, amount, flag, num, um
+from .kind import Kind, Values, accent, amount, colour, flag, num, um
 from .tube import pen_of, scalloped
 
 
@@ -50,7 +50,7 @@ def worm(v: Values) -> Sketch:
         shapes.append(pen.strokes(zone, 1.0, "budding"))
     if v["skin-drops"]:
         spots = [tube.beside(line, half, (k + 0.7) / 44, 0.82 * sin(2.4 * k)) for k in range(42)]
-        shapes += [pen.disc(x, y, 0.045 * width, "skin-drops") for x, y in spots]
+        shapes += [pen.disc(x, y, 0.075 * width, "skin-drops") for x, y in spots]
     return Sketch(tuple(shapes), pen_um)
 
 
@@ -135,6 +135,7 @@ KIND = Kind(
         flag("budding", "a second worm being pinched off behind the middle"),
         flag("skin-drops", "coloured drops scattered in the skin"),
         accent("body", "segments", "bristles", "long-hairs", "skin-drops", "gut", "saddle", "vessel", "eyes"),
+        colour(),
     ),
     worm,
     lambda v: ["width must be at most a fifth of the length"] if num(v, "width") > num(v, "length") / 5 else [],

@@ -37,6 +37,27 @@ def shifted(shapes: Iterable[Shape], dx: float, dy: float) -> tuple[Shape, ...]:
     return tuple(_shifted(shape, dx, dy) for shape in shapes)
 
 
+def turned(shapes: Iterable[Shape], by: float, dx: float, dy: float) -> tuple[Shape, ...]:
+    """The shapes turned about the origin by so many radians, then moved."""
+    return tuple(_turned(shape, by, dx, dy) for shape in shapes)
+
+
+def _turned(shape: Shape, by: float, dx: float, dy: float) -> Shape:
+    match shape:
+        case Path():
+            return replace(shape, steps=tuple((letter, _turned_values(values, by, dx, dy)) for letter, values in shape.steps))
+        case Swell() | Dots():
+            return replace(shape, points=geometry.moved(shape.points, dx, dy, turn=by))
+        case Leader():
+            (start, end) = geometry.moved((shape.start, shape.end), dx, dy, turn=by)
+            return replace(shape, start=start, end=end)
+
+
+def _turned_values(values: tuple[float, ...], by: float, dx: float, dy: float) -> tuple[float, ...]:
+    pairs = zip(values[0::2], values[1::2], strict=True)
+    return tuple(each for point in geometry.moved(pairs, dx, dy, turn=by) for each in point)
+
+
 def _shifted(shape: Shape, dx: float, dy: float) -> Shape:
     match shape:
         case Path():
