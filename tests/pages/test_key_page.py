@@ -256,10 +256,10 @@ def test_what_was_seen_besides_is_told_at_any_step_and_taken_back(visit: Visit, 
     before = question(page).locator("h2").inner_text()
     page.locator('[data-does="also"]').tap()
     page.locator(".wm-say input").wait_for(timeout=WAIT)
-    page.locator(".wm-say input").fill("drawn out")
+    page.locator(".wm-say input").fill("tail drawn out")
     row = page.locator(".wm-say .seen .wm-row", has_text="Tail: ").first
     row.wait_for(timeout=WAIT)
-    row.tap()
+    page.locator(".wm-say .wm-take").tap()
     page.wait_for_function("() => location.hash.includes('saw:tail=')", timeout=WAIT)
     question(page).wait_for(timeout=WAIT)
     assert question(page).locator("h2").inner_text() == before, "the walk goes on where it was"
