@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from urllib.parse import urlsplit
 
+from keytool.bench.optics import field_diameter_mm
 from keytool.card.errors import Impossible
 from keytool.library.basis import Basis
 from keytool.library.model import Library, Quantity
@@ -30,7 +31,7 @@ def all_fields(library: Library, given: Mapping[int, float]) -> dict[int, float]
         return {}
     field_number = sum(numbers) / len(numbers)
     objectives = [library.quantities[id].low for id in POWERS if id in library.quantities]
-    return {round(power): field_number / power for power in objectives} | dict(given)
+    return {round(power): field_diameter_mm(field_number, power) for power in objectives} | dict(given)
 
 
 def checked_divisions(library: Library, given: Mapping[int, float]) -> dict[int, float]:
