@@ -44,7 +44,8 @@ def test_a_preview_needs_nothing_else_and_is_the_same_twice(made, library) -> No
 
 
 def test_a_preview_shows_its_version_of_ink(library) -> None:
-    looks = {name: laid_out(library, ["naked-amoebae"], "A4", ink=name).preview() for name in INKS}
+    cards = {name: laid_out(library, ["naked-amoebae"], "A4", ink=name) for name in INKS}
+    looks = {name: "".join(made.preview(side) for side in range(len(made.sides))) for name, made in cards.items()}
     reversed_ends = looks["normal"].count('rx="0.9" fill="#000000"')
     assert reversed_ends > 2 and looks["light"].count('rx="0.9" fill="none" stroke="#000000"') == reversed_ends
     white = re.compile(r'<text [^>]*fill="#ffffff"')

@@ -179,7 +179,7 @@ def test_what_goes_with_a_photograph_is_a_command_that_takes_it_in(form: Any, ro
     form.select_option("#wm-licence", "cc-by-4.0")
     form.select_option("#wm-scale", "known")
     typed(form, "#wm-um", "-3")
-    assert wrong(form) == ["-3 µm to a pixel cannot be. With a 40x objective it is about 0.05 to 0.5."]
+    assert wrong(form) == ["-3 µm to a pixel cannot be. With a 40× objective it is about 0.05 to 0.5."]
     form.fill("#wm-um", "0,25")
     Image.new("RGB", (900, 600), (120, 130, 90)).save(tmp_path / "drop.png")
     words = shlex.split(given(form).replace("PHOTOGRAPH", str(tmp_path / "drop.png")))
