@@ -13,6 +13,7 @@ from PIL import Image
 
 from keytool.figures.library_figures import of_entry
 from keytool.library import Library
+from keytool.library.model import Entry
 from keytool.pages.entry_page import entry_page
 from keytool.pages.plate_pages import plate_assets, sheet_page, sheets_page, themes
 from keytool.pages.plates import portrait
@@ -22,10 +23,14 @@ LIGHT = 150_000
 """The most that the text of a sheet may weigh, in bytes; the drawings come as they are scrolled to."""
 
 
+def of_theme(library: Library, theme: str) -> list[Entry]:
+    return [each for each in library.entries.values() if each.theme == theme]
+
+
 def test_every_drawn_entry_is_on_the_sheet_of_its_theme(library: Library):
     for theme in themes(library):
         text = sheet_page(library, theme).text
-        entries = [each for each in library.entries.values() if each.theme == theme]
+        entries = of_theme(library, theme)
         assert set(re.findall(r'<figure id="([^"]+)"', text)) == {each.id for each in entries if each.figure}
         for each in entries:
             assert each.figure or f">{each.name}</a>" in text, "what is not drawn is named"
@@ -34,7 +39,7 @@ def test_every_drawn_entry_is_on_the_sheet_of_its_theme(library: Library):
 
 def test_every_picture_of_a_sheet_has_its_file_and_waits_to_be_seen(library: Library):
     for theme in themes(library):
-        files = {each.path for each in plate_assets(library, theme)}
+        files = {each.path for each in plate_assets(library, of_theme(library, theme))}
         images = re.findall(r"<img [^>]*>", sheet_page(library, theme).text)
         shown = {"drawings/" + re.search(r'src="([^"]+)"', each)[1] for each in images}
         assert shown | {each.replace("drawings/", "drawings/small/") for each in shown} == files
@@ -43,7 +48,7 @@ def test_every_picture_of_a_sheet_has_its_file_and_waits_to_be_seen(library: Lib
 
 def test_a_file_holds_the_drawing_of_the_page_in_fixed_inks(library: Library):
     entry = library.entries["plectus"]
-    file = next(each for each in plate_assets(library, entry.theme) if each.path == "drawings/plectus.svg")
+    file = next(each for each in plate_assets(library, of_theme(library, entry.theme)) if each.path == "drawings/plectus.svg")
     svg = file.content.decode()
     root = ET.fromstring(svg)
     assert "color:#" in root.attrib["style"] and root.tag.endswith("svg")
@@ -51,10 +56,10 @@ def test_a_file_holds_the_drawing_of_the_page_in_fixed_inks(library: Library):
 
 
 def test_a_small_picture_is_cut_to_what_is_drawn(library: Library):
-    files = {each.path: each.content.decode() for each in plate_assets(library, "nematodes")}
-    small, whole = files["drawings/small/plectus.svg"], files["drawings/plectus.svg"]
+    files = {each.path: each.content.decode() for each in plate_assets(library, of_theme(library, "nematodes"))}
+    small, whole = files["drawings/small/mononchus.svg"], files["drawings/mononchus.svg"]
     assert "<text" in whole and "<text" not in small and "scale-" not in small
-    drawing = of_entry(library, library.entries["plectus"])
+    drawing = of_entry(library, library.entries["mononchus"])
     width, height = map(float, re.search(r'viewBox="\S+ \S+ (\S+) (\S+)"', small).groups())
     assert width / height == pytest.approx(drawing.frame.width / drawing.frame.height, rel=0.05)
 
@@ -86,7 +91,7 @@ def test_lines_stand_out_by_day_and_in_a_dim_room(visit: Any, library: Library, 
     """A drawing is never turned over: dark lines on paper in every scheme, and the paper dims with the room."""
     css = "".join((ROOT / f"site/assets/css/{name}.css").read_text("utf-8") for name in ("tokens", "frame", "parts", "lists"))
     sheet = re.search(r'<figure id="plectus">.*?</figure>', sheet_page(library, "nematodes").text, re.DOTALL)[0]
-    file = next(each for each in plate_assets(library, "nematodes") if each.path == "drawings/plectus.svg")
+    file = next(each for each in plate_assets(library, of_theme(library, "nematodes")) if each.path == "drawings/plectus.svg")
     (tmp_path / "plectus.svg").write_bytes(file.content)
     (tmp_path / "sheet.html").write_text(
         f'<!doctype html><html data-scheme="{scheme}"><meta charset="utf-8"><style>{css}</style><body><div class="wm-sheet">{sheet}</div>',

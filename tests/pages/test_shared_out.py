@@ -22,7 +22,7 @@ def fail(number: int) -> tuple[int, int]:
 
 @pytest.fixture
 def two_processors(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(module, "_processors", lambda: 2)
+    monkeypatch.setattr(module, "processors", lambda: 2)
 
 
 def test_results_come_in_the_order_of_the_jobs(two_processors: None):
@@ -46,5 +46,5 @@ def test_nothing_is_forked_while_a_thread_runs(two_processors: None):
 
 
 def test_one_processor_does_all_itself(monkeypatch: pytest.MonkeyPatch):
-    monkeypatch.setattr(module, "_processors", lambda: 1)
+    monkeypatch.setattr(module, "processors", lambda: 1)
     assert {process for process, _ in run_parallel([partial(process_and, each) for each in range(4)])} == {os.getpid()}

@@ -49,6 +49,8 @@ def test_a_walk_and_its_end_pass_the_accessibility_rules(visit: Visit, site: Pat
         if not page.locator(".wm-key > .wm-couplet").count():
             break
         page.keyboard.press("1")
+        page.wait_for_timeout(100)  # where the answer opens another key, its page has begun to load by then
+        page.wait_for_load_state()
     assert page.locator(".wm-arrival h2").count()
 
 

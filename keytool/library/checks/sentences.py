@@ -20,6 +20,12 @@ UNKNOWN = Message(
 OTHER_WORDS = Message(
     NAME, "'{sentence}' puts in {here}, but in '{base}' {there}.", tip="Put in the same words; only their places may differ."
 )
+BROKEN = Message(
+    NAME,
+    "'{sentence}' has a brace without its partner.",
+    allowed="a word to be put in stands between two braces",
+    tip="Close it, or write two braces where one is to be seen.",
+)
 FORMS_MISSING = Message(NAME, "'{sentence}' lacks the form {forms}.", tip="Give each form that the plural rules of the language have.")
 UNSAID = Message(
     NAME,
@@ -41,8 +47,10 @@ def check(loaded: Loaded) -> Iterator[Finding]:
                 yield TWICE.at(place, sentence=id, file=said[language, id])
             elif id not in base:
                 yield UNKNOWN.at(place, sentence=id, base=BASE)
-            else:
+            elif _whole(sentence) and _whole(base[id]):
                 yield from _one(language, file, id, sentence, base[id])
+            if not _whole(sentence):
+                yield BROKEN.at(place, sentence=id)
             said.setdefault((language, id), file.name)
     for language in sorted({language for language, _ in files} - {BASE}):
         if unsaid := [id for id in base if (language, id) not in said]:
@@ -61,7 +69,19 @@ def _one(language: str, file: YamlFile, id: str, sentence: Sentence, base: Sente
         yield FORMS_MISSING.at(place, sentence=id, forms=listed(sorted(lacking)))
 
 
+def _forms(sentence: Sentence) -> list[str]:
+    return [sentence] if isinstance(sentence, str) else list(sentence.values())
+
+
+def _whole(sentence: Sentence) -> bool:
+    """Whether every brace has its partner."""
+    try:
+        _words(sentence)
+    except ValueError:
+        return False
+    return True
+
+
 def _words(sentence: Sentence) -> set[str]:
     """What is put in; the number that decides the form need not stand in every form of it."""
-    forms = [sentence] if isinstance(sentence, str) else list(sentence.values())
-    return {name for form in forms for _, name, _, _ in Formatter().parse(form) if name}
+    return {name for form in _forms(sentence) for _, name, _, _ in Formatter().parse(form) if name}
