@@ -13,7 +13,7 @@ from keytool.card.errors import (
 )
 from keytool.card.form import FORMS
 from keytool.card.inks import INKS
-from keytool.card.make import Card, card, laid_out, short_card
+from keytool.card.make import Card, card, check_fit, laid_out, short_card
 from keytool.card.papers import PAPERS, Paper, paper_named
 from keytool.card.photographs import card_photos
 
@@ -34,6 +34,7 @@ __all__ = [
     "Paper",
     "card",
     "card_photos",
+    "check_fit",
     "laid_out",
     "paper_named",
     "short_card",

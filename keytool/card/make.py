@@ -17,7 +17,7 @@ from keytool.card.header_footer import FINE, FINE_DENSE, Furniture, Place
 from keytool.card.impose import Face, sides
 from keytool.card.ink import Mark, Moved, Piece, Words, marks
 from keytool.card.inks import Ink, ink_named
-from keytool.card.layout import COLUMN_GAP, Area, Setting, best_setting
+from keytool.card.layout import COLUMN_GAP, Area, Setting, best_setting, fits
 from keytool.card.model import CardCouplet, Content
 from keytool.card.own_microscope import all_fields, checked_address, checked_divisions, with_own
 from keytool.card.papers import Paper, paper_named
@@ -151,6 +151,19 @@ def laid_out(
     title = " and ".join(each.title for each in contents)
     printed = tuple(tuple(marks(side)) for side in sides(way.form, faces, flip))
     return Card(title, way.form.sheet, printed, version, flip, f"wetmount {library.version}", imprint.reviewed, remark)
+
+
+def check_fit(library: Library, keys: Sequence[str], paper: str) -> None:
+    """Whether the card of keys fits a sheet of paper, without the work of laying it out at its best.
+
+    Raises:
+        CardError: as `laid_out`.
+    """
+    sheet, imprint = paper_named(paper), _imprint(library, None, None, "")
+    contents, bench = chosen(library, keys, (), (), {}, False), Bench(library, imprint, False)
+    forms = [form_named("sheet", sheet.size(lying), None, False) for lying in (True, False)]
+    if not any(all(fits(each, bench.area(each, form)) for each in contents) for form in forms):
+        raise does_not_fit(contents, bench.area, forms, sheet)
 
 
 def short_card(

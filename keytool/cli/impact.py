@@ -77,11 +77,11 @@ def _older(folder: Path, base: str) -> Library:
 
 def _fits() -> Fits:
     """Why the A4 card of a key does not fit, if it does not."""
-    from keytool.card import CardError, laid_out
+    from keytool.card import CardError, check_fit
 
     def fits(library: Library, key: Key) -> str:
         try:
-            laid_out(library, [key.id], "A4")
+            check_fit(library, [key.id], "A4")
         except CardError as error:
             return str(error)
         return ""

@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from keytool.contribute.keyed_out import KeyPath, Step, paths_through
-from keytool.identify import Answer, Leg, Model, Trail, compiled, cost, prove
+from keytool.identify import Answer, Leg, Model, Proof, Trail, compiled, cost, prove
 from keytool.identify.cost import Cost
 from keytool.identify.posterior import mass, posterior
-from keytool.library.model import Key, Lead, Library
+from keytool.library.model import Entry, Key, Lead, Library
 from keytool.library.value import Interval, States
 
 LEAST_LOSS = "least-change-told"
@@ -124,8 +124,10 @@ Fits = Callable[[Library, Key], str]
 
 def impact(before: Library, after: Library, fits: Fits | None = None, told: Callable[[str], None] = lambda what: None) -> Impact:
     """The impact of a change. Both libraries must be free of problems; their proofs may fail. `told` hears what is looked at."""
-    one, two = _Side(before, lambda what: told(f"{what}, before")), _Side(after, lambda what: told(f"{what}, after"))
+    one = _Side(before, lambda what: told(f"{what}, before"))
+    two = _Side(after, lambda what: told(f"{what}, after"), one)
     shared = [id for id in after.keys if id in before.keys]
+    one.look, two.look = (frozenset(shared) - _same(one, two, shared),) * 2
     proved = [id for id in shared if id in one.proved and id in two.proved]
     told_before, told_after = {_pair(each) for each in one.together}, {_pair(each) for each in two.together}
     return Impact(
@@ -155,14 +157,53 @@ def impact(before: Library, after: Library, fits: Fits | None = None, told: Call
 
 
 class _Side:
-    """One of the two libraries, with what is worked out of it once."""
+    """One of the two libraries, with what is worked out of it once. What is walked as it was before is not walked again.
 
-    def __init__(self, library: Library, told: Callable[[str], None]) -> None:
+    `look` are the keys of which it is asked how sure they are and how much they ask.
+    """
+
+    look: frozenset[str] = frozenset()
+
+    def __init__(self, library: Library, told: Callable[[str], None], before: _Side | None = None) -> None:
         self.library = library
-        self.proofs = {}
+        self.before = before
+        self.proofs: dict[str, Proof] = {}
         for id, key in library.keys.items():
+            if before and self.walks_as_before(id):
+                self.proofs[id] = before.proofs[id]
+                continue
             told(key.title)
             self.proofs[id] = prove(library, key)
+
+    @cached_property
+    def _groups(self) -> object:
+        """What a group stands within, and what each key is for: all that says whether an end holds an entry, beside the entry itself."""
+        library = self.library
+        within = {id: entry.within for id, entry in library.entries.items() if library.is_group(id)}
+        return within, {id: key.scope for id, key in library.keys.items()}
+
+    def members(self, key: str) -> list[Entry]:
+        """The entries in the scope of a key."""
+        if key not in self._members:
+            self._members[key] = list(self.library.members(self.library.keys[key].scope))
+        return self._members[key]
+
+    @cached_property
+    def _members(self) -> dict[str, list[Entry]]:
+        return {}
+
+    def walks_as_before(self, key: str) -> bool:
+        """Whether a key, the entries in its scope and the groups are what they were: then every way through it is."""
+        if self.before is None or key not in self.before.library.keys:
+            return False
+        if key not in self._walks:
+            mine, its = self.library.keys[key], self.before.library.keys[key]
+            self._walks[key] = mine == its and self._groups == self.before._groups and self.members(key) == self.before.members(key)
+        return self._walks[key]
+
+    @cached_property
+    def _walks(self) -> dict[str, bool]:
+        return {}
 
     @cached_property
     def proved(self) -> frozenset[str]:
@@ -176,9 +217,11 @@ class _Side:
     def ways(self) -> Mapping[tuple[str, str], tuple[KeyPath, ...]]:
         """Every way of every entry through every key, by key and entry."""
         return {
-            (key.id, entry.id): tuple(paths_through(self.library, key, entry))
+            (key.id, entry.id): self.before.ways[key.id, entry.id]
+            if self.before and self.walks_as_before(key.id)
+            else tuple(paths_through(self.library, key, entry))
             for key in self.library.keys.values()
-            for entry in self.library.members(key.scope)
+            for entry in self.members(key.id)
         }
 
     def ends(self, key: str, entry: str) -> tuple[str, ...]:
@@ -202,7 +245,7 @@ class _Side:
 
     @cached_property
     def model(self) -> Model:
-        return compiled(self.library)
+        return compiled(self.library, {each for key in self.look for each in _asked(self.library.keys[key])})
 
     @cached_property
     def _after(self) -> dict[tuple[str, tuple[Step, ...]], tuple[float, ...]]:
@@ -300,27 +343,29 @@ def _moved(one: _Side, two: _Side, shared: list[str]) -> Iterator[Moved]:
 
 def _sureness(one: _Side, two: _Side, proved: list[str]) -> Iterator[Sureness]:
     least = two.library.limit(LEAST_LOSS)
-    same = {key for key in proved if _is_same(one, two, key)}
     for key, entry in two.ways:
-        if key in proved and (key, entry) in one.ways and key not in same:
+        if key in proved and (key, entry) in one.ways and key in two.look:
             before, after = one.sure(key, entry), two.sure(key, entry)
             if abs(after - before) >= least:
                 yield Sureness(key, entry, before, after)
 
 
-def _is_same(one: _Side, two: _Side, key: str) -> bool:
-    """Whether nothing that a key is walked by is other than it was: the key, the entries in its scope, and all characters."""
+def _same(one: _Side, two: _Side, shared: list[str]) -> frozenset[str]:
+    """The keys of which nothing that they are walked by, or judged by, is other than it was."""
+    before, after = one.library, two.library
+    if (before.characters, before.vocabulary, before.quantities) != (after.characters, after.vocabulary, after.quantities):
+        return frozenset()
+    return frozenset(key for key in shared if two.walks_as_before(key))
 
-    def side(each: _Side) -> object:
-        library = each.library
-        return library.keys[key], list(library.members(library.keys[key].scope)), library.characters, library.vocabulary, library.quantities
 
-    return side(one) == side(two)
+def _asked(key: Key) -> set[str]:
+    """The characters that a key asks about."""
+    return {character for couplet in key.couplets.values() for character in couplet.characters}
 
 
 def _questions(one: _Side, two: _Side, proved: list[str]) -> Iterator[Questions]:
     for key in proved:
-        if _is_same(one, two, key):
+        if key not in two.look:
             continue
         before, after = one.cost(key), two.cost(key)
         if round(before.questions, 2) != round(after.questions, 2) or before.most != after.most:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass
 
 from keytool.identify.observation_tables import Table, domains, table
@@ -58,8 +58,8 @@ class Model:
         return self.groups[id] if id in self.groups else (self.index[id],)
 
 
-def compiled(library: Library) -> Model:
-    """The model of a library without problems."""
+def compiled(library: Library, characters: Container[str] | None = None) -> Model:
+    """The model of a library without problems. With `characters` only they have tables, for walks of keys that ask no others."""
     met = [entry for entry in library.entries.values() if not library.is_group(entry.id)]
     index = {entry.id: number for number, entry in enumerate(met)}
     groups = {id: tuple(index[each.id] for each in library.members((id,))) for id in library.entries if library.is_group(id)}
@@ -72,7 +72,11 @@ def compiled(library: Library) -> Model:
         index,
         prior,
         {kind: _multipliers(library, met, kind) for kind in library.vocabulary.get("sample-kind", {})},
-        {each.id: table(library, each, met, domain[each.id], prior) for each in library.characters.values()},
+        {
+            each.id: table(library, each, met, domain[each.id], prior)
+            for each in library.characters.values()
+            if characters is None or each.id in characters
+        },
         sets,
         groups,
         {

@@ -206,3 +206,12 @@ def test_an_answer_that_leads_elsewhere_is_named_with_the_lead_it_left(mini: Pat
     assert "- Buttons, couplet 1 (holes), 'No hole; light does not pass': takes holes 'two holes'" in text
     assert "- Buttons, couplet 1 (holes), 'Holes; light passes': no longer takes holes 'two holes'" in text
     assert "'Edge flat' now reads 'The edge is flat'" in text
+
+
+def test_what_is_walked_as_it_was_is_not_walked_again(mini: Path, older: Path) -> None:
+    change(mini, "keys/buttons.yaml", "text: Edge flat\n", "text: Edge quite flat\n")
+    looked: list[str] = []
+    impact(load(older).library, load(mini).library, told=looked.append)
+    after = [each for each in looked if each.endswith(", after")]
+    assert after == ["Buttons, after"]
+    assert len(looked) > 2, "before the change every key is"

@@ -132,6 +132,11 @@ def test_the_end_of_a_walk_adds_one_and_clears_its_address(context: Any, folder:
     assert count_of(page, "plectus") == "1"
     page.goto(f"file://{folder}/count.html#add=nonsuch")
     assert "Nothing in the library is called 'nonsuch'" in page.locator(".count-said").inner_text()
+    page.goto(f"file://{folder}/count.html#add=%E0")
+    assert "Nothing in the library is called '%E0'" in page.locator(".count-said").inner_text()
+    page.goto(f"file://{folder}/count.html#add=other%3ANot%20named")
+    assert count_of(page, "other:Not named") == "1"
+    assert page.wrong == []
 
 
 def test_what_is_not_in_the_library_is_counted_too(context: Any, folder: Path) -> None:

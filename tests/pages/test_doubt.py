@@ -70,3 +70,6 @@ def test_cannot_tell_does_not_go_on_for_ever(visit: Visit, site: Path, library: 
             page.wait_for_function("before => location.href !== before || document.querySelector('.wm-arrival')", arg=before, timeout=WAIT)
             page.wait_for_timeout(30)
         page.locator(".wm-arrival").wait_for(timeout=WAIT)
+        if "Not settled" in page.locator(".wm-arrival h2").inner_text():
+            assert "#add=" in page.locator(".wm-count-as").get_attribute("href"), "what is not settled is counted all the same"
+            assert page.locator(".wm-count-as").inner_text().startswith("Count it as: ")

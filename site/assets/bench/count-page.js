@@ -423,7 +423,9 @@
 
   /* #add=plectus,ciliate from the end of a walk: one more of each, in the field or drop its line is counted in. */
   function arrive() {
-    var hash = decodeURIComponent(location.hash.slice(1)), found = /^add=(.+)$/.exec(hash);
+    var hash = location.hash.slice(1), found;
+    try { hash = decodeURIComponent(hash); } catch (error) { /* as it stands */ }
+    found = /^add=(.+)$/.exec(hash);
     if (found) {
       var unknown = [];
       found[1].split(",").forEach(function (id) {

@@ -234,7 +234,7 @@
         part("Keep it", [el("div", { "class": "ways" }, [
           el("button", { type: "button", onclick: function () { W.copyLink(copied); } }, "Copy a link to this"),
           el("button", { type: "button", onclick: function () { goTo(fresh()); } }, "Start again"),
-          result.verdict && told.dataset.count !== undefined ? el("a", { href: W.root + "count.html#add=" + result.verdict.id }, "Count it") : null
+          told.dataset.count !== undefined ? countIt(faces, result) : null
         ]), copied])
       );
       W.said(W.verdict.words(faces, result, E));
@@ -243,6 +243,13 @@
         window.scrollTo(0, 0);
       }
     }, failed);
+  }
+
+  /* What it is is counted; what is not settled as the group that leads, or as something that has no name yet. */
+  function countIt(faces, result) {
+    var as = result.verdict || result.leading, name = as ? W.nameOf(faces, as.id) : W.tell(faces, "not-named");
+    var words = result.verdict ? W.tell(faces, "count-this") : W.tell(faces, "count-as", { name: name });
+    return el("a", { href: W.root + "count.html#add=" + encodeURIComponent(as ? as.id : "other:" + name) }, words);
   }
   var copied = el("p", { "class": "label", role: "status" });
 

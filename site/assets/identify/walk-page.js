@@ -308,6 +308,12 @@
     return el("p", {}, el("a", { href: W.hrefOf(faces, there.arrived) }, said));
   }
 
+  /* What is not settled is counted all the same: as the group that leads, or as something that has no name yet. */
+  function countAs(faces, sheet, group) {
+    var name = group ? W.nameOf(faces, group.id) : W.tell(faces, "not-named");
+    return el("p", {}, el("a", { "class": "btn wm-count-as", href: sheet + "#add=" + encodeURIComponent(group ? group.id : "other:" + name) }, W.tell(faces, "count-as", { name: name })));
+  }
+
   /* No end, and no group that is likely enough: names without what they would mean, and the way on. */
   function showOpen(there, E, faces) {
     var result = there.result, group = result.leading;
@@ -318,7 +324,8 @@
         head,
         group ? el("p", {}, [W.tell(faces, "likeliest"), " ", el("a", { href: W.hrefOf(faces, group.id) }, el("b", {}, W.nameOf(faces, group.id))), ", ", el("span", { "class": "num" }, in100(faces, group.chance))]) : null,
         keyEndsAt(there, E, faces, group ? group.id : ""),
-        el("p", { "class": "lead" }, W.tell(faces, "still-many"))
+        el("p", { "class": "lead" }, W.tell(faces, "still-many")),
+        home.dataset.count ? countAs(faces, home.dataset.count, group) : null
       ])
     ]));
     home.append(rivals(faces, W.tell(faces, "it-may-be"), result.names, restOf(faces, result)));
