@@ -3,7 +3,7 @@
 # make card    a bench card of the mouthparts key
 # make test    all tests (installs Debian's chromium when it may)
 # make test-quick   what is told in under a minute: no browser, no whole builds
-# make lint    formatter, lint and types
+# make lint    formatter, lint and types, and the site's scripts
 
 PYTHON ?= python3
 VENV := .venv
@@ -33,6 +33,7 @@ lint: $(VENV)/.installed-test
 	$(RUN)/ruff check keytool tests benchmarks
 	$(RUN)/ruff format --check --quiet keytool tests benchmarks
 	$(RUN)/mypy keytool
+	$(RUN)/python -m tests.check_scripts
 
 screenshot: site $(VENV)/.installed-test
 	$(RUN)/python site/screenshot.py

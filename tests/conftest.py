@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 import pytest
+import yaml
 from hypothesis import HealthCheck, settings
 
 from keytool.identify import prove
@@ -40,6 +41,11 @@ def everything_found(loaded: Loaded) -> list[Finding]:
     if not any(each.severity is Severity.PROBLEM for each in found):
         found += [each for key in loaded.library.keys.values() for each in proof_findings(loaded, prove(loaded.library, key))]
     return found
+
+
+def read_cases(path: Path) -> Any:
+    """What a YAML file of cases holds; read by libyaml where it is there, ten times as fast, since cases are read before any test runs."""
+    return yaml.load(path.read_text("utf-8"), Loader=getattr(yaml, "CSafeLoader", yaml.SafeLoader))
 
 
 T = TypeVar("T")

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 from math import dist
-from pathlib import Path
 
 import pytest
 from reading import read
@@ -15,10 +14,11 @@ from keytool.figures import FigureError, draw, kinds, to_svg
 from keytool.figures.drawn import lines_of_parts
 from keytool.figures.drawn_faults import crosses, faults
 from keytool.figures.proportions import half_width
-from keytool.library import load
 from keytool.library.drawing_records import Form, form
+from tests.conftest import KEYDATA, read_cases
 
-FORMS = load(Path(__file__).parents[2]).library.drawings
+FORMS = {path.stem: form(read_cases(path)) for path in sorted((KEYDATA / "drawings").rglob("*.yaml"))}
+"""The drawings alone, without the library around them: they are read before any test runs."""
 CASES = [(each, param.name, value) for each in FORMS.values() for param in kinds([each])[each.id].params for value in param.choices]
 
 BEAN = {

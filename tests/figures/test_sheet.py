@@ -2,7 +2,6 @@
 
 import io
 from datetime import date
-from pathlib import Path
 
 import pypdf
 
@@ -11,25 +10,21 @@ from keytool.figures import draw, kinds
 from keytool.figures.contact_sheet import contact_sheet
 from keytool.figures.contrast import contrast, without_twins
 from keytool.figures.sheet import Item, of_kinds, of_library
-from keytool.library import load
-
-LIBRARY = load(Path(__file__).parents[2]).library
 
 
-def test_the_sheet_holds_every_entry_and_state():
-    library = LIBRARY
+def test_the_sheet_holds_every_entry_and_state(library):
     items = list(of_library(library))
     assert len({item.id for item in items}) == len(items)
     assert len(items) == len(library.entries) + sum(len(c.states) for c in library.characters.values())
     assert {item.id for item in items if item.drawing} >= {f"entry-{e.id}" for e in library.entries.values() if e.figure}
 
 
-def test_the_sheet_holds_every_choice_of_every_kind():
-    names = {item.id for item in of_kinds(LIBRARY.drawings)}
-    for kind in kinds(LIBRARY.drawings.values()).values():
+def test_the_sheet_holds_every_choice_of_every_kind(library):
+    names = {item.id for item in of_kinds(library.drawings)}
+    for kind in kinds(library.drawings.values()).values():
         assert f"kind-{kind.name}" in names
         for param in kind.params:
-            for value in param.choices if param.name != "accent" and (kind.name not in LIBRARY.drawings or param.name != "colour") else ():
+            for value in param.choices if param.name != "accent" and (kind.name not in library.drawings or param.name != "colour") else ():
                 assert value == param.default or f"kind-{kind.name}-{param.name}-{value}" in names
 
 
@@ -66,5 +61,5 @@ def test_nothing_to_show_is_no_fault():
     assert contrast([None, None], 10, 10).drawings == (None, None)
 
 
-def test_every_kind_is_on_the_sheet_in_its_own_group():
-    assert {item.group for item in of_kinds(LIBRARY.drawings)} == {f"Kind: {kind}" for kind in kinds(LIBRARY.drawings.values())}
+def test_every_kind_is_on_the_sheet_in_its_own_group(library):
+    assert {item.group for item in of_kinds(library.drawings)} == {f"Kind: {kind}" for kind in kinds(library.drawings.values())}

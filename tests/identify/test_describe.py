@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from keytool.identify import Model, Observation, Trail, compiled, describe, evaluate, explain, parsed, written
 from keytool.identify.asking import end_of, within_scope
@@ -16,9 +15,10 @@ from keytool.identify.posterior import likelihood
 from keytool.identify.questions import information, power_at_hand, questions
 from keytool.library import Library
 from keytool.library.value import States
+from tests.conftest import read_cases
 
 CASES = Path(__file__).parents[1] / "cases" / "described.yaml"
-TOLD: list[dict[str, Any]] = yaml.safe_load(CASES.read_text("utf-8"))
+TOLD: list[dict[str, Any]] = read_cases(CASES)
 
 
 @pytest.fixture(scope="module")

@@ -6,16 +6,16 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from keytool.cli.describe import sentences
 from keytool.cli.observations import Words
 from keytool.identify import Model, Trail, compiled, describe, parsed
 from keytool.library import Library
+from tests.conftest import read_cases
 
 CASES = Path(__file__).parents[1] / "cases" / "described-in-sentences.yaml"
-TOLD: list[dict[str, Any]] = yaml.safe_load(CASES.read_text("utf-8"))
-SPOKEN: list[dict[str, Any]] = yaml.safe_load((CASES.parent / "described-as-spoken.yaml").read_text("utf-8"))
+TOLD: list[dict[str, Any]] = read_cases(CASES)
+SPOKEN: list[dict[str, Any]] = read_cases(CASES.parent / "described-as-spoken.yaml")
 
 
 @pytest.fixture(scope="module")

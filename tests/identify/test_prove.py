@@ -4,16 +4,16 @@ import json
 from pathlib import Path
 
 import pytest
-import yaml
 
 from keytool.identify import Fault, prove
 from keytool.library import Library, load
+from tests.conftest import read_cases
 
 
 def edited(root: Path, file: str, **changes: object) -> Library:
     """The library after some fields of one file were changed (None takes a field out)."""
     path = root / "keydata" / file
-    data = yaml.safe_load(path.read_text("utf-8"))
+    data = read_cases(path)
     for name, value in changes.items():
         place, *rest = name.split("__")
         target = data

@@ -17,12 +17,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from keytool.identify import CANNOT_TELL, Model, WalkState, compiled, evaluate, key_out, written
 from keytool.identify.key_out import observation
 from keytool.library import Library
 from keytool.library.value import Interval, Showing, States
+from tests.conftest import read_cases
 
 CASES = Path(__file__).parents[1] / "cases"
 FILES = sorted(path for path in CASES.glob("*.yaml") if "\nkey: " in path.read_text("utf-8"))
@@ -30,7 +30,7 @@ FILES = sorted(path for path in CASES.glob("*.yaml") if "\nkey: " in path.read_t
 
 def cases(path: Path) -> Iterator[tuple[dict[str, Any], dict[str, Any]]]:
     """Each case of a file, with the head of the file."""
-    data = yaml.safe_load(path.read_text("utf-8"))
+    data = read_cases(path)
     for case in data["cases"]:
         yield data, case
 

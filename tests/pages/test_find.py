@@ -17,17 +17,16 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from keytool.library import Library
 from keytool.pages.find_index import find_index
 from keytool.pages.find_page import find_page
-from tests.conftest import TESTS
+from tests.conftest import TESTS, read_cases
 
 ASSETS = TESTS.parent / "site" / "assets"
 SCRIPTS = [ASSETS / name for name in ("vendor/minisearch.js", "words/fold.js", "find/find-core.js")]
-QUERIES = yaml.safe_load((TESTS / "cases" / "search.yaml").read_text("utf-8"))
-LATER = yaml.safe_load((TESTS / "cases" / "search-unseen.yaml").read_text("utf-8"))
+QUERIES = read_cases(TESTS / "cases" / "search.yaml")
+LATER = read_cases(TESTS / "cases" / "search-unseen.yaml")
 BUDGET = 150_000
 """What a search may fetch, compressed, in bytes."""
 PAGES = ("about.html", "cards.html", "contribute/index.html", "downloads.html", "live-field.html", "offline.html")

@@ -12,7 +12,6 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 
 from keytool.identify import Trail, compiled, written
 from keytool.identify.library_data import library_data
@@ -21,9 +20,10 @@ from keytool.words import Heard, compile_words, hear
 from keytool.words.fold import fold
 from keytool.words.hear import slips, taken
 from keytool.words.understood import understand
+from tests.conftest import read_cases
 
 ROOT = Path(__file__).parents[2]
-CASES = yaml.safe_load((ROOT / "tests" / "cases" / "lay-words.yaml").read_text("utf-8"))
+CASES = read_cases(ROOT / "tests" / "cases" / "lay-words.yaml")
 SCRIPTS = [ROOT / "site" / "assets" / "words" / name for name in ("fold.js", "hear.js")]
 AMONG_FIRST = 6
 MORE = [
@@ -141,7 +141,7 @@ def test_the_script_understands_whole_texts_the_same(words: dict[str, Any], libr
     page = browser.new_page()
     for script in (ROOT / "site" / "assets" / "engine.js", *SCRIPTS, ROOT / "site" / "assets" / "words" / "understood.js"):
         page.add_script_tag(content=script.read_text("utf-8"))
-    spoken = yaml.safe_load((ROOT / "tests" / "cases" / "described-as-spoken.yaml").read_text("utf-8"))
+    spoken = read_cases(ROOT / "tests" / "cases" / "described-as-spoken.yaml")
     step = 1 if os.environ.get("WETMOUNT_WHOLE") else 3
     texts = [*(case["said"] for case in spoken[::step]), *MORE, "A worm? No, a thread. I think it branches, maybe.", "", "from compost tea"]
     run = """([library, data, texts]) => {

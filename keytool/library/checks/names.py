@@ -33,16 +33,19 @@ NAMED = {
 }
 """Where an id of another file stands, by the kind of file and the way to it, and what it is the id of."""
 
+BY_SHAPE: dict[tuple[str | int, ...], list[tuple[tuple[str, ...], str]]] = {}
+"""The same by the kind of file, the length of the way and its last step, so that most parts need be held against none."""
+for (_kind, _pattern), _what in NAMED.items():
+    BY_SHAPE.setdefault((_kind, len(_pattern), _pattern[-1]), []).append((_pattern, _what))
+
 
 def check(loaded: Loaded) -> Iterator[Finding]:
     """A finding for each entry, key, character, caution or source that is named and does not exist."""
-    by_kind: dict[str, list[tuple[tuple[str, ...], str]]] = {}
-    for (kind, pattern), what in NAMED.items():
-        by_kind.setdefault(kind, []).append((pattern, what))
     for part in parts(loaded):
-        for pattern, what in by_kind.get(part.kind, ()):
-            if _fits(part.path, pattern):
-                yield from unknown(loaded, NAME, what, part.value, part.place)
+        for last in (part.path[-1:], (ANY,)):
+            for pattern, what in BY_SHAPE.get((part.kind, len(part.path), *last), ()):
+                if _fits(part.path, pattern):
+                    yield from unknown(loaded, NAME, what, part.value, part.place)
     for part in bases(loaded):
         for number, source in enumerate(part.value.get("sources", ())):
             yield from unknown(loaded, NAME, "source", source, part.file.place((*part.path, "sources", number)))
