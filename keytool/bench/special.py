@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from functools import lru_cache
 
 _TINY = 1e-300
 _CLOSE = 1e-16
@@ -61,6 +62,7 @@ def _gamma_tail_fraction(shape: float, x: float) -> float:
     return result
 
 
+@lru_cache(maxsize=16384)
 def gamma_quantile(shape: float, share: float) -> float:
     """The x below which a gamma variable of this shape (scale 1) falls with this chance. 0 for share 0."""
     if share <= 0:
@@ -80,6 +82,7 @@ def poisson_chance(mean: float, count: int) -> float:
     return math.exp(count * math.log(mean) - mean - math.lgamma(count + 1))
 
 
+@lru_cache(maxsize=16384)
 def chi_square_quantile(df: float, share: float) -> float:
     """The chi-square value that is passed with chance 1 - share."""
     return 2 * gamma_quantile(df / 2, share)
@@ -90,6 +93,7 @@ def chi_square_tail(df: float, x: float) -> float:
     return gamma_tail(df / 2, x / 2)
 
 
+@lru_cache(maxsize=16384)
 def normal_quantile(share: float) -> float:
     """The normal deviate below which this share lies: 1.959964 for 0.975."""
     size = math.sqrt(2 * gamma_quantile(0.5, abs(2 * share - 1)))
@@ -134,11 +138,13 @@ def _beta_fraction(a: float, b: float, x: float) -> float:
     return result
 
 
+@lru_cache(maxsize=16384)
 def beta_quantile(a: float, b: float, share: float) -> float:
     """The x below which a beta variable falls with this chance."""
     return _solve(lambda x: beta_share(a, b, x) - share, 0.0, 1.0)
 
 
+@lru_cache(maxsize=16384)
 def t_quantile(df: float, share: float) -> float:
     """Student's t below which this share lies: 2.26216 for 9 degrees of freedom and 0.975."""
     tail = 2 * min(share, 1 - share)
