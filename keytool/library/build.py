@@ -197,7 +197,7 @@ def _character(raw: Raw, words: Vocabulary, drawings: Drawings) -> Character:
         misread_basis=bases(raw["misread"]["basis"]),
         mix_ups={(pair["is"], pair["seen"]): pair["rate"] for pair in raw["misread"].get("pairs", ())},
         states={
-            id: State(id, state["name"], state["about"], _figure(state.get("figure"), drawings))
+            id: State(id, state["name"], state["about"], _figure(state.get("figure"), drawings), state.get("eyepiece", ""))
             for id, state in raw.get("states", {}).items()
         },
         unit=raw.get("unit", ""),

@@ -75,12 +75,16 @@ class Quantity:
 
 @dataclass(frozen=True, slots=True)
 class State:
-    """One thing a character may show."""
+    """One thing a character may show.
+
+    `eyepiece` is the entry whose computed picture shows it, where contrast decides between the states; else empty.
+    """
 
     id: str
     name: str
     about: str
     figure: Figure | None
+    eyepiece: str = ""
 
 
 @dataclass(frozen=True, slots=True)

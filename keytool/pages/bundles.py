@@ -41,7 +41,7 @@ BUNDLES: Mapping[str, tuple[str, ...]] = {
     "entry.js": ("field-views.js", "eyepiece.js"),
     "key.css": ("css/key.css",),
     "fit.js": ("identify/fit.js",),
-    "key.js": (*IDENTIFY, "identify/walk-page.js"),
+    "key.js": (*IDENTIFY, "identify/walk-page.js", "eyepiece.js"),
     "describe.css": ("css/key.css", "css/look.css"),
     "describe.js": (*IDENTIFY, "identify/describe-page.js"),
     "cards.js": ("card-form.js",),

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from keytool.figures.library_figures import of_lead
 from keytool.library.model import Couplet, Key, Lead, Library
 from keytool.library.wording import feeding_words, name_of, plain
+from keytool.pages.eyepiece import compared, on_couplet
 from keytool.pages.figure_files import FigureFiles
 from keytool.pages.html import Html, el, join
 from keytool.pages.page_writer import Writer
@@ -72,6 +73,7 @@ def couplet_html(writer: Writer, figures: FigureFiles, key: Key, couplet: Couple
                 role="list",
             ),
             el("p", "Not at one scale: read the bar under each drawing.", class_="label wm-scales") if not shown.one_scale else None,
+            _through(writer, key, couplet, place),
             moving,
             class_="body",
         ),
@@ -85,6 +87,14 @@ def couplet_html(writer: Writer, figures: FigureFiles, key: Key, couplet: Couple
         data_couplet=couplet.id,
         data_number=str(couplet.number),
     )
+
+
+def _through(writer: Writer, key: Key, couplet: Couplet, place: Place) -> Html | None:
+    """Where contrast decides: what the microscope shows of each lead, folded."""
+    pictures = on_couplet(writer.library, key, couplet)
+    leads = [(number, lead) for number, lead in enumerate(couplet.leads.values(), 1) if lead.id in pictures]
+    named = [(str(number) if place.whole else letter(key, couplet, lead), pictures[lead.id]) for number, lead in leads]
+    return compared(writer, named) if named else None
 
 
 def _where(writer: Writer, key: Key, couplet: Couplet, place: Place) -> Html:

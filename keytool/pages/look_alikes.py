@@ -13,6 +13,7 @@ from keytool.library.basis import Basis
 from keytool.library.model import Entry, Library, LookAlikes, Statement
 from keytool.library.value import States
 from keytool.library.wording import name_of, plain, showing_words
+from keytool.pages.eyepiece import compared, seen_through
 from keytool.pages.figure_files import PEN, FigureFiles
 from keytool.pages.html import Html, el
 from keytool.pages.page import Page, heading, page
@@ -59,6 +60,7 @@ def look_alike_page(library: Library, these: LookAlikes, figures: FigureFiles) -
         el("p", el("strong", "Do this first"), class_="first-test"),
         writer.said(these.decisive, "div"),
         _strip(writer, these, figures),
+        *_through(writer, these),
         *(part for each in these.characters if (part := _character(writer, these, each))),
     ]
     if these.notes:
@@ -94,6 +96,15 @@ def _strip(writer: Writer, these: LookAlikes, figures: FigureFiles) -> Html:
         style=columns,
         data_search_exclude=True,
     )
+
+
+def _through(writer: Writer, these: LookAlikes) -> Iterator[Html]:
+    """Where contrast decides between them: what the microscope shows of each that has a computed picture."""
+    library = writer.library
+    pictures = [(letter, library.entries[id]) for letter, id in zip(LETTERS, these.entries, strict=False) if id in library.eyepiece.stills]
+    if len(pictures) > 1 and any(seen_through(library, each) for each in these.characters):
+        yield compared(writer, pictures)
+        yield el("script", src=writer.href("assets/entry.js"), defer=True)
 
 
 def _in_strip(

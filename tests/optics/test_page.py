@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from keytool.library import load
-from keytool.pages.eyepiece import eyepiece_files, through_eyepiece
+from keytool.pages.eyepiece import compared, eyepiece_files, on_couplet, through_eyepiece
 from keytool.pages.page_writer import Writer
 
 ROOT = Path(__file__).parents[2]
@@ -54,3 +54,35 @@ def test_every_picture_of_the_index_goes_into_the_site(loaded) -> None:
     files = eyepiece_files(loaded)
     for still in loaded.library.eyepiece.stills.values():
         assert f"eyepiece/{still.file}" in files
+
+
+def on(loaded, key: str, couplet: str) -> dict[str, str]:
+    keys = loaded.library.keys
+    return {lead: each.id for lead, each in on_couplet(loaded.library, keys[key], keys[key].couplets[couplet]).items()}
+
+
+def test_where_contrast_decides_each_lead_has_its_own_computed_picture(loaded) -> None:
+    assert on(loaded, "round-bodies", "rim") == {"black": "air-bubble", "glossy": "oil-drop", "steady": "spore"}
+
+
+def test_a_couplet_that_contrast_does_not_decide_has_none(loaded) -> None:
+    assert on(loaded, "round-bodies", "size") == {}
+
+
+def test_a_picture_of_what_a_lead_does_not_lead_to_is_never_shown(loaded) -> None:
+    # algae with flat discs stand before this couplet: a fungus that shows the same cross-walls would be wrong there
+    for key in loaded.library.keys.values():
+        for couplet in key.couplets.values():
+            for lead, entry in on_couplet(loaded.library, key, couplet).items():
+                end = couplet.leads[lead].end
+                assert not end or loaded.library.ancestry(entry.id) & {end} or entry.id in loaded.library.ancestry(end), (key.id, lead)
+    assert on(loaded, "threads", "discs") == {}
+
+
+def test_pictures_beside_each_other_are_folded_lazy_labelled_and_stand_without_a_script(loaded) -> None:
+    entries = loaded.library.entries
+    html = compared(Writer(loaded.library, "keys/round-bodies.md"), [("1a", entries["air-bubble"]), ("1b", entries["oil-drop"])])
+    assert html.startswith('<details class="wm-through"')
+    assert html.count('loading="lazy"') == html.count("<img") == 2
+    assert "Computed pictures, not photographs." in html
+    assert html.count("data-eyepiece") == 2
