@@ -73,13 +73,14 @@ def _round(writer: Writer, entry: Entry, still: Still) -> tuple[Html, Html]:
 def compared(writer: Writer, pairs: Sequence[tuple[str, Entry]]) -> Html:
     """Computed pictures beside each other, each under its letter, one knob for all; folded: none is fetched before it is asked for."""
     stills = writer.library.eyepiece.stills
+    turns = all(stills[entry.id].series for _, entry in pairs)  # a knob that turns only some of them would mislead
     figures = (
         el(
             "figure",
             *_round(writer, entry, stills[entry.id]),
             el("figcaption", el("b", letter), " ", entry.name),
             class_="wm-still",
-            data_eyepiece=_for_script(writer, stills[entry.id]),
+            data_eyepiece=_for_script(writer, stills[entry.id]) if turns else None,
         )
         for letter, entry in pairs
     )
@@ -104,7 +105,8 @@ def on_couplet(library: Library, key: Key, couplet: Couplet) -> dict[str, Entry]
     """Of each lead the entry whose computed picture shows what it says, where contrast decides the couplet; else nothing.
 
     It is what the lead ends at, else that of the first state it names, as with its drawing; and always something that the
-    lead leads to, for a picture of what lies on the other side would be wrong. A lead that takes all the rest shows its end, or the one state left.
+    lead leads to, for a picture of what lies on the other side would be wrong. A lead that takes all the rest shows its
+    end, or the one state left.
     """
     if not any(seen_through(library, each) for each in couplet.characters):
         return {}

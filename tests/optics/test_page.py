@@ -86,3 +86,10 @@ def test_pictures_beside_each_other_are_folded_lazy_labelled_and_stand_without_a
     assert html.count('loading="lazy"') == html.count("<img") == 2
     assert "Computed pictures, not photographs." in html
     assert html.count("data-eyepiece") == 2
+
+
+def test_one_knob_turns_all_or_there_is_none(loaded) -> None:
+    entries, stills = loaded.library.entries, loaded.library.eyepiece.stills
+    still = next(id for id, each in stills.items() if not each.series)
+    html = compared(Writer(loaded.library, "keys/x.md"), [("1", entries["air-bubble"]), ("2", entries[still])])
+    assert "data-eyepiece" not in html
