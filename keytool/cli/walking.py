@@ -31,6 +31,7 @@ class Walking:
         self.was_stopped = False
         self.cautioned: set[str] = set()
         self.passed: set[tuple[str, str]] = set()
+        self.doubted = ""
         self.opened = 0
         self.unsure = 0
         self.words = Words(model)
@@ -42,6 +43,8 @@ class Walking:
             self._open_keys()
             state = evaluate(self.model, self.trail)
             self._say_passed(state)
+            if self.doubted:
+                state = replace(state, asks=self.doubted, asks_character="", arrived="", goes_on="")
             if state.goes_on:
                 self.out.say()
                 key, share = name_of(self.library, state.goes_on), percent(self.library, state.holds)
@@ -60,7 +63,7 @@ class Walking:
 
     def _change(self, trail: Trail) -> None:
         self.past.append(self.trail)
-        self.trail = trail
+        self.trail, self.doubted = trail, ""
 
     def _back(self) -> bool:
         """One step back; False where nothing was told yet."""
@@ -91,6 +94,9 @@ class Walking:
                 self.text.brief(state.result)
             elif word == "?":
                 self._explain(state)
+            elif word.casefold() == "n" and state.likely:
+                *_, self.doubted = state.likely
+                return True
             elif word.startswith("+"):
                 if self._also(word[1:].strip(), typed):
                     return True
@@ -212,6 +218,8 @@ class Walking:
             self._ask_character(self.library.characters[state.asks_character])
         verdict = state.result.verdict
         words = self.library.say("keys-help")
+        if state.likely:
+            words = self.library.say("keys-help-likely", help=words)
         if verdict and self._has_told():
             now = f"{name_of(self.library, verdict.id)} {percent(self.library, verdict.chance)}"
             words = self.library.say("keys-help-now", help=words, now=now)

@@ -6,12 +6,12 @@ from keytool.identify.describe import Reason, describe, explain
 from keytool.identify.ground import Ground, ground
 from keytool.identify.key_out import key_out
 from keytool.identify.library_data import library_data
-from keytool.identify.model import CompiledKey, Model, compiled
+from keytool.identify.model import CompiledKey, Model, compiled, compiled_for
 from keytool.identify.observation import CANNOT_TELL, Answer, Answers, Leg, Observation, Trail
 from keytool.identify.prove import Fault, Proof, ProofFailure, prove
 from keytool.identify.questions import Question
 from keytool.identify.result import Identification, Named
-from keytool.identify.walk import WalkState, evaluate
+from keytool.identify.walk import WalkState, evaluate, sure_leads
 
 __all__ = [
     "CANNOT_TELL",
@@ -35,6 +35,7 @@ __all__ = [
     "WalkState",
     "address",
     "compiled",
+    "compiled_for",
     "cost",
     "describe",
     "evaluate",
@@ -44,5 +45,6 @@ __all__ = [
     "library_data",
     "parsed",
     "prove",
+    "sure_leads",
     "written",
 ]

@@ -6,6 +6,7 @@ from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass
 
 from keytool.identify.observation_tables import Table, domains, table
+from keytool.library.graph import one_way
 from keytool.library.model import Entry, Key, Library
 from keytool.library.pieces import Box, boxes
 
@@ -17,7 +18,8 @@ class CompiledKey:
     """One key made ready to walk.
 
     `boxes[couplet][lead]` is all that must be seen for a lead; `scope` the numbers of the entries in scope; `within` the numbers
-    of the entries that each end and each onward key holds, and `order` the couplets in reading order.
+    of the entries that each end and each onward key holds, `order` the couplets in reading order, and `several_ways` those to
+    which more than one way leads.
     """
 
     key: Key
@@ -25,6 +27,7 @@ class CompiledKey:
     boxes: Mapping[str, Mapping[str, tuple[Box, ...]]]
     within: Mapping[str, tuple[int, ...]]
     order: tuple[str, ...]
+    several_ways: frozenset[str]
 
 
 @dataclass(frozen=True)
@@ -56,6 +59,15 @@ class Model:
     def within(self, id: str) -> tuple[int, ...]:
         """The numbers of the entries of a group, or of an entry itself."""
         return self.groups[id] if id in self.groups else (self.index[id],)
+
+
+def compiled_for(library: Library, key: Key) -> Model:
+    """The model of a library for one key alone: with no more tables than what its couplets ask needs."""
+    waiting, found = {name for couplet in key.couplets.values() for name in couplet.characters}, set[str]()
+    while waiting:
+        found |= waiting
+        waiting = {name for each in waiting for name in library.characters[each].applies.where} - found
+    return compiled(library, found)
 
 
 def compiled(library: Library, characters: Container[str] | None = None) -> Model:
@@ -107,6 +119,7 @@ def _compiled_key(library: Library, key: Key, index: Mapping[str, int]) -> Compi
         {couplet.id: {lead.id: boxes(library, couplet, lead) for lead in couplet.leads.values()} for couplet in key.couplets.values()},
         within,
         tuple(sorted(key.couplets, key=lambda id: key.couplets[id].number)),
+        frozenset(key.couplets) - one_way(key).keys(),
     )
 
 
@@ -114,7 +127,7 @@ def prior_chances(library: Library, scope: Sequence[str] = ()) -> dict[str, floa
     """The prior chance of each entry within the groups of a scope (without one: of the whole library), adding up to 1.
 
     Weights are those of `commonness`. A group of the scope that states its own is as common as it says, however many entries it
-    holds: they share its weight in proportion to theirs.
+    holds: they share its weight in proportion to theirs, also where they stand in other groups that say nothing.
     """
     groups = scope or [entry.id for entry in library.entries.values() if not entry.within]
 
@@ -122,7 +135,7 @@ def prior_chances(library: Library, scope: Sequence[str] = ()) -> dict[str, floa
         return float(library.vocabulary["commonness"][entry.commonness].get("weight"))
 
     weights: dict[str, float] = {}
-    for group in groups:
+    for group in sorted(groups, key=lambda each: not library.entries[each].commonness):
         members = {entry.id: weight(entry) for entry in library.members((group,)) if entry.id not in weights}
         if library.is_group(group) and library.entries[group].commonness and members:
             members = {id: each * weight(library.entries[group]) for id, each in normal(members).items()}

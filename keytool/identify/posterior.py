@@ -41,7 +41,8 @@ class Evidence:
 
     `parts` are the looks that count, those that share a character together, each part with the boxes they leave;
     `conflicts` the looks left out because a later one contradicts them; `unsure` the characters that could not be told,
-    `told` those of which something was said for sure.
+    `told` those of which something was said for sure. `partly` are those of `unsure` that were only asked together with others, so
+    that each may still be told by itself.
     """
 
     parts: tuple[tuple[tuple[Look, ...], tuple[Box, ...]], ...]
@@ -49,6 +50,7 @@ class Evidence:
     conflicts: tuple[Look, ...]
     unsure: frozenset[str]
     told: frozenset[str]
+    partly: frozenset[str]
     pictures: tuple[str, ...] = ()
     scopes: tuple[str, ...] = ()
     sample: str = ""
@@ -84,17 +86,20 @@ def posterior(model: Model, trail: Trail) -> Posterior:
 def evidence(model: Model, trail: Trail) -> Evidence:
     """What a trail comes to: looks sorted by the characters they share, without those that later ones contradict."""
     looks: list[Look] = []
-    unsure: set[str] = set()
+    unsure, alone = set[str](), set[str]()
     for leg in trail.legs:
         key = model.keys[leg.key]
         for answer in leg.answers:
             if answer.lead == CANNOT_TELL:
-                unsure |= set(key.key.couplets[answer.couplet].characters)
+                asked = key.key.couplets[answer.couplet].characters
+                unsure |= set(asked)
+                alone |= set(asked) if len(asked) == 1 else set()
             else:
                 looks.append(Look(key.boxes[answer.couplet][answer.lead], (leg.key, answer.couplet, answer.lead)))
     for observation in trail.saw:
         if observation.is_unsure:
             unsure.add(observation.character)
+            alone.add(observation.character)
         else:
             looks.append(Look(({observation.character: value(model, observation)},), (observation.character,), observation.pointed))
     firm = [look for look in looks if not look.pointed]
@@ -108,6 +113,7 @@ def evidence(model: Model, trail: Trail) -> Evidence:
         tuple(conflicts),
         frozenset(unsure - told),
         told,
+        frozenset(unsure - told - alone),
         trail.pictures,
         tuple(leg.key for leg in trail.legs),
         trail.sample,

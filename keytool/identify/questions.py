@@ -47,6 +47,8 @@ def information(rows: Sequence[Sequence[float]], masses: Sequence[float], kinds:
 def questions(model: Model, after: Posterior, power: int, kinds: Sequence[int] = (), share: float = 0.0) -> list[Question]:
     """The characters that tell most for their effort, the best first, none that is settled or has no meaning for what is likely.
 
+    What could not be told together with something else is asked by itself: who saw no edge may well have seen it move.
+
     `power` is the magnification at hand: a higher one costs a change. `kinds` are numbers of what is to be told apart, one for
     each entry: without them, the entries. A question must have a meaning for a `share` of what is likely (without one: that of
     the figures). What it takes for granted must be as likely as the figures say, if it was not told.
@@ -55,7 +57,7 @@ def questions(model: Model, after: Posterior, power: int, kinds: Sequence[int] =
     share = share or usual
     found = []
     for character in model.library.characters.values():
-        if was_asked(model, character.id, after) or takes_open(model, character.id, after):
+        if (was_asked(model, character.id, after) and character.id not in after.evidence.partly) or takes_open(model, character.id, after):
             continue
         if applying(model, after.chance, character.id) < share or granted(model, character.id, after) < usual:
             continue

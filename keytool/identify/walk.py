@@ -1,9 +1,9 @@
 """Walk a key: one answer at a time, with "cannot tell" as a proper answer, and anything else that was seen besides.
 
-A walk is nothing but what was told, so it has an address. As long as every question is answered the key is followed as printed;
-questions that are settled by what was told already are passed over. After a "cannot tell" everything stays possible. Where one
-answer is likely enough all the same, the walk goes on with it; where one of the onward keys holds most of what is still likely, it
-goes on there and says so; else it asks what parts the ends best for its effort (`asking`).
+A walk is nothing but what was told, so it has an address. As long as every question is answered the key is followed as printed,
+but for questions that are settled by what was told already, and those of which one answer is as good as sure. After a "cannot tell"
+everything stays possible. Where one answer is likely enough all the same, the walk goes on with it; where one of the onward keys
+holds most of what is still likely, it goes on there and says so; else it asks what parts the ends best for its effort (`asking`).
 """
 
 from __future__ import annotations
@@ -13,9 +13,10 @@ from dataclasses import dataclass
 
 from keytool.identify.asking import best_question, lead_chances, leads_left, told_of
 from keytool.identify.model import CompiledKey, Model
-from keytool.identify.observation import CANNOT_TELL, Trail
+from keytool.identify.observation import CANNOT_TELL, Answer, Leg, Trail
 from keytool.identify.posterior import Posterior, mass, met, posterior
 from keytool.identify.result import Identification, Named, identification, narrowest, word
+from keytool.library.graph import one_way
 from keytool.library.pieces import Box
 
 
@@ -77,7 +78,10 @@ def _could_not_be_told(compiled: CompiledKey, couplet: str, after: Posterior) ->
 
 
 def _is_plain(trail: Trail) -> bool:
-    """Whether one key is walked and everything asked was told: then it is followed as printed, question by question."""
+    """Whether one key is walked and everything asked was told: then a page can say beforehand what comes, without the engine.
+
+    So a question to which several ways lead is not passed over there as likely.
+    """
     return len(trail.legs) == 1 and not trail.pictures and not unsure_looks(trail)
 
 
@@ -131,7 +135,7 @@ def _printed(
         if lead in ("", CANNOT_TELL):
             share = model.figure("holds-share" if lead else "passes-share")
             lead = settled_lead(compiled.boxes[at], after)
-            if not lead and not plainly:
+            if not lead and not (plainly and at in compiled.several_ways):
                 lead, held = likely_lead(model, compiled, at, after, share)
                 if lead:
                     likely[at] = held
@@ -151,6 +155,22 @@ def settled_lead(leads: Mapping[str, Sequence[Box]], after: Posterior) -> str:
         return ""
     fitting = [lead for lead, boxes in leads.items() if met(told, boxes)]
     return fitting[0] if len(fitting) == 1 else ""
+
+
+def sure_leads(model: Model, key: str) -> dict[str, str]:
+    """The questions that a walk of one key alone passes over as long as everything is told, each with the answer taken as likely.
+
+    So a page knows them without the engine: only one way leads to each.
+    """
+    compiled, found = model.keys[key], dict[str, str]()
+    for couplet, way in sorted(one_way(compiled.key).items(), key=lambda each: len(each[1])):
+        told = tuple(Answer(at, lead) for at, lead in way if found.get(at) != lead)
+        after = posterior(model, Trail(legs=(Leg(key, told),)))
+        if not settled_lead(compiled.boxes[couplet], after):
+            lead, _ = likely_lead(model, compiled, couplet, after, model.figure("passes-share"))
+            if lead:
+                found[couplet] = lead
+    return found
 
 
 def likely_lead(model: Model, compiled: CompiledKey, couplet: str, after: Posterior, share: float) -> tuple[str, float]:

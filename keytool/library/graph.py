@@ -47,6 +47,12 @@ def reached(key: Key) -> frozenset[str]:
     return frozenset(met)
 
 
+def one_way(key: Key) -> dict[str, tuple[Step, ...]]:
+    """The way to each couplet to which only one leads; that to the first couplet is empty."""
+    ways: dict[str, list[tuple[Step, ...]]] = {id: list(paths(key, id)) for id in key.couplets}
+    return {id: each[0] for id, each in ways.items() if len(each) == 1}
+
+
 def rings(key: Key) -> Iterator[tuple[tuple[str, ...], Lead]]:
     """The rings of a key: the couplets of each, and the lead of its last couplet that closes it."""
     done: set[str] = set()

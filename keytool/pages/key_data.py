@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from keytool.identify import Ground
+from keytool.identify import Ground, compiled_for, sure_leads
 from keytool.pages.couplets import Place, couplet_html
 from keytool.pages.figure_files import FigureFiles
 from keytool.pages.movement import moving_leads
@@ -27,7 +27,8 @@ def key_data(ground: Ground, figures: FigureFiles) -> Asset:
     """The data of one key.
 
     `couplets` holds the HTML of each couplet, in printed order; each explains its own terms, since a walk shows it alone. `leads`
-    says of each lead what it goes to: a couplet, `key:ID` or `end:ID`.
+    says of each lead what it goes to: a couplet, `key:ID` or `end:ID`; `sure` which questions are passed over as long as everything
+    is told, with the lead taken.
     """
     library, key = ground.library, ground.key
     place = Place(Writer(library, f"keys/{key.id}.md").href(f"keys/whole/{key.id}.html"))
@@ -39,5 +40,12 @@ def key_data(ground: Ground, figures: FigureFiles) -> Asset:
         each.id: {lead.id: lead.couplet or (f"key:{lead.key}" if lead.key else f"end:{lead.end}") for lead in each.leads.values()}
         for each in key.couplets.values()
     }
-    data = {"id": key.id, "title": key.title, "first": key.first, "couplets": couplets, "leads": leads}
+    data = {
+        "id": key.id,
+        "title": key.title,
+        "first": key.first,
+        "couplets": couplets,
+        "leads": leads,
+        "sure": sure_leads(compiled_for(library, key), key.id),
+    }
     return Asset(data_path(key.id), as_script(f"key-{key.id}", data), library.files["key", key.id])

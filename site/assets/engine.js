@@ -130,7 +130,11 @@
         }]));
         couplets.set(name, { id: name, asks: each.asks, leads });
       }
-      keys.set(id, { id, first: raw.first, scope, couplets, scopeOf: raw.scope });
+      const ways = new Map([[raw.first, 1]]);
+      for (const couplet of couplets.values()) {
+        for (const lead of couplet.leads.values()) if (lead.couplet) ways.set(lead.couplet, (ways.get(lead.couplet) || 0) + (ways.get(couplet.id) || 0));
+      }
+      keys.set(id, { id, first: raw.first, scope, couplets, scopeOf: raw.scope, ways });
     }
     for (const key of keys.values()) {
       key.within = new Map();
@@ -234,17 +238,17 @@
     }
 
     function evidence(trail) {
-      const looks = [], unsure = new Set();
+      const looks = [], unsure = new Set(), alone = new Set();
       for (const leg of trail.legs) {
         const key = keys.get(leg.key);
         for (const answer of leg.answers) {
           const couplet = key.couplets.get(answer.couplet);
-          if (answer.lead === CANNOT_TELL) couplet.asks.forEach((name) => unsure.add(name));
+          if (answer.lead === CANNOT_TELL) couplet.asks.forEach((name) => { unsure.add(name); if (couplet.asks.length === 1) alone.add(name); });
           else looks.push({ boxes: couplet.leads.get(answer.lead).boxes, source: [leg.key, answer.couplet, answer.lead], pointed: false });
         }
       }
       for (const observation of trail.saw) {
-        if (isUnsure(observation)) unsure.add(observation.character);
+        if (isUnsure(observation)) { unsure.add(observation.character); alone.add(observation.character); }
         else looks.push({ boxes: [new Map([[observation.character, valueOf(observation)]])], source: [observation.character], pointed: Boolean(observation.pointed) });
       }
       looks.forEach((look) => { look.characters = charactersOf(look); });
@@ -265,6 +269,7 @@
         parts, conflicts, told,
         pointed: looks.filter((look) => look.pointed && ![...look.characters].some((name) => told.has(name))),
         unsure: new Set([...unsure].filter((name) => !told.has(name))),
+        partly: new Set([...unsure].filter((name) => !told.has(name) && !alone.has(name))),
         pictures: trail.pictures || [], scopes: trail.legs.map((leg) => leg.key), sample: trail.sample || "",
       };
     }
@@ -433,7 +438,7 @@
     function questions(after, kinds, least) {
       const power = powerAtHand(after), found = [];
       for (const table of tables.values()) {
-        if (wasAsked(table, after) || takesOpen(table, after)) continue;
+        if ((wasAsked(table, after) && !after.evidence.partly.has(table.id)) || takesOpen(table, after)) continue;
         const usual = figures["asks-share"];
         if (applying(table, after.chance) < (least || usual) || granted(table, after) < usual) continue;
         const gain = gainOfCharacter(table, after, kinds);
@@ -668,7 +673,8 @@
       return { ...nothing, end: leads ? ends[0].id : most("goes-on-least") };
     }
 
-    /* Whether one key is walked and everything asked was told: then it is followed as printed, question by question. */
+    /* Whether one key is walked and everything asked was told: then a page says beforehand what comes, so a question to which several
+       ways lead is not passed over as likely. Couplets stand in reading order, so all ways to one are counted before it. */
     const isPlain = (trail) => trail.legs.length === 1 && !(trail.pictures || []).length && unsureLooks(trail) === 0;
 
     function endsOf(key, chance) {
@@ -691,7 +697,7 @@
         if (lead === "" || lead === CANNOT_TELL) {
           const least = figures[lead ? "holds-share" : "passes-share"];
           lead = settledLead(couplet, after);
-          if (!lead && !plainly) {
+          if (!lead && !(plainly && key.ways.get(at) > 1)) {
             const found = likelyLead(key, couplet, after, least);
             if (found[0]) { lead = found[0]; likely[at] = found[1]; }
           }

@@ -230,3 +230,10 @@ def test_what_it_eats_never_adds_up_to_more_than_all() -> None:
     (said,) = re.findall(r"Lives most likely as: (.*?) What it means", output)
     assert "bacterial" not in said, "what pierces with a spear eats no bacteria"
     assert sum(int(each) for each in re.findall(r"(\d+) %", said)) <= 100
+
+
+def test_what_is_taken_as_likely_is_said_and_asked_after_all_on_demand() -> None:
+    output = CliRunner().invoke(main, ["walk"], input="3\n2\nn\n2\n").output
+    assert "Taken as likely" in output
+    assert "Is it still there?" in output[output.index("> n") :]
+    assert "Debris and faults" in output[output.index("> n") :]

@@ -7,9 +7,24 @@ from dataclasses import replace
 
 import pytest
 
-from keytool.identify import CANNOT_TELL, Answer, Leg, Model, Observation, Trail, WalkState, compiled, evaluate, parsed
-from keytool.identify.posterior import mass
+from keytool.identify import (
+    CANNOT_TELL,
+    Answer,
+    Leg,
+    Model,
+    Observation,
+    Trail,
+    WalkState,
+    compiled,
+    compiled_for,
+    evaluate,
+    parsed,
+    sure_leads,
+)
+from keytool.identify.posterior import mass, met
 from keytool.library import Library
+from keytool.library.graph import one_way
+from keytool.library.value import States
 
 LONG_WITHOUT_A_GUT = "key:first-look/shape=long/long-insides=gutless/long-movement=cannot-tell"
 
@@ -117,3 +132,64 @@ def test_a_key_opened_from_another_does_not_ask_what_is_as_good_as_certain(model
     )
     assert all(model.figure("passes-share") <= held <= 1 for held in state.likely.values())
     assert set(state.likely) <= set(state.passed)
+
+
+def test_a_dot_goes_straight_on_since_hardly_one_is_a_fault_of_the_optics(model: Model) -> None:
+    state = evaluate(model, parsed(model, "key:first-look/shape=dot").trail)
+    assert (state.goes_on, dict(state.passed)) == ("dots-and-rods", {"dot-on-slide": "with-slide"})
+    assert 0.98 < state.holds < 1
+
+
+def test_what_was_passed_over_as_likely_can_be_told_after_all(model: Model) -> None:
+    state = evaluate(model, parsed(model, "key:first-look/shape=dot/dot-on-slide=without-slide").trail)
+    assert (state.goes_on, dict(state.passed)) == ("debris-and-faults", {})
+
+
+def test_a_page_knows_beforehand_what_a_walk_of_one_key_passes_over(model: Model) -> None:
+    """What the data of a page say is what the engine finds, on every way that misses the questions passed over."""
+    for id, each in model.keys.items():
+        sure = sure_leads(model, id)
+        assert sure == sure_leads(compiled_for(model.library, each.key), id)
+        for couplet, way in one_way(each.key).items():
+            told = tuple(Answer(at, lead) for at, lead in way if sure.get(at) != lead)
+            if couplet in sure:
+                state = evaluate(model, Trail(legs=(Leg(id, told),)))
+                assert state.passed[couplet] == sure[couplet]
+                assert state.asks != couplet
+
+
+def test_what_could_not_be_told_together_is_asked_by_itself(model: Model) -> None:
+    """Who saw no edge may have seen that it lies still."""
+    state = evaluate(model, parsed(model, "key:first-look/shape=short/short-movement=cannot-tell").trail)
+    assert state.asks_character == "own-movement"
+    both = evaluate(model, parsed(model, "key:first-look/shape=short/short-movement=cannot-tell/saw:own-movement=cannot-tell").trail)
+    assert both.asks_character not in ("own-movement", "")
+
+
+def test_pollen_with_two_ears_is_heard_where_its_edge_and_its_openings_were_not_seen(model: Model) -> None:
+    told = "key:first-look/shape=short/short-movement=cannot-tell/saw:own-movement=still/saw:body-shape=eared/saw:body-colour=yellow-orange"
+    state = evaluate(model, parsed(model, told).trail)
+    assert (state.goes_on, state.result.names[0].id) == ("round-bodies", "winged-pollen")
+
+
+def test_a_golden_boat_whose_glass_was_not_seen_ends_as_a_diatom_and_no_green_swimmer(model: Model) -> None:
+    start = "key:first-look/shape=short/short-movement=moves/short-insides=cell/key:moving-single-cells"
+    state = evaluate(model, parsed(model, f"{start}/edge=whips/colour=green/green=olive/olive=boat/saw:manner=glides").trail)
+    assert (state.arrived, state.result.names[0].id) == ("diatom", "diatom")
+
+
+def test_who_sees_legs_need_not_have_seen_it_move(model: Model) -> None:
+    leads = model.keys["first-look"].boxes["short-movement"]
+    legs = {
+        "own-movement": States(frozenset({"still"})),
+        "body-plan": States(frozenset({"legs"})),
+        "edge": States(frozenset({"irregular"})),
+    }
+    assert [lead for lead, boxes in leads.items() if met((legs,), boxes)] == ["moves"]
+
+
+def test_a_rare_worm_does_not_borrow_the_commonness_of_all_worms_from_a_group_that_says_none(model: Model) -> None:
+    """A horsehair worm stands among the soft animals, which are met now and then, and is the rarest of them."""
+    prior = {id: model.prior[number] for id, number in model.index.items()}
+    assert prior["horsehair-worm"] < prior["acrobeloides"]
+    assert prior["horsehair-worm"] < prior["creeping-rotifer"]

@@ -18,6 +18,7 @@
   var place = { asks: data.first };
   var shown = "";
   var changing = -1;
+  var doubted = "";
   var nowOpen = false;
   var turn = 0;
 
@@ -29,7 +30,7 @@
   /* --- where a walk stands, without the engine while the printed key says it all -------------------------- */
 
   function isPlain(of) {
-    return of.legs.length === 1 && !of.saw.length && !of.sample && !of.pictures.length && of.legs[0].answers.every(function (each) { return each.lead !== CANNOT_TELL; });
+    return of.legs.length === 1 && !of.saw.length && !of.sample && !of.pictures.length && of.legs[0].answers.every(function (each) { return each.lead !== CANNOT_TELL && !has(data.sure, each.couplet); });
   }
 
   /* Along the printed key: {asks} or {arrived} or {goesOn}; null where the answers leave it. */
@@ -37,6 +38,7 @@
     var at = data.first;
     for (var index = 0; index < answers.length; index += 1) {
       var each = answers[index];
+      while (each.couplet !== at && has(data.sure, at)) { at = data.leads[at][data.sure[at]]; }
       if (each.couplet !== at || !has(data.leads[at], each.lead)) { return null; }
       var to = data.leads[at][each.lead];
       if (/^(key|end):/.test(to)) {
@@ -44,7 +46,8 @@
       }
       at = to;
     }
-    return { asks: at };
+    while (has(data.sure, at)) { at = data.leads[at][data.sure[at]]; }
+    return at.slice(0, 4) === "key:" ? { asks: "", goesOn: at.slice(4) } : at.slice(0, 4) === "end:" ? { asks: "", arrived: at.slice(4) } : { asks: at };
   }
 
   function plainAddress(answers) { return answers.map(function (each) { return each.couplet + "=" + each.lead; }).join("/"); }
@@ -90,7 +93,7 @@
 
   function answer(lead) {
     var next = copyOf(trail), answers = next.legs[next.legs.length - 1].answers;
-    if (changing >= 0) { answers[changing].lead = lead; } else { answers.push({ couplet: place.asks, lead: lead }); }
+    if (changing >= 0) { answers[changing].lead = lead; } else { answers.push({ couplet: doubted || place.asks, lead: lead }); }
     /* Of answers that contradict each other the later one counts, so what is said anew comes last. */
     if (changing >= 0 && !follow(answers)) { answers.push(answers.splice(changing, 1)[0]); }
     goTo(next);
@@ -104,7 +107,7 @@
   }
 
   function cannotTell() {
-    if (changing < 0 && !place.asks && place.asksCharacter) { tell({ character: place.asksCharacter }); } else { answer(CANNOT_TELL); }
+    if (changing < 0 && !doubted && !place.asks && place.asksCharacter) { tell({ character: place.asksCharacter }); } else { answer(CANNOT_TELL); }
   }
 
   function canGoBack() { return changing >= 0 || leg().answers.length > 0 || trail.saw.length > 0 || trail.legs.length > 1; }
@@ -488,7 +491,7 @@
     var mine = turn += 1;
     shown = W.fragment();
     message.textContent = own;
-    own = "";
+    own = doubted = "";
     copied.replaceChildren();
     main.hidden = true;
     changing = -1;
@@ -513,7 +516,10 @@
     else { head = showEnd(there, ready.E, ready.faces); }
     stuck.hidden = !(there.asks || there.asksCharacter) || unsureInARow() < 2;
     dockFor(there);
-    if ((there.asks || there.asksCharacter) && begun && ready && !message.textContent) { message.textContent = cameHere(ready, there); }
+    if ((there.asks || there.asksCharacter) && begun && ready && !message.textContent) {
+      message.textContent = cameHere(ready, there);
+      doubt(there, ready.faces);
+    }
     if (focus) { focusOn(head); }
   }
 
@@ -532,6 +538,17 @@
     });
     if (told) { said.push(W.tell(faces, "passed-over")); }
     return said.join(" ");
+  }
+
+  /* What was passed over as likely is asked after all. */
+  function doubt(there, faces) {
+    var last = Object.keys(there.likely || {}).pop();
+    if (!last || !has(data.couplets, last)) { return; }
+    message.append(" ", button(W.tell(faces, "not-so"), "plain", function () {
+      doubted = last;
+      message.textContent = "";
+      focusOn(showQuestion(last));
+    }, "not-so"));
   }
 
   /* How many of the last questions could not be told, those about no couplet among them. */
