@@ -94,8 +94,8 @@ class Walking:
                 self.text.brief(state.result)
             elif word == "?":
                 self._explain(state)
-            elif word.casefold() == "n" and state.likely:
-                *_, self.doubted = state.likely
+            elif word.casefold() == "n" and (of := self._taken_as_likely(state)):
+                self._doubt(of)
                 return True
             elif word.startswith("+"):
                 if self._also(word[1:].strip(), typed):
@@ -104,6 +104,22 @@ class Walking:
                 return True
         self._stopped(self.library.say("input-ended"), state)
         return False
+
+    def _taken_as_likely(self, state: WalkState) -> tuple[Trail, str] | None:
+        """The last question passed over as likely and the trail in whose key it stands: the present one, or the one just left."""
+        trail = self.trail
+        if not state.likely and len(trail.legs) > 1 and not trail.legs[-1].answers:
+            trail = replace(trail, legs=trail.legs[:-1])
+            state = evaluate(self.model, trail)
+        return (trail, list(state.likely)[-1]) if state.likely else None
+
+    def _doubt(self, of: tuple[Trail, str]) -> None:
+        """Ask after all what was passed over as likely."""
+        trail, couplet = of
+        if trail != self.trail:
+            self._change(trail)
+            self.opened = min(self.opened, len(trail.legs))
+        self.doubted = couplet
 
     def _answer(self, state: WalkState, word: str) -> bool:
         """Take an answer to what is asked; False, with a word of help, where it is none."""
@@ -218,7 +234,7 @@ class Walking:
             self._ask_character(self.library.characters[state.asks_character])
         verdict = state.result.verdict
         words = self.library.say("keys-help")
-        if state.likely:
+        if self._taken_as_likely(state):
             words = self.library.say("keys-help-likely", help=words)
         if verdict and self._has_told():
             now = f"{name_of(self.library, verdict.id)} {percent(self.library, verdict.chance)}"

@@ -543,12 +543,30 @@
   /* What was passed over as likely is asked after all. */
   function doubt(there, faces) {
     var last = Object.keys(there.likely || {}).pop();
-    if (!last || !has(data.couplets, last)) { return; }
+    if (!last) { doubtBefore(faces); return; }
     message.append(" ", button(W.tell(faces, "not-so"), "plain", function () {
       doubted = last;
       message.textContent = "";
       focusOn(showQuestion(last));
     }, "not-so"));
+  }
+
+  /* The same for what the key before passed over last: the answer is the other one, where there are only two. */
+  function doubtBefore(faces) {
+    if (trail.legs.length < 2 || leg().answers.length) { return; }
+    var before = copyOf(trail), mine = turn, E = W.ready.E;
+    before.legs.pop();
+    var was = E.walk(before), last = Object.keys(was.likely).pop(), from = before.legs[before.legs.length - 1];
+    if (!last) { return; }
+    W.data("key-" + from.key).then(function (known) {
+      if (mine !== turn) { return; }
+      var others = Object.keys(known.leads[last]).filter(function (each) { return each !== was.passed[last]; });
+      var said = answerIn(known, { couplet: last, lead: was.passed[last] });
+      message.append(" ", W.tell(faces, "taken-as-likely", { odds: in100(faces, was.likely[last]), what: questionIn(known, last) + " " + said + "." }));
+      if (others.length !== 1) { return; }
+      from.answers.push({ couplet: last, lead: others[0] });
+      message.append(" ", button(W.tell(faces, "not-so"), "plain", function () { location.assign(W.root + "keys/" + from.key + ".html#" + E.write(before)); }, "not-so"));
+    }, failed);
   }
 
   /* How many of the last questions could not be told, those about no couplet among them. */
