@@ -18,8 +18,8 @@ class CompiledKey:
     """One key made ready to walk.
 
     `boxes[couplet][lead]` is all that must be seen for a lead; `scope` the numbers of the entries in scope; `within` the numbers
-    of the entries that each end and each onward key holds, `order` the couplets in reading order, and `several_ways` those to
-    which more than one way leads.
+    of the entries that each end and each onward key holds, `order` the couplets in reading order, and `printed` those that
+    are always asked where one key is walked and everything told: the first, and those to which several ways lead.
     """
 
     key: Key
@@ -27,7 +27,7 @@ class CompiledKey:
     boxes: Mapping[str, Mapping[str, tuple[Box, ...]]]
     within: Mapping[str, tuple[int, ...]]
     order: tuple[str, ...]
-    several_ways: frozenset[str]
+    printed: frozenset[str]
 
 
 @dataclass(frozen=True)
@@ -119,7 +119,7 @@ def _compiled_key(library: Library, key: Key, index: Mapping[str, int]) -> Compi
         {couplet.id: {lead.id: boxes(library, couplet, lead) for lead in couplet.leads.values()} for couplet in key.couplets.values()},
         within,
         tuple(sorted(key.couplets, key=lambda id: key.couplets[id].number)),
-        frozenset(key.couplets) - one_way(key).keys(),
+        frozenset(key.couplets) - one_way(key).keys() | {key.first},
     )
 
 

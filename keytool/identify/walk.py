@@ -80,7 +80,7 @@ def _could_not_be_told(compiled: CompiledKey, couplet: str, after: Posterior) ->
 def _is_plain(trail: Trail) -> bool:
     """Whether one key is walked and everything asked was told: then a page can say beforehand what comes, without the engine.
 
-    So a question to which several ways lead is not passed over there as likely.
+    So the first question, and one to which several ways lead, are not passed over there as likely.
     """
     return len(trail.legs) == 1 and not trail.pictures and not unsure_looks(trail)
 
@@ -135,7 +135,7 @@ def _printed(
         if lead in ("", CANNOT_TELL):
             share = model.figure("holds-share" if lead else "passes-share")
             lead = settled_lead(compiled.boxes[at], after)
-            if not lead and not (plainly and at in compiled.several_ways):
+            if not lead and not (plainly and at in compiled.printed):
                 lead, held = likely_lead(model, compiled, at, after, share)
                 if lead:
                     likely[at] = held
@@ -168,7 +168,7 @@ def sure_leads(model: Model, key: str) -> dict[str, str]:
         after = posterior(model, Trail(legs=(Leg(key, told),)))
         if not settled_lead(compiled.boxes[couplet], after):
             lead, _ = likely_lead(model, compiled, couplet, after, model.figure("passes-share"))
-            if lead:
+            if lead and couplet not in compiled.printed:
                 found[couplet] = lead
     return found
 

@@ -697,7 +697,7 @@
         if (lead === "" || lead === CANNOT_TELL) {
           const least = figures[lead ? "holds-share" : "passes-share"];
           lead = settledLead(couplet, after);
-          if (!lead && !(plainly && key.ways.get(at) > 1)) {
+          if (!lead && !(plainly && (at === key.first || key.ways.get(at) > 1))) {
             const found = likelyLead(key, couplet, after, least);
             if (found[0]) { lead = found[0]; likely[at] = found[1]; }
           }
