@@ -72,7 +72,7 @@ def test_one_scale_of_words_says_how_sure(library: Library) -> None:
 
 
 def test_the_next_key_does_not_ask_again_what_is_settled_nor_repeat_a_caution() -> None:
-    output = CliRunner().invoke(main, ["walk", "first-look"], input="3\n1\n2\n").output
+    output = CliRunner().invoke(main, ["walk", "first-look"], input="3\n1\n2\n+ own-movement=moves\n").output
     assert "Settled already: 1 Has it legs, is it a plain worm, or neither of the two? Legs along its body" in " ".join(output.split())
     assert "Taken as likely, 98 %: 2 Is there an animal inside the skin?" in " ".join(output.split()), "what moves is no empty skin"
     assert "“What are its legs like?”" in output
