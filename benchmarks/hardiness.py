@@ -32,10 +32,12 @@ from keytool.library import load
 from keytool.library.report import as_text
 from tests.conftest import copy_mini, everything_found
 from tests.contribute.helping import part
-from tests.library.test_fuzz import an_end
+from tests.library.test_fuzz import HANGS, an_end
 
 PROJECT = Path(__file__).parents[1]
 FILES, PHOTOGRAPHS, KILLS = 10_000, 2_000, 200
+LONGEST = 5
+"""A killed command and the look at what it left hang when they take so many times what all commands take unharmed."""
 BITS = [each.encode() for each in ("\0", "\n", "\t", "{", "}", "[", "]", ": ", "- ", "&a ", "*a", "!t ", "'", '"', "#", "µ", "\u200b")] + [
     b"\xff"
 ]
@@ -67,14 +69,14 @@ def mutated(content: bytes, chance: random.Random) -> bytes:
     return bytes(found)
 
 
-def tried(count: int, what: str, one: Callable[[int], str]) -> None:
-    """Runs one case after the other and prints what came of them."""
+def tried(count: int, what: str, one: Callable[[int], str], end: int = HANGS) -> None:
+    """Runs one case after the other and prints what came of them. What takes more than `end` seconds hangs."""
     came: Counter[str] = Counter()
     begin, slowest = time.perf_counter(), 0.0
     for number in range(count):
         start = time.perf_counter()
         try:
-            with an_end():
+            with an_end(end):
                 came[one(number)] += 1
         except Exception as error:
             came[f"BROKE: {type(error).__name__}"] += 1
@@ -159,31 +161,35 @@ def kills(count: int, seed: int, work: Path) -> None:
         name = chance.choice(list(commands))
         begun = set(out.glob(".*"))
         before = {path: path.read_bytes() for path in root.rglob("*") if path.is_file()}
-        process = subprocess.Popen(line(commands[name], root), stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, cwd=PROJECT)
         try:
-            process.wait(chance.uniform(0.0, 1.0) * whole[name])
-        except subprocess.TimeoutExpired:
-            process.send_signal(signal.SIGKILL)
-        said = (process.communicate()[1] or b"").decode("utf-8", "replace")
-        was_killed = process.returncode == -signal.SIGKILL
-        assert "Traceback" not in said, said[-300:]
-        faults = [str(each.place) for each in everything_found(load(root)) if each.severity.value == "problem" and each.check != "proof"]
-        assert not faults, f"{name}: the library has problems: {faults[:3]}"
-        left = [str(path) for place in (root, out) for path in place.rglob("*") if is_left(path)]
-        hidden = [path for path in left if not path.startswith(str(out / "."))]
-        assert not hidden, f"{name}: left behind: {hidden[:3]}"
-        if (card := out / "card.pdf").exists():
-            assert card.read_bytes().rstrip().endswith(b"%%EOF"), "half a card"
-        if (site := out / "site").exists():
-            assert (site / "index.html").is_file() and (site / "sitemap.xml").is_file(), "half a site"
-        for path, content in before.items():
-            path.write_bytes(content)
-        for path in [path for path in root.rglob("*") if path.is_file() and path not in before]:
-            path.unlink()
+            process = subprocess.Popen(line(commands[name], root), stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, cwd=PROJECT)
+            try:
+                process.wait(chance.uniform(0.0, 1.0) * whole[name])
+            except subprocess.TimeoutExpired:
+                process.send_signal(signal.SIGKILL)
+            said = (process.communicate()[1] or b"").decode("utf-8", "replace")
+            was_killed = process.returncode == -signal.SIGKILL
+            assert "Traceback" not in said, said[-300:]
+            faults = [
+                str(each.place) for each in everything_found(load(root)) if each.severity.value == "problem" and each.check != "proof"
+            ]
+            assert not faults, f"{name}: the library has problems: {faults[:3]}"
+            left = [str(path) for place in (root, out) for path in place.rglob("*") if is_left(path)]
+            hidden = [path for path in left if not path.startswith(str(out / "."))]
+            assert not hidden, f"{name}: left behind: {hidden[:3]}"
+            if (card := out / "card.pdf").exists():
+                assert card.read_bytes().rstrip().endswith(b"%%EOF"), "half a card"
+            if (site := out / "site").exists():
+                assert (site / "index.html").is_file() and (site / "sitemap.xml").is_file(), "half a site"
+        finally:
+            for path, content in before.items():
+                path.write_bytes(content)
+            for path in [path for path in root.rglob("*") if path.is_file() and path not in before]:
+                path.unlink()
         beside = ", a folder it began beside it" if set(out.glob(".*")) - begun else ""
         return f"{name} {'killed' if was_killed else 'ended'}{beside}"
 
-    tried(count, "kills", one)
+    tried(count, "kills", one, round(max(HANGS, LONGEST * sum(whole.values()))))
     took(commands["site"], root)
     print(f"  after one whole run of each: {[path.name for path in out.iterdir() if path.name.startswith('.')] or 'nothing'} left behind")
 

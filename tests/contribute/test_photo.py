@@ -6,6 +6,8 @@ import io
 import math
 import random
 import struct
+import subprocess
+import sys
 import zlib
 from pathlib import Path
 
@@ -316,3 +318,16 @@ def test_what_is_wrong_with_the_options_is_said_before_the_library_is_read(tmp_p
         assert result.exit_code != 0 and said in words(result.output), result.output
     result = run(nowhere, "photo", "add", str(tmp_path / "none.jpg"), *ADD, "--um-per-pixel", "0.5")
     assert result.exit_code == 1 and "There is no file" in words(result.output)
+
+
+def test_what_the_reader_of_pictures_logs_does_not_reach_the_terminal(tmp_path: Path) -> None:
+    path = tmp_path / "strange.tif"
+    Image.new("RGB", (300, 300), "grey").save(path)
+    samples = struct.pack("<HHIH", 277, 3, 1, 3)  # TIFF 6.0: tag 277 is SamplesPerPixel, of type 3 (short)
+    raw = path.read_bytes()
+    assert raw.count(samples) == 1
+    path.write_bytes(raw.replace(samples, struct.pack("<HHIH", 277, 3, 1, 259)))
+    asked = "import sys, pathlib\nfrom keytool.contribute.photo.picture import NoPicture, picture\n"
+    asked += "try: picture(pathlib.Path(sys.argv[1]))\nexcept NoPicture: print('refused')"
+    done = subprocess.run([sys.executable, "-c", asked, str(path)], capture_output=True, text=True, check=True)
+    assert (done.stdout, done.stderr) == ("refused\n", "")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import logging
 import warnings
 import zlib
 from dataclasses import dataclass
@@ -15,6 +16,7 @@ LARGEST_FILE = 60_000_000
 DAMAGED = (UnidentifiedImageError, SyntaxError, ValueError, TypeError, KeyError, IndexError, EOFError, OverflowError, zlib.error)
 MOST_PIXELS = 80_000_000
 LEAST_SIDE = 200
+logging.getLogger("PIL").addHandler(logging.NullHandler())  # as with its warnings below: what Pillow logs would reach the terminal
 
 
 class NoPicture(Exception):
