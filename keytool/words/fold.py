@@ -131,7 +131,7 @@ def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
     words = [(found[0], found.start(), found.end()) for found in WORD.finditer(text)]
     said = [plain(word).replace("'", "") for word, _, _ in words]
     stops, kept = set(spelling["stops"]) - set(spelling["kept"]), set(spelling["kept"])
-    negating, back, breaks = set(spelling["negating"]), set(spelling["negating-back"]), set(spelling["breaks"])
+    negating, back, breaks = set(spelling["negating"]), _by_first(spelling["negating-back"]), set(spelling["breaks"])
     counts: Mapping[str, int] = spelling["count-words"]
     unsure, doubtful, passing = (_by_first(spelling[each]) for each in ("unsure", "doubtful", "passing"))
     asides, asides_back = _by_first(spelling["asides"]), _by_first(spelling["asides-back"])
@@ -166,11 +166,12 @@ def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
         if _begins(passing, said, at):
             skip = at + _begins(passing, said, at)
             continue
+        if _begins(back, said, at):
+            done = [replace(each, denied=True) if each.clause == clause else each for each in done]
+            skip = at + _begins(back, said, at)
+            continue
         if here in negating:
             reach = REACH
-            continue
-        if here in back:
-            done = [replace(each, denied=True) if each.clause == clause else each for each in done]
             continue
         if here in stops and here not in kept:
             continue

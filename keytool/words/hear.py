@@ -33,8 +33,8 @@ DENIES = 0.8
 """How much of a phrase must be said to deny it: who says "not moving" does not say that it does not glide."""
 MOST = 2000
 """Letters that are heard at once."""
-CLOSE, SCATTERED = 1, 0.65
-"""So many other words may stand between those of a phrase; what it counts when there are more."""
+CLOSE, FAR, SCATTERED, STREWN = 1, 3, 0.65, 0.4
+"""So many other words may stand between those of a phrase, and what it counts when there are more, or even more than `FAR`."""
 """A word that stands for more characters than this is offered, not taken."""
 Says = Literal["is", "not", "unsure"]
 
@@ -196,7 +196,7 @@ def _held(
         explained = told / whole
         score = share * share * (told / (told + HALF)) * (1 - CHATTER + CHATTER * explained) * weight / 100
         apart = max(matched) - min(matched) + 1 - len(matched)
-        score *= 1.0 if apart <= CLOSE else SCATTERED
+        score *= 1.0 if apart <= CLOSE else SCATTERED if apart <= FAR else STREWN
         score *= 1.0 if says == "unsure" else _telling(data, phrase, share, {span[at].token.word for at in matched}, about)
         if score > best.get(says, (0.0, []))[0]:
             best[says] = (score, [span[at] for at in sorted(matched)])
@@ -262,7 +262,7 @@ def _matched(data: Mapping[str, Any], span: list[_Word], phrase: str) -> tuple[S
 def _fitting(data: Mapping[str, Any], span: list[_Word], words: list[_Word], about: Mapping[str, Any], topics: set[str]) -> float:
     """How well a character goes with the part spoken of and with the kind of thing."""
     parts, own = data["parts"], about["words"]
-    spoken = [word for word in span if word.token.word in parts]
+    spoken = [word for word in span if word.token.word in parts and not word.token.denied]
     factor = 1.0
     if spoken and not any(word.token.word in own or word in words for word in spoken):
         factor *= OTHER_PART

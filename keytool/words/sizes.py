@@ -15,6 +15,9 @@ _SIGNS = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 _JOINS = ("-", "–", "to", "and", "or")
 _BETWEEN = ("by", "x", "×")
 _STOPS = (",", ".", ";")
+_BARE_POINT = re.compile(r"(^|[^\w.,])\.(?=[0-9])")
+_BEFORE_A_PART = ("with", "on", "in", "at", "of", "from", "round", "around", "near", "through")
+_LIKE, _LIKE_REACH = "like", 4
 TOO_LARGE = 1.5
 """Times the largest size of a part in the library: above that it is the whole that was measured."""
 _PASSED = ("of", "a", "an", "the", "in", "each", "every", "per", "/", "1", "one")
@@ -45,6 +48,7 @@ class _Lexeme:
 def sizes(text: str, data: Mapping[str, Any]) -> list[Size]:
     """The sizes of a text in the order they stand; those of a part that the library does not measure have an empty character."""
     spelling = data["spelling"]
+    text = _BARE_POINT.sub(lambda each: "0." if each[1] else ".", text)
     lexemes = [_Lexeme(each[0] if each[0] in _SIGNS else plain(each[0]), each.start(), each.end()) for each in _LEXEME.finditer(text)]
     unit_of = {name: spelling["sizes"][unit] for unit, names in spelling["units"].items() for name in map(plain, names)}
     kind = next((each for each in (fold(lexeme.text, spelling["forms"]) for lexeme in lexemes) if each in data["kinds"]), "")
@@ -181,17 +185,21 @@ def _bounds(lexemes: list[_Lexeme], at: int, values: list[float], spelling: Mapp
 def _character(lexemes: list[_Lexeme], at: int, along: str, values: list[float], data: Mapping[str, Any]) -> str:
     """The number character a size belongs to, by the thing named nearest before it in its sentence, those it measures first.
 
-    What is far too large for that part of anything is the size of the whole: no spear is 0.6 mm long.
+    What is far too large for that part of anything is the size of the whole: no spear is 0.6 mm long. What it is like ("like a hair")
+    is nothing that was measured, nor is a part of which only was said, before a comma, that something is on it or has it.
     """
     forms = data["spelling"]["forms"]
     known = {word for _, _, of, not_of, _ in data["sizes"] for word in (*of, *not_of)} | set(data["kinds"]) | {"bodi"}
     fitting = [each for each in data["sizes"] if each[1] == along]
     owners = {word for _, _, of, _, _ in fitting for word in of}
-    subject = ""
+    subject, passed_stop = "", False
     for each in range(at - 1, -1, -1):
         word = _text(lexemes, each)
         if word == "." or (subject and word in _STOPS):
             break
+        passed_stop = passed_stop or word in _STOPS
+        if _is_likened(lexemes, each) or (passed_stop and _is_behind(lexemes, each)):
+            continue
         folded = fold(word, forms)
         if folded in owners or (not subject and folded in known):
             subject = folded
@@ -201,6 +209,22 @@ def _character(lexemes: list[_Lexeme], at: int, along: str, values: list[float],
     is_part = any(subject in of for _, _, of, _, _ in fitting)
     rest = [id for id, _, of, not_of, _ in fitting if not of and (is_part or subject not in not_of)]
     return str((own or rest or [""])[0])
+
+
+def _is_likened(lexemes: list[_Lexeme], at: int) -> bool:
+    """Whether a word only says what something is like."""
+    for back in range(1, _LIKE_REACH + 1):
+        word = _text(lexemes, at - back) if at >= back else "."
+        if word in _STOPS:
+            return False
+        if word == _LIKE:
+            return True
+    return False
+
+
+def _is_behind(lexemes: list[_Lexeme], at: int) -> bool:
+    """Whether a word stands behind "on its", "with a" or the like."""
+    return any(at >= back and _text(lexemes, at - back) in _BEFORE_A_PART for back in (1, 2, 3))
 
 
 def _text(lexemes: list[_Lexeme], at: int) -> str:

@@ -17,7 +17,7 @@ from keytool.identify.model import Model
 from keytool.identify.observation import Observation, Trail
 from keytool.identify.posterior import posterior, value
 from keytool.identify.questions import applying
-from keytool.words.fold import WORD, fold, plain, tokens
+from keytool.words.fold import WORD, Token, fold, plain, tokens
 from keytool.words.hear import Heard, hear
 
 LEAST = 0.35
@@ -94,9 +94,17 @@ def first_look(data: Mapping[str, Any], text: str) -> Place | None:
         token = said.get(found.start())
         if token is None or passing or token.aside or token.denied or token.word not in pointed:
             continue
+        while (behind_it := _next_word(text, token.end, said)) and behind_it.word in pointed and not behind_it.denied:
+            token = behind_it  # a spider web is a web, a thread worm a worm
         picture = pointed[token.word]
         return Place(token.start, token.end, picture=picture) if picture else None
     return None
+
+
+def _next_word(text: str, end: int, said: Mapping[int, Token]) -> Token | None:
+    """The word that follows at once, without a stop between."""
+    start = next((at for at in range(end, len(text)) if text[at] not in " -"), len(text))
+    return said.get(start) if start > end else None
 
 
 def sample(data: Mapping[str, Any], text: str) -> Place | None:

@@ -16,6 +16,7 @@ from tests.conftest import read_cases
 CASES = Path(__file__).parents[1] / "cases" / "described-in-sentences.yaml"
 TOLD: list[dict[str, Any]] = read_cases(CASES)
 SPOKEN: list[dict[str, Any]] = read_cases(CASES.parent / "described-as-spoken.yaml")
+UNSEEN: list[dict[str, Any]] = read_cases(CASES.parent / "described-as-spoken-unseen.yaml")
 
 
 @pytest.fixture(scope="module")
@@ -65,21 +66,29 @@ def test_whole_sentences_lead_to_the_right_group(model: Model, words: Words, cas
     assert right >= 0.5
 
 
-def test_what_beginners_say_leads_to_the_right_group_in_88_of_100_and_never_to_harm(model: Model, words: Words) -> None:
+@pytest.mark.parametrize(("cases", "least", "open_share"), [(SPOKEN, 90, 0.12), (UNSEEN, 70, 0.3)], ids=["spoken", "unseen"])
+def test_what_beginners_say_leads_to_the_right_group_and_never_to_harm(
+    model: Model, words: Words, cases: list[dict[str, Any]], least: int, open_share: float
+) -> None:
     """All together, since a change of what an entry shows may move any one of them past the middle."""
     missed, harmed = [], []
-    for case in SPOKEN:
+    for case in cases:
         right, harmful = shares(model, case, words.take_words(Trail(), sentences(case["said"]))[0])
         missed += [case["id"]] if right < 0.5 else []
         harmed += [case["id"]] if harmful >= 0.5 else []
-    assert len(SPOKEN) >= 90
+    assert len(cases) >= least
     assert harmed == []
-    assert len(missed) <= 0.12 * len(SPOKEN), missed
+    assert len(missed) <= open_share * len(cases), missed
 
 
 @pytest.mark.parametrize(
     ("said", "is_taken", "never"),
     [
+        ("Brown thread with cross walls and clamp bumps.", {"cross-walls=straight", "clamp-seen=clamp"}, set()),
+        ("A thread, cross walls not seen.", {"cross-walls=none-seen"}, set()),
+        ("A worm with flaps on its head, about half a millimetre", {"body-length=500"}, set()),
+        ("A worm .4 mm long", {"body-length=400"}, set()),
+        ("A worm like a long hair, 30 mm", {"body-length=30000"}, set()),
         ("A worm. No movement.", {"own-movement=still"}, {"inside-movement", "manner"}),
         ("A worm, not moving at all.", {"own-movement=still"}, {"inside-movement", "manner"}),
         ("Slipper shaped cell. Green? no, clear.", {"body-colour=clear"}, set()),
@@ -106,6 +115,8 @@ def test_what_a_thing_is_called_and_where_it_is_from_are_heard(words: Words) -> 
     trail, _ = words.take_words(Trail(), ["Clear worm from my worm bin, half a millimetre long."])
     assert (trail.pictures, trail.sample) == (("worm",), "worm-bin")
     assert words.take_words(Trail(), ["A bell on a thread, stuck to a crumb."])[0].pictures == ()
+    assert words.take_words(Trail(), ["A spider web of fine threads."])[0].pictures == ("thread",)
+    assert words.take_words(Trail(), ["White thread worm."])[0].pictures == ("worm",)
 
 
 def test_a_sentence_in_which_nothing_is_heard_is_named_and_the_rest_taken(words: Words) -> None:

@@ -26,7 +26,7 @@ from tests.conftest import TESTS, read_cases
 ASSETS = TESTS.parent / "site" / "assets"
 SCRIPTS = [ASSETS / name for name in ("vendor/minisearch.js", "words/fold.js", "find/find-core.js")]
 QUERIES = read_cases(TESTS / "cases" / "search.yaml")
-LATER = read_cases(TESTS / "cases" / "search-unseen.yaml")
+LATER = [each for name in ("search-unseen", "search-first-try") for each in read_cases(TESTS / "cases" / f"{name}.yaml")]
 BUDGET = 150_000
 """What a search may fetch, compressed, in bytes."""
 PAGES = ("about.html", "cards.html", "contribute/index.html", "downloads.html", "live-field.html", "offline.html")

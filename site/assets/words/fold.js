@@ -96,8 +96,8 @@
       const kept = new Set(spelling.kept);
       prepare.set(spelling, {
         stops: new Set(spelling.stops.filter((each) => !kept.has(each))), negating: new Set(spelling.negating),
-        back: new Set(spelling["negating-back"]), breaks: new Set(spelling.breaks), counts: spelling["count-words"],
-        ...Object.fromEntries(["unsure", "doubtful", "passing", "asides", "asides-back"].map((name) => [name, byFirst(spelling[name] || [])])),
+        breaks: new Set(spelling.breaks), counts: spelling["count-words"],
+        ...Object.fromEntries(["unsure", "doubtful", "passing", "asides", "asides-back", "negating-back"].map((name) => [name, byFirst(spelling[name] || [])])),
         agreeing: new Set(spelling.agreeing || []),
       });
     }
@@ -108,7 +108,7 @@
   function tokens(text, spelling) {
     const words = [...text.matchAll(WORD)].map((found) => ({word: found[0], start: found.index, end: found.index + found[0].length}));
     const said = words.map((each) => plain(each.word).replace(/'/g, ""));
-    const ready = prepared(spelling), {stops, negating, back, breaks, counts} = ready;
+    const ready = prepared(spelling), {stops, negating, breaks, counts} = ready;
     const done = [];
     let sentence = 0, clause = 0, reach = 0, unclear = false, aside = false, skip = -1;
     const doubted = new Set(), around = new Set(), turned = new Set();
@@ -143,12 +143,14 @@
         skip = at + passing;
         return;
       }
-      if (negating.has(here)) {
-        reach = REACH;
+      const back = begins(ready["negating-back"], said, at);
+      if (back) {
+        for (const each of done) if (each.clause === clause) each.denied = true;
+        skip = at + back;
         return;
       }
-      if (back.has(here)) {
-        for (const each of done) if (each.clause === clause) each.denied = true;
+      if (negating.has(here)) {
+        reach = REACH;
         return;
       }
       if (stops.has(here)) return;

@@ -7,7 +7,7 @@
   "use strict";
   const {plain, fold, tokens, nearest, has} = folding;
   const SURE = 0.5, LEAST = 0.2, ALIKE = 0.7, SLIP = 0.85, BEGUN = 0.8, HALF = 150;
-  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, CHATTER = 0.25, DENIES = 0.8, MOST = 2000, NEARLY = 0.95, RIVAL = 0.7, TOPIC_ONLY = 0.45, COMMON = 0.65, MANY_STATES = 20, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 1, SCATTERED = 0.65;
+  const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, CHATTER = 0.25, DENIES = 0.8, MOST = 2000, NEARLY = 0.95, RIVAL = 0.7, TOPIC_ONLY = 0.45, COMMON = 0.65, MANY_STATES = 20, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 1, FAR = 3, SCATTERED = 0.65, STREWN = 0.4;
 
   // ---- sizes
   const LEXEME = /[½¼¾]|\p{Nd}+(?:[.,]\p{Nd}+)?|(?:(?![½¼¾])[\p{L}\p{No}\p{Nl}])+|[^\s\p{L}\p{N}]/gu;
@@ -15,8 +15,11 @@
   const JOINS = ["-", "–", "to", "and", "or"], BETWEEN = ["by", "x", "×"], STOPS = [",", ".", ";"];
   const PASSED = ["of", "a", "an", "the", "in", "each", "every", "per", "/", "1", "one"];
 
+  const BARE_POINT = /(^|[^\p{L}\p{N}_.,])\.(?=[0-9])/gu, BEFORE_A_PART = ["with", "on", "in", "at", "of", "from", "round", "around", "near", "through"];
+
   function sizes(text, data) {
     const spelling = data.spelling;
+    text = text.replace(BARE_POINT, (all, before) => (before ? "0." : "."));
     const lexemes = [...text.matchAll(LEXEME)].map((found) => ({text: has(SIGNS, found[0]) ? found[0] : plain(found[0]), start: found.index, end: found.index + found[0].length}));
     const said = (at) => (at >= 0 && at < lexemes.length ? lexemes[at].text : "");
     const unitOf = {};
@@ -147,9 +150,11 @@
     const known = new Set([...data.sizes.flatMap(([, , of, notOf]) => [...of, ...notOf]), ...Object.keys(data.kinds), "bodi"]);
     const fitting = data.sizes.filter((each) => each[1] === along);
     const owners = new Set(fitting.flatMap(([, , of]) => of));
-    let subject = "";
+    let subject = "", passedStop = false;
     for (let place = at - 1; place >= 0 && said(place) !== "."; place -= 1) {
       if (subject && STOPS.includes(said(place))) break;
+      passedStop = passedStop || STOPS.includes(said(place));
+      if (isLikened(said, place) || (passedStop && [1, 2, 3].some((back) => place >= back && BEFORE_A_PART.includes(said(place - back))))) continue;
       const folded = fold(said(place), data.spelling.forms);
       if (owners.has(folded) || (!subject && known.has(folded))) subject = folded;
       if (owners.has(subject)) break;
@@ -158,6 +163,15 @@
     const isPart = fitting.some(([, , of]) => of.includes(subject));
     const rest = fitting.filter(([, , of, notOf]) => !of.length && (isPart || !notOf.includes(subject)));
     return ((own.length ? own : rest)[0] || [""])[0];
+  }
+
+  /** Whether a word only says what something is like. */
+  function isLikened(said, at) {
+    for (let back = 1; back <= 4; back += 1) {
+      if (at < back || STOPS.includes(said(at - back))) return false;
+      if (said(at - back) === "like") return true;
+    }
+    return false;
   }
 
   // ---- phrases
@@ -262,7 +276,8 @@
       for (const [at, factor] of matched) told += span[at].weight * factor;
       let score = share * share * (told / (told + HALF)) * (1 - CHATTER + CHATTER * (told / whole)) * weight / 100;
       const places = [...matched.keys()];
-      score *= Math.max(...places) - Math.min(...places) + 1 - places.length <= CLOSE ? 1 : SCATTERED;
+      const apart = Math.max(...places) - Math.min(...places) + 1 - places.length;
+      score *= apart <= CLOSE ? 1 : apart <= FAR ? SCATTERED : STREWN;
       score *= says === "unsure" ? 1 : telling(data, phrase, share, places.map((at) => span[at].token.word), data.characters[character].words);
       if (score > (best.has(says) ? best.get(says).score : 0)) best.set(says, {score, words: [...matched.keys()].sort((a, b) => a - b).map((at) => span[at])});
     }
@@ -316,7 +331,7 @@
   }
 
   function fitting(data, span, words, about, topics) {
-    const spoken = span.filter((word) => data.parts.includes(word.token.word));
+    const spoken = span.filter((word) => data.parts.includes(word.token.word) && !word.token.denied);
     let factor = 1;
     if (spoken.length && !spoken.some((word) => about.words.includes(word.token.word) || words.includes(word))) factor *= OTHER_PART;
     if (topics.size && about.themes.length && !about.themes.some((theme) => topics.has(theme))) factor *= OTHER_KIND;

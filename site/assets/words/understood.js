@@ -49,11 +49,19 @@
       const word = plain(found[0]).replace(/'/g, "");
       if (data.spelling["not-first"].includes(word)) passing = true;
       else if (!/^[\p{L}\p{N}]/u.test(word) || data.spelling.breaks.includes(word)) passing = false;
-      const token = said.get(found.index);
+      let token = said.get(found.index);
       if (!token || passing || token.aside || token.denied || !has(pointed, token.word)) continue;
+      for (let next = nextWord(text, token.end, said); next && has(pointed, next.word) && !next.denied; next = nextWord(text, token.end, said)) token = next; // a spider web is a web
       return pointed[token.word] ? {start: token.start, end: token.end, picture: pointed[token.word]} : null;
     }
     return null;
+  }
+
+  /** The word that follows at once, without a stop between. */
+  function nextWord(text, end, said) {
+    let start = end;
+    while (text[start] === " " || text[start] === "-") start += 1;
+    return start > end ? said.get(start) : undefined;
   }
 
   /** The kind of sample the drop is from, where that is said. */
