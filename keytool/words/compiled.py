@@ -37,6 +37,7 @@ def compile_words(library: Library) -> dict[str, Any]:
         for word in sorted({word.lstrip("!?") for _, words in phrases for word in words.split()}):
             found.setdefault(word, []).append(number)
     forms = spelling["forms"]
+    spelling["measured-across"] = {fold(word, forms): below for word, below in spelling["measured-across"].items()}
     groups: dict[str, list[int]] = {}
     for number, words in enumerate(lay.spelling["alike"]):
         for word in dict.fromkeys(each.word for phrase in words for each in tokens(phrase, spelling)):

@@ -131,10 +131,10 @@ def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
     words = [(found[0], found.start(), found.end()) for found in WORD.finditer(text)]
     said = [plain(word).replace("'", "") for word, _, _ in words]
     stops, kept = set(spelling["stops"]) - set(spelling["kept"]), set(spelling["kept"])
-    negating, back, breaks = set(spelling["negating"]), _by_first(spelling["negating-back"]), set(spelling["breaks"])
+    negating, back, breaks = set(spelling["negating"]), by_first(spelling["negating-back"]), set(spelling["breaks"])
     counts: Mapping[str, int] = spelling["count-words"]
-    unsure, doubtful, passing = (_by_first(spelling[each]) for each in ("unsure", "doubtful", "passing"))
-    asides, asides_back = _by_first(spelling["asides"]), _by_first(spelling["asides-back"])
+    unsure, doubtful, passing = (by_first(spelling[each]) for each in ("unsure", "doubtful", "passing"))
+    asides, asides_back = by_first(spelling["asides"]), by_first(spelling["asides-back"])
     done: list[Token] = []
     sentence = clause = reach = 0
     unclear = aside = False
@@ -144,11 +144,11 @@ def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
     skip = -1
     for at, (_, start, end) in enumerate(words):
         here = said[at]
-        if _begins(doubtful, said, at):
+        if begins(doubtful, said, at):
             doubted.add(clause)
-        if _begins(asides_back, said, at):
+        if begins(asides_back, said, at):
             around.add(clause)
-        if _begins(asides, said, at):
+        if begins(asides, said, at):
             aside = True
         if at < skip:
             continue
@@ -159,16 +159,16 @@ def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
             reach, unclear, aside, clause = 0, False, False, clause + 1
             sentence += here in SENTENCE_ENDS
             continue
-        phrase = _begins(unsure, said, at)
+        phrase = begins(unsure, said, at)
         if phrase:
             reach, unclear, skip = REACH, True, at + phrase
             continue
-        if _begins(passing, said, at):
-            skip = at + _begins(passing, said, at)
+        if begins(passing, said, at):
+            skip = at + begins(passing, said, at)
             continue
-        if _begins(back, said, at):
+        if begins(back, said, at):
             done = [replace(each, denied=True) if each.clause == clause else each for each in done]
-            skip = at + _begins(back, said, at)
+            skip = at + begins(back, said, at)
             continue
         if here in negating:
             reach = REACH
@@ -198,7 +198,7 @@ def tokens(text: str, spelling: Mapping[str, Any]) -> list[Token]:
     ]
 
 
-def _by_first(phrases: Iterable[str]) -> dict[str, list[list[str]]]:
+def by_first(phrases: Iterable[str]) -> dict[str, list[list[str]]]:
     """Phrases as lists of words, by their first word."""
     found: dict[str, list[list[str]]] = {}
     for each in map(str.split, phrases):
@@ -206,7 +206,7 @@ def _by_first(phrases: Iterable[str]) -> dict[str, list[list[str]]]:
     return found
 
 
-def _begins(phrases: Mapping[str, list[list[str]]], said: Sequence[str], at: int) -> int:
+def begins(phrases: Mapping[str, list[list[str]]], said: Sequence[str], at: int) -> int:
     """How many words the phrase has that begins at a word; 0 where none does."""
     return next((len(each) for each in phrases.get(said[at], ()) if said[at : at + len(each)] == each), 0)
 

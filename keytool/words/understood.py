@@ -17,7 +17,7 @@ from keytool.identify.model import Model
 from keytool.identify.observation import Observation, Trail
 from keytool.identify.posterior import posterior, value
 from keytool.identify.questions import applying
-from keytool.words.fold import WORD, Token, fold, plain, tokens
+from keytool.words.fold import WORD, Token, begins, by_first, fold, plain, tokens
 from keytool.words.hear import Heard, hear
 
 LEAST = 0.35
@@ -84,9 +84,13 @@ def first_look(data: Mapping[str, Any], text: str) -> Place | None:
     """The picture pointed at by what the thing is called at first, where it is called something."""
     pointed, behind, ends = data["first-looks"], set(data["spelling"]["not-first"]), set(data["spelling"]["breaks"])
     said = {each.start: each for each in tokens(text, data["spelling"])}
-    passing = False
-    for found in WORD.finditer(text):
-        word = plain(found[0]).replace("'", "")
+    words = list(WORD.finditer(text))
+    bare = [plain(found[0]).replace("'", "") for found in words]
+    phrases, skip, passing = by_first(data["spelling"]["passing"]), -1, False
+    for at, (found, word) in enumerate(zip(words, bare, strict=True)):
+        skip = max(skip, at + begins(phrases, bare, at))  # "heaps of spores" are spores
+        if at < skip:
+            continue
         if word in behind:
             passing = True
         elif not word[0].isalnum() or word in ends:

