@@ -529,8 +529,8 @@
     if (trail.legs.length > 1 && !leg().answers.length) {
       var before = copyOf(trail);
       before.legs.pop();
-      var holds = ready.E.walk(before).holds;
-      if (holds < 1) { said.push(W.tell(faces, "goes-on-here", { odds: in100(faces, holds) })); }
+      var was = ready.E.walk(before);
+      if (was.holds < 1 && !Object.keys(was.likely).length) { said.push(W.tell(faces, "goes-on-here", { odds: in100(faces, was.holds) })); }
     }
     likely.forEach(function (each) {
       var what = questionIn(data, each) + " " + (wordsIn(data, each).leads[there.passed[each]] || "") + ".";
