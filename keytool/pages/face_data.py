@@ -38,12 +38,12 @@ def face_data(library: Library) -> Asset:
         "samples": {each.id: each.label for each in library.vocabulary.get("sample-kind", {}).values()},
         "cautions": {id: Writer(library, ROOT).brief_caution(id) for id in _cautions(library)},
     }
-    return Asset(PATH, as_script("faces", data), "keydata/entries")
+    return Asset(PATH, as_script("faces", data, parsed=True), "keydata/entries")
 
 
 def engine_data(library: Library) -> Asset:
     """What the engine reads of the whole library, without words."""
-    return Asset(ENGINE, as_script("engine", library_data(compiled(library))), "keydata")
+    return Asset(ENGINE, as_script("engine", library_data(compiled(library)), parsed=True), "keydata")
 
 
 def _entry(library: Library, entry: Entry) -> dict[str, Any]:

@@ -29,10 +29,20 @@
   const sum = (values) => { let total = 0; for (const value of values) total += value; return total; };
   const nine = (value) => Math.round(value * 1e9) / 1e9;
 
-  function runs(packed) {
-    const values = [];
-    for (let i = 0; i < packed.length; i += 2) for (let n = 0; n < packed[i + 1]; n++) values.push(packed[i]);
+  /* One small number for each entry, out of runs of the same. */
+  function runs(packed, size, Kind) {
+    const values = new Kind(size);
+    for (let i = 0, at = 0; i < packed.length; i += 2) for (const end = at + packed[i + 1]; at < end; at++) values[at] = packed[i];
     return values;
+  }
+
+  /* What is worked out when it is first asked for, and then kept: a page opens the engine while somebody reads. */
+  function once(object, name, make) {
+    Object.defineProperty(object, name, {
+      configurable: true, enumerable: true,
+      get() { const value = make(); Object.defineProperty(object, name, { value, writable: true, enumerable: true }); return value; },
+    });
+    return object;
   }
 
   function stretches(packed) {
@@ -72,20 +82,15 @@
     return bits;
   }
 
-  /* How much an outcome tells of the kind of a thing: rows of chances, how likely each is, and the number of its kind. */
-  function information(rows, masses, kinds) {
-    const total = sum(masses), ofKind = new Map();
-    rows.forEach((row, i) => {
-      if (!(masses[i] > 0)) return;
-      if (!ofKind.has(kinds[i])) ofKind.set(kinds[i], row.map(() => 0));
-      const each = ofKind.get(kinds[i]);
-      row.forEach((chance, outcome) => { each[outcome] += masses[i] * chance; });
-    });
-    const outcomes = rows[0].map(() => 0);
+  /* How much an outcome tells of the kind of a thing: how likely each kind comes with each outcome, kind after kind; a total of them. */
+  function information(joint, count, total) {
+    const outcomes = new Float64Array(count);
     let left = 0;
-    for (const each of ofKind.values()) {
-      each.forEach((weight, outcome) => { outcomes[outcome] += weight; });
-      left += sum(each) * entropy(each);
+    for (let from = 0; from < joint.length; from += count) {
+      const each = joint.subarray(from, from + count);
+      let held = 0;
+      for (let i = 0; i < count; i++) { outcomes[i] += each[i]; held += each[i]; }
+      if (held > 0) left += held * entropy(each);
     }
     return Math.max(0, entropy(outcomes) - left / total);
   }
@@ -101,12 +106,14 @@
     const tables = new Map();
     for (const [id, raw] of Object.entries(data.characters)) {
       const number = !raw.states;
-      const row = Int32Array.from(runs(raw.row));
-      tables.set(id, {
-        id, number, row, rows: raw.rows, states: raw.states || [], domain: raw.domain, power: raw.power, effort: raw.effort,
+      const table = {
+        id, number, rows: raw.rows, states: raw.states || [], domain: raw.domain, power: raw.power, effort: raw.effort,
         where: raw.where || {}, settled: raw.settled || [], span: raw.span, misread: raw.misread, error: raw.error,
-        has: raw.has === 1 ? null : runs(raw.has), outcomes: null,
-      });
+        outcomes: null,
+      };
+      once(table, "row", () => runs(raw.row, size, Int32Array));
+      once(table, "has", () => (raw.has === 1 ? null : runs(raw.has, size, Uint8Array)));
+      tables.set(id, table);
     }
     const groups = new Map(Object.entries(data.groups).map(([id, packed]) => [id, stretches(packed)]));
     const domains = data.domains.map((packed) => new Set(stretches(packed)));
@@ -119,32 +126,44 @@
     const members = (id) => (groups.has(id) ? groups.get(id) : [indexOf.get(id)]);
     const keys = new Map();
     for (const [id, raw] of Object.entries(data.keys)) {
-      const scope = new Set(raw.scope.flatMap(members));
-      const couplets = new Map();
-      for (const [name, each] of Object.entries(raw.couplets)) {
-        const leads = new Map(Object.entries(each.leads).map(([lead, what]) => [lead, {
-          couplet: what.couplet || "", key: what.key || "", end: what.end || "", goes: what.couplet || what.key || what.end,
-          boxes: what.boxes.map((box) => new Map(Object.entries(box).map(([character, value]) => [
-            character, tables.get(character).number ? [value[0] === null ? -Infinity : value[0], value[1] === null ? Infinity : value[1]] : value,
-          ]))),
-        }]));
-        couplets.set(name, { id: name, asks: each.asks, leads });
-      }
-      const ways = new Map([[raw.first, 1]]);
-      for (const couplet of couplets.values()) {
+      const key = { id, first: raw.first, scopeOf: raw.scope };
+      once(key, "scope", () => new Set(raw.scope.flatMap(members)));
+      once(key, "couplets", () => new Map(Object.entries(raw.couplets).map(([name, each]) => [name, coupletOf(name, each)])));
+      once(key, "within", () => withinOf(key));
+      once(key, "ways", () => waysOf(key));
+      keys.set(id, key);
+    }
+
+    function coupletOf(id, raw) {
+      const leads = new Map(Object.entries(raw.leads).map(([lead, what]) => [lead, {
+        couplet: what.couplet || "", key: what.key || "", end: what.end || "", goes: what.couplet || what.key || what.end,
+        boxes: what.boxes.map((box) => new Map(Object.entries(box).map(([character, value]) => [
+          character, tables.get(character).number ? [value[0] === null ? -Infinity : value[0], value[1] === null ? Infinity : value[1]] : value,
+        ]))),
+      }]));
+      return { id, asks: raw.asks, leads };
+    }
+
+    /* How many ways lead to each couplet of a key. */
+    function waysOf(key) {
+      const ways = new Map([[key.first, 1]]);
+      for (const couplet of key.couplets.values()) {
         for (const lead of couplet.leads.values()) if (lead.couplet) ways.set(lead.couplet, (ways.get(lead.couplet) || 0) + (ways.get(couplet.id) || 0));
       }
-      keys.set(id, { id, first: raw.first, scope, couplets, scopeOf: raw.scope, ways });
+      return ways;
     }
-    for (const key of keys.values()) {
-      key.within = new Map();
+
+    /* What each end of a key holds of it. */
+    function withinOf(key) {
+      const within = new Map();
       for (const couplet of key.couplets.values()) {
         for (const lead of couplet.leads.values()) {
-          if (lead.couplet) continue;
+          if (lead.couplet || within.has(lead.goes)) continue;
           const held = lead.end ? members(lead.end) : keys.get(lead.key).scopeOf.flatMap(members);
-          key.within.set(lead.goes, [...new Set(held)].filter((number) => key.scope.has(number)).sort((a, b) => a - b));
+          within.set(lead.goes, [...new Set(held)].filter((number) => key.scope.has(number)).sort((a, b) => a - b));
         }
       }
+      return within;
     }
 
     /* ---- tables ---- */
@@ -274,8 +293,13 @@
       };
     }
 
+    /* Kept for the statements of the keys and whatever else is asked again: not to be changed by who gets it. */
+    const likelihoods = new WeakMap();
+
     function likelihood(boxes) {
+      if (likelihoods.has(boxes)) return likelihoods.get(boxes);
       const total = new Float64Array(size);
+      likelihoods.set(boxes, total);
       for (const box of boxes) {
         const each = new Float64Array(size).fill(1);
         for (const [name, value] of box) {
@@ -373,9 +397,10 @@
     const mass = (chance, numbers) => { let total = 0; for (const number of numbers) total += chance[number]; return total; };
 
     function applying(table, chance) {
-      if (!table.has) return sum(chance);
+      const having = table.has;
+      if (!having) return sum(chance);
       let total = 0;
-      for (let i = 0; i < size; i++) if (table.has[i]) total += chance[i];
+      for (let i = 0; i < size; i++) if (having[i]) total += chance[i];
       return total;
     }
 
@@ -383,9 +408,9 @@
     function fits(chance, observation) {
       const table = tables.get(observation.character), means = applying(table, chance);
       if (isUnsure(observation)) return { means, likely: 1 };
-      const value = valueOf(observation), chances = rowChances(table, value);
+      const value = valueOf(observation), chances = rowChances(table, value), row = table.row;
       let likely = 0;
-      for (let i = 0; i < size; i++) likely += chance[i] * chances[table.row[i]];
+      for (let i = 0; i < size; i++) likely += chance[i] * chances[row[i]];
       return { means, likely: likely / blind(table, value) };
     }
 
@@ -408,9 +433,9 @@
       let found = 1;
       for (const [name, states] of Object.entries(table.where)) {
         if (after.evidence.told.has(name)) continue;
-        const parent = tables.get(name), chances = rowChances(parent, states);
+        const parent = tables.get(name), chances = rowChances(parent, states), row = parent.row;
         let held = 0;
-        for (let i = 0; i < size; i++) held += after.chance[i] * chances[parent.row[i]];
+        for (let i = 0; i < size; i++) held += after.chance[i] * chances[row[i]];
         found = Math.min(found, held);
       }
       return found;
@@ -425,14 +450,20 @@
     }
 
     function gainOfCharacter(table, after, kinds) {
-      const masses = new Map();
+      const chance = after.chance, row = table.row, seen = outcomes(table), rows = seen.length, count = seen[0].length;
+      const many = kinds ? kinds.count : rows, masses = new Float64Array(many * rows), joint = new Float64Array(many * count);
+      let total = 0;
       for (let i = 0; i < size; i++) {
-        const row = table.row[i], kind = kinds ? kinds[i] : row, same = row * size + kind;
-        const each = masses.get(same);
-        if (each) each.mass += after.chance[i]; else masses.set(same, { row, kind, mass: after.chance[i] });
+        masses[(kinds ? kinds.of[i] : row[i]) * rows + row[i]] += chance[i];
+        total += chance[i];
       }
-      const all = [...masses.values()], seen = outcomes(table);
-      return information(all.map((each) => seen[each.row]), all.map((each) => each.mass), all.map((each) => each.kind));
+      for (let kind = 0, at = 0; kind < many; kind++) {
+        for (let each = 0; each < rows; each++, at++) {
+          const mass = masses[at];
+          if (mass > 0) for (let outcome = 0; outcome < count; outcome++) joint[kind * count + outcome] += mass * seen[each][outcome];
+        }
+      }
+      return information(joint, count, total);
     }
 
     function questions(after, kinds, least) {
@@ -480,14 +511,14 @@
 
     function identification(after) {
       const chance = after.chance;
+      const rounded = chance.map(nine);
       const ranked = entries.map((id, number) => number)
-        .sort((a, b) => nine(chance[b]) - nine(chance[a]) || (entries[a] < entries[b] ? -1 : 1));
+        .sort((a, b) => rounded[b] - rounded[a] || (entries[a] < entries[b] ? -1 : 1));
       const listed = ranked.slice(0, figures["names-most"]).filter((number) => chance[number] >= figures["name-share"]);
       const rest = ranked.filter((number) => !listed.includes(number) && chance[number] >= COUNTED);
       const verdict = narrowest(chance, figures["holds-share"], everySet);
       const first = chance[ranked[0]], second = ranked.length > 1 ? chance[ranked[1]] : 0;
-      const next = questions(after);
-      return {
+      const result = {
         chance: Object.fromEntries(entries.map((id, number) => [id, chance[number]])),
         verdict,
         leading: verdict ? null : narrowest(chance, figures["leads-share"], everySet),
@@ -499,10 +530,10 @@
         cautions: [...cautions].filter(([, numbers]) => mass(chance, numbers) >= figures["caution-share"]).map(([id]) => id),
         outside: after.outside,
         fits: after.outside < figures["outside-share"],
-        next,
-        look: next.length ? next[0].character : "",
         conflicts: after.evidence.conflicts.map((look) => ({ source: look.source })),
       };
+      once(result, "next", () => questions(after));   // dear, and not every page asks for it
+      return once(result, "look", () => (result.next.length ? result.next[0].character : ""));
     }
 
     const describe = (trail) => identification(posterior(trail));
@@ -544,12 +575,15 @@
     }
 
     function leadChances(leads) {
-      const each = [...leads].map(([lead, boxes]) => [lead, likelihood(boxes)]);
+      const each = [...leads].map(([lead, boxes]) => [lead, likelihood(boxes).slice()]);
       const totals = new Float64Array(size);
       for (const [, chances] of each) for (let i = 0; i < size; i++) totals[i] += chances[i];
       for (const [, chances] of each) for (let i = 0; i < size; i++) chances[i] /= totals[i];
       return each;
     }
+
+    /* The same while nothing was told of it, so worked out once. */
+    const unseen = (couplet) => couplet.flows || (couplet.flows = leadChances(boxesOf(couplet)));
 
     const boxesOf = (couplet) => [...couplet.leads].map(([id, lead]) => [id, lead.boxes]);
 
@@ -571,8 +605,14 @@
 
     function gainOf(couplet, after, kinds) {
       const chances = leadChances(leadsLeft(couplet, after));
-      const rows = Array.from({ length: size }, (_, i) => chances.map(([, each]) => each[i]));
-      return information(rows, after.chance, kinds);
+      const count = chances.length, joint = new Float64Array(kinds.count * count);
+      let total = 0;
+      for (let i = 0; i < size; i++) {
+        const mass = after.chance[i];
+        total += mass;
+        if (mass > 0) for (let lead = 0; lead < count; lead++) joint[kinds.of[i] * count + lead] += mass * chances[lead][1][i];
+      }
+      return information(joint, count, total);
     }
 
     function reaching(key, given) {
@@ -584,7 +624,7 @@
         if (!found.has(couplet.id)) continue;
         const here = found.get(couplet.id);
         const taken = given.has(couplet.id) ? given.get(couplet.id) : CANNOT_TELL;
-        const flows = taken !== CANNOT_TELL ? [[taken, null]] : leadChances(boxesOf(couplet));
+        const flows = taken !== CANNOT_TELL ? [[taken, null]] : unseen(couplet);
         for (const [lead, chances] of flows) {
           const goes = couplet.leads.get(lead).couplet;
           if (!goes) continue;
@@ -595,12 +635,13 @@
       return found;
     }
 
-    /* For each entry a number that is the same for entries that the key brings to the same ends. */
+    /* How many kinds there are, and for each entry a number that is the same for entries that the key brings to the same ends. */
     function endOf(key) {
       if (key.kinds) return key.kinds;
       const ends = entries.map(() => ""), numbers = new Map([["", 0]]);
       for (const [end, held] of key.within) for (const number of held) ends[number] += " " + end;
-      key.kinds = ends.map((each) => { if (!numbers.has(each)) numbers.set(each, numbers.size); return numbers.get(each); });
+      const of = Int32Array.from(ends, (each) => { if (!numbers.has(each)) numbers.set(each, numbers.size); return numbers.get(each); });
+      key.kinds = { of, count: numbers.size };
       return key.kinds;
     }
 

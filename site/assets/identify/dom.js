@@ -47,9 +47,19 @@
     return there() ? Promise.resolve(there()) : W.fetch("data/" + name + ".js").then(there);
   };
 
-  /* The engine over the whole library and the words for what it says: {E, faces}. Fetched at the first answer, not before. */
+  /* Once what was just put on the screen is painted: a frame, and then when the browser has nothing else to do, soon at the latest. */
+  W.afterPaint = function (action) {
+    requestAnimationFrame(function () {
+      setTimeout(function () { if (root.requestIdleCallback) { requestIdleCallback(action, { timeout: 1500 }); } else { action(); } });
+    });
+  };
+
+  /* The engine over the whole library and the words for what it says: {E, faces}. Fetched at the first answer or when the page has
+   * long been quiet; read file by file, so that a tap is answered in between. */
   W.engine = function () {
     W.opened = W.opened || Promise.all([W.data("engine"), W.data("faces")]).then(function (parts) {
+      return new Promise(function (done) { setTimeout(function () { done(parts); }); });
+    }).then(function (parts) {
       W.ready = { E: root.wetmountEngine.open(parts[0]), faces: parts[1] };
       return W.ready;
     });

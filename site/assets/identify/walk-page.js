@@ -1,7 +1,7 @@
 /* The page of a key as a walk: one question at a time, in the place of the one before.
  *
  * The page arrives with its first question. As long as every question is answered the next one is the one the printed key leads
- * to, and stands in the key's own data; the engine over the whole library is fetched at the first answer, and says what it may be,
+ * to, and stands in the key's own data; the engine over the whole library is fetched while the first is read, and says what it may be,
  * what to ask after a "cannot tell" and what the end is. A walk is nothing but its address (the fragment), so that the browser's
  * Back goes one step back and a link brings the walk back.
  */
@@ -12,6 +12,7 @@
   var data = home && self.wetmountData && self.wetmountData["key-" + home.dataset.key];
   if (!W || !data) { return; }
   var CANNOT_TELL = "cannot-tell";
+  var QUIET = 3000;   // ms after the page is there, as the worker waits too (offline.js): the files are the first it would keep
   var dock = document.querySelector(".wm-walk-dock");
   var message = home.querySelector(".wm-message");
   var trail = fresh();
@@ -191,9 +192,6 @@
   function answerIn(of, each) {
     return each.lead === CANNOT_TELL ? "Cannot tell" : wordsIn(of, each.couplet).leads[each.lead] || each.lead;
   }
-
-  /* When the browser has nothing else to do, and soon at the latest. */
-  function idle(action) { if (window.requestIdleCallback) { window.requestIdleCallback(action, { timeout: 1500 }); } else { setTimeout(action, 60); } }
 
   /* The pictures of the questions that may come next are fetched ahead, unless the device asks to save data. */
   var ahead = {};
@@ -399,20 +397,32 @@
 
   /* Once the question is on the screen and can be answered, what the engine has to say of it. */
   function later(mine) {
-    if (!leg().answers.length && trail.legs.length === 1 && !trail.saw.length) { status.textContent = ""; now.hidden = true; return; }
+    if (!leg().answers.length && trail.legs.length === 1 && !trail.saw.length) { status.textContent = ""; now.hidden = steps.hidden = true; return; }
     now.hidden = false;
-    idle(function () {
-      if (mine !== turn) { return; }
-      W.engine().then(function (ready) {
-        if (mine !== turn) { return; }
-        var there = ready.E.walk(trail);
-        status.textContent = W.verdict.words(ready.faces, there.result, ready.E);
-        if (nowOpen) { fillNow(); }
-        showSteps(ready);
-        if (place.asks) { lookAhead(place.asks); }
-      }, failed);
+    inTurn([
+      function () { showSteps(W.ready); },
+      function () { if (place.asks) { lookAhead(place.asks); } },
+      W.engine,
+      function () { status.textContent = W.verdict.words(W.ready.faces, W.ready.E.walk(trail).result, W.ready.E); },
+      function () { if (nowOpen) { fillNow(); } if (trail.saw.length || trail.pictures.length) { showSteps(W.ready); } }
+    ], function () { return mine === turn; }, failed);
+  }
+
+  /* One thing after another, each when the last is painted, while it is still wanted: a tap in between is answered first. */
+  function inTurn(things, wanted, otherwise) {
+    if (!things.length) { return; }
+    W.afterPaint(function () {
+      if (!wanted()) { return; }
+      Promise.resolve(things[0]()).then(function () { inTurn(things.slice(1), wanted, otherwise); }, otherwise);
     });
-    showSteps(W.ready);
+  }
+
+  /* While the first question is read: the engine is fetched and asked once, so that it is at hand when it is needed. */
+  function getReady() {
+    if (navigator.connection && navigator.connection.saveData) { return; }
+    setTimeout(function () {
+      inTurn([W.engine, function () { W.ready.E.walk(fresh()); }], function () { return !total(); }, function () { /* fetched again at the first answer */ });
+    }, QUIET);
   }
 
   function showSteps(ready) {
@@ -656,4 +666,5 @@
   document.querySelector(".wm-ways-part").before(steps);
   useKeys(W.store.get("keys") !== "off");
   open(false);
+  if (document.readyState === "complete") { getReady(); } else { window.addEventListener("load", getReady); }
 })();
