@@ -91,7 +91,7 @@ class Showing:
             self.out.say(f"{plain(self.library, said.text)} {self._mark(said.basis)}", indent=4, label="  -")
 
     def _entry(self, entry: Entry) -> None:
-        from keytool.library.wording import feeding_words, name_of, plain, stated
+        from keytool.library.wording import feeding_words, name_of, plain
 
         library, out = self.library, self.out
         out.say(out.bold(entry.name) + (f"  ({entry.scientific})" if entry.scientific else ""))
@@ -107,7 +107,9 @@ class Showing:
             out.say(f"In soil drops: {often} {self._mark(entry.commonness_basis)}", indent=2)
         if entry.would_tell:
             out.say(f"What would tell: {plain(library, entry.would_tell)}", indent=2)
-        groups = stated(library, entry)
+        from keytool.identify import telling_first
+
+        groups = telling_first(library, entry)
         for group, statements in groups:
             if group == entry.id:
                 self._statements("What it shows", statements)

@@ -11,6 +11,7 @@ from keytool.identify.observation import CANNOT_TELL, Answer, Answers, Leg, Obse
 from keytool.identify.prove import Fault, Proof, ProofFailure, prove
 from keytool.identify.questions import Question
 from keytool.identify.result import Identification, Named
+from keytool.identify.telling import telling_first
 from keytool.identify.walk import WalkState, evaluate, sure_leads
 
 __all__ = [
@@ -46,5 +47,6 @@ __all__ = [
     "parsed",
     "prove",
     "sure_leads",
+    "telling_first",
     "written",
 ]

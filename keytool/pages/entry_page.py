@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from keytool.figures.library_figures import of_entry
-from keytool.identify import Ground, address
+from keytool.identify import Ground, address, telling_first
 from keytool.library.model import Entry, Library, Mistake, Statement
-from keytool.library.wording import feeding_words, name_of, plain, showing_words, stated, telling_group
+from keytool.library.wording import feeding_words, name_of, plain, showing_words, telling_group
 from keytool.pages.eyepiece import through_eyepiece
 from keytool.pages.field_views import field_views
 from keytool.pages.html import Html, el, join
@@ -133,8 +133,8 @@ def _caution(writer: Writer, entry: Entry, id: str) -> Html:
 
 
 def _statements(writer: Writer, entry: Entry) -> Iterator[Html]:
-    """What is said of the entry itself; then, folded, what it shares with each group that holds it."""
-    for group, statements in stated(writer.library, entry):
+    """What is said of the entry itself, the most telling first; then, folded, what it shares with each group that holds it."""
+    for group, statements in telling_first(writer.library, entry):
         rows = el("dl", *(_statement(writer, each) for each in statements), class_="stmts")
         if group != entry.id:
             yield el(
