@@ -65,7 +65,7 @@
     this.printing = false;
     this.optics = field.page.withKept(data.optics);
     this.build();
-    this.fill();
+    this.fill(true);
     this.watch();
   };
 })(self.WetmountField);

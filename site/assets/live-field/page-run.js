@@ -6,9 +6,10 @@
   var LEAD_IN = field.trailSeconds;   // s that have gone by when it is first seen, so that there are trails
   var PRINT = { ink: "#000", paper: "#fff" };
   var less = window.matchMedia("(prefers-reduced-motion: reduce)");
+  var SLICE = 0.25;                   // s of the field in one piece of that, so that a slow phone is free in between
   var fields = [], shownFor = field.page.written(), runs = field.LiveField.prototype;
   /* Makes the field anew: after a change of power, optics or what is in it. */
-  runs.fill = function () {
+  runs.fill = function (atFirst) {
     var self = this;
     this.optics = field.page.withKept(this.data.optics);
     this.field = field.createField({
@@ -18,10 +19,35 @@
         return { id: mover.id, motion: mover.motion, body: mover.body, holds: mover.holds, count: mover.together[self.power], parameters: mover.parameters };
       })
     });
-    field.step(this.field, LEAD_IN);
     this.say();
+    if (atFirst) { this.begin(); return; }
+    this.begun = this.shown = true;
+    field.step(this.field, LEAD_IN);
     this.paint();
+    this.go();
   };
+
+  /* Once the page is there a still picture; the time before it goes by piece by piece, and only then it moves. */
+  runs.begin = function () {
+    var self = this, left = Math.round(LEAD_IN / SLICE);
+    function on() {
+      if (self.begun) { return; }     // filled anew meanwhile
+      if (left > 0) {
+        left -= 1;
+        field.step(self.field, SLICE);
+        pause(on);
+        return;
+      }
+      self.begun = true;
+      self.paint();
+      self.go();
+    }
+    whenThere(function () { pause(function () { self.shown = true; self.paint(); pause(on); }); });
+  };
+
+  function whenThere(action) { if (document.readyState === "complete") { action(); } else { window.addEventListener("load", action); } }
+
+  function pause(action) { if (window.requestIdleCallback) { window.requestIdleCallback(action, { timeout: 200 }); } else { window.setTimeout(action); } }
 
   runs.turnTo = function (power) {
     this.power = power;
@@ -40,7 +66,7 @@
   };
 
   runs.go = function () {
-    if (this.playing && this.inView && !document.hidden && !this.frame) {
+    if (this.begun && this.playing && this.inView && !document.hidden && !this.frame) {
       this.last = 0;
       this.frame = window.requestAnimationFrame(this.tick.bind(this));
     }
@@ -79,7 +105,7 @@
       self.inView = entries[entries.length - 1].isIntersecting;
       self.go();
     }).observe(this.home);
-    new ResizeObserver(function () { self.paint(); }).observe(this.canvas);
+    new ResizeObserver(function () { if (self.shown) { self.paint(); } }).observe(this.canvas);
   };
 
   function recolour() {
