@@ -64,6 +64,6 @@ def _share_outside(one: Interval, other: Interval) -> float:
 
 
 def _logs(interval: Interval) -> tuple[float, float]:
-    high = interval.high if not math.isinf(interval.high) else 10 * max(interval.low, LEAST)
+    high = max(interval.high, LEAST) if not math.isinf(interval.high) else 10 * max(interval.low, LEAST)
     low = interval.low if interval.low > 0 else high / 10
     return math.log10(low), max(math.log10(high), math.log10(low) + LEAST)

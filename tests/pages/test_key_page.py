@@ -348,7 +348,7 @@ def test_a_walk_works_where_storage_is_refused(visit: Visit, site: Path, browser
 def test_what_answers_need_is_fetched_while_the_first_question_is_read(visit: Visit, site: Path, it: Ground):
     """On an old phone it takes half a second to read: time that a tap would wait for."""
     seen = visit(url(site, it.key.id))
-    seen.page.wait_for_function("self.wetmount.ready")
+    seen.page.wait_for_function("() => Boolean(self.wetmount.ready)")
     asks(seen.page, it.key.first)
     assert seen.page.locator(".wm-key .wm-message").inner_text() == ""
     assert seen.said == []
