@@ -157,7 +157,15 @@ def _tell(terminal: Terminal, library: Library, sample: Any) -> None:
 
     found = results(library, sample)
     terminal.say(terminal.bold(f"{sample.name}{' (invented)' if sample.invented else ''}"))
-    about = [each for each in (sample.place, sample.taken, f"{len(sample.drops)} whole drops, {len(sample.fields)} fields") if each]
+    about = [
+        each
+        for each in (
+            sample.place,
+            sample.taken,
+            f"{len(sample.drops)} whole {units(len(sample.drops), 'drop').partition(' ')[2]}, {units(len(sample.fields), 'field')}",
+        )
+        if each
+    ]
     terminal.say(". ".join(about) + ".")
     made = found.slip
     if made.film_mm and made.field_ml and made.field_mm:

@@ -126,9 +126,9 @@ class Walking:
         unsure = word.casefold() == "u"
         if state.asks:
             leads = list(self.library.keys[self.trail.legs[-1].key].couplets[state.asks].leads)
-            if not unsure and not (word.isdecimal() and 1 <= int(word) <= len(leads)):
+            if not unsure and not _chosen(word, len(leads)):
                 return self._no_answer(word, len(leads))
-            answer = Answer(state.asks, CANNOT_TELL if unsure else leads[int(word) - 1])
+            answer = Answer(state.asks, CANNOT_TELL if unsure else leads[_chosen(word, len(leads)) - 1])
             leg = self.trail.legs[-1]
             self._change(replace(self.trail, legs=(*self.trail.legs[:-1], Leg(leg.key, (*leg.answers, answer)))))
         else:
@@ -136,8 +136,8 @@ class Walking:
             states = list(character.states)
             if unsure:
                 seen = Observation(character.id)
-            elif word.isdecimal() and not character.is_number and 1 <= int(word) <= len(states):
-                seen = Observation(character.id, (states[int(word) - 1],))
+            elif not character.is_number and _chosen(word, len(states)):
+                seen = Observation(character.id, (states[_chosen(word, len(states)) - 1],))
             else:
                 try:
                     seen = self.words.observation(character, word)
@@ -149,7 +149,7 @@ class Walking:
         return True
 
     def _no_answer(self, word: str, leads: int) -> bool:
-        self.out.say(self.library.say("no-answer", word=word, leads=", ".join(map(str, range(1, leads + 1)))))
+        self.out.say(self.library.say("no-answer", word=word[:40], leads=", ".join(map(str, range(1, leads + 1)))))
         return False
 
     def _also(self, said: str, typed: Iterator[str]) -> bool:
@@ -321,3 +321,9 @@ class Walking:
         self.out.say()
         self.out.say(self.library.say("go-on-from-here", how=how, question=plain(self.library, asked)))
         self.out.say(f"wetmount walk --from '{written(self.trail)}'", indent=2)
+
+
+def _chosen(word: str, most: int) -> int:
+    """The number that was typed, from 1 to `most`; 0 where it is none. Of digits without end none is made a number."""
+    number = int(word) if word.isdecimal() and len(word) <= len(str(most)) else 0
+    return number if number <= most else 0

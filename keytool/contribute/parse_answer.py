@@ -8,6 +8,7 @@ from typing import Any
 from keytool.library.messages import did_you_mean, listed
 from keytool.library.model import Character, Library
 
+LONGEST_RANGE = 40
 _RANGE = re.compile(r"(?P<low>-?[0-9]+(?:\.[0-9]+)?)?\s*(?:(?P<to>\.\.|to)\s*(?P<high>-?[0-9]+(?:\.[0-9]+)?)?)?\s*(?P<unit>[^0-9.\s].*)?")
 
 
@@ -44,9 +45,10 @@ def _states(character: Character, text: str) -> list[str]:
 
 def _range(library: Library, character: Character, text: str) -> dict[str, Any]:
     found = _RANGE.fullmatch(text.replace("\u03bc", "µ"))
-    if not found or not (found["low"] or found["high"]):
+    if not found or not (found["low"] or found["high"]) or len(text) > LONGEST_RANGE:
         raise NotUnderstood(
-            f"'{text}' is no measure of '{character.id}'. Write low..high and the unit, such as 14..19{character.unit}, or any."
+            f"'{text[:LONGEST_RANGE]}' is no measure of '{character.id}'. "
+            f"Write low..high and the unit, such as 14..19{character.unit}, or any."
         )
     unit = (found["unit"] or character.unit).strip()
     units = library.vocabulary["unit"]

@@ -43,6 +43,12 @@ def test_another_word_is_answered_with_what_can_be_typed(mini: Path) -> None:
     assert "“perhaps” is not an answer here. Type 1, 2, u, b, +, =, ? or q." in walked(mini, "perhaps\n1\n").output
 
 
+def test_digits_without_end_are_no_answer(mini: Path) -> None:
+    result = walked(mini, "9" * 100_000 + "\n00000002\n1\n")
+    assert result.exit_code == 0, result.exception
+    assert " ".join(result.output.split()).count("is not an answer here") == 2
+
+
 def test_cannot_tell_is_an_answer_and_may_end_undecided(mini: Path) -> None:
     result = walked(mini, "u\n" * 9)
     assert result.exit_code == 0
