@@ -20,9 +20,12 @@ from dataclasses import replace
 from typing import Any
 
 from keytool.library.basis import Basis, weakest
-from keytool.library.model import Entry, Library, Manner, Quantity
+from keytool.library.model import Entry, Figure, Library, Manner, Quantity
 from keytool.library.value import Interval
 from keytool.library.wording import basis_words, mark, number
+
+from .moving_shape import moving_shape
+from .whole_body import WIDE
 
 Json = dict[str, Any]
 
@@ -35,8 +38,8 @@ OPTICS = {"low": ("low-objective", "na-four"), "high": ("high-objective", "na-fo
 LONG = 150
 """µm; a body from this length on fills so much of the high-power field that its way of moving is better seen at low power."""
 
-WIDE = 10
-"""An entry whose range is wider than this factor speaks for a group of many sizes."""
+OWN = "own"
+"""The body of what is moved in its entry's own drawing."""
 
 UNSHOWN = "unshown"
 """The motion of manners that say why the movement of an entry is not shown."""
@@ -151,7 +154,7 @@ def _mover(library: Library, manner: Manner, entry: Entry | None = None, *, one_
         "motion": manner.motion,
         "holds": manner.holds,
         "on": True,
-        "body": manner.seen_in.get(entry.id if entry else "", next(iter(manner.seen_in.values()), "")),
+        **_body(library, manner, entry),
         "together": dict(zip(("low", "high"), manner.together, strict=True)),
         "says": ", ".join(_says(name, each) for name, each in shown.items()),
         **_rests(library, [basis for each in shown.values() for basis in each.basis]),
@@ -167,6 +170,38 @@ def _mover(library: Library, manner: Manner, entry: Entry | None = None, *, one_
             for name, each in figures.items()
         ],
     }
+
+
+def _body(library: Library, manner: Manner, entry: Entry | None) -> Json:
+    """What is moved: the shape of a drawing and what the motion does to it, or the name of a body that the script draws."""
+    first = next(iter(manner.seen_in), None)
+    if first is None:
+        return {"body": ""}
+    whose = entry if entry and entry.id in manner.seen_in else library.entries[first]
+    named = manner.seen_in[whose.id]
+    if isinstance(named, str) and named in library.vocabulary["body"] and named != OWN:
+        return {"body": named}
+    shape = shape_of(library, whose, named)
+    return {"deforms": library.vocabulary["motion"][manner.motion].get("deforms"), "shape": shape}
+
+
+def lacking(library: Library, manner: Manner, id: str) -> Iterator[str]:
+    """What a motion needs of the drawing that it moves and does not find there: legs that step, a middle line that bends."""
+    deforms, named = library.vocabulary["motion"][manner.motion].get("deforms"), manner.seen_in[id]
+    if deforms not in ("step", "bend"):
+        return
+    shape = shape_of(library, library.entries[id], named)
+    if deforms == "step" and shape and not any(mark[1] == "step" for mark in shape["marks"]):
+        yield f"The drawing of '{id}' has no legs, which the motion '{manner.motion}' moves."
+    if deforms == "bend" and shape and not shape.get("lined"):
+        yield f"The drawing of '{id}' is not made round a middle line, along which the motion '{manner.motion}' bends it."
+
+
+def shape_of(library: Library, entry: Entry, named: str | Figure) -> Json | None:
+    """The shape an entry is moved in: that of its own drawing, of the entry named, or of the figure given."""
+    own = entry if named == OWN else library.entries.get(str(named), entry)
+    drawn = replace(entry, figure=named) if isinstance(named, Figure) else own
+    return moving_shape(drawn, {part: word.get("moves") for part, word in library.vocabulary["moving-part"].items()})
 
 
 def _among(library: Library, manner: Manner) -> str:

@@ -10,17 +10,21 @@ from keytool.library.value import Interval, States
 
 from . import Kind, draw, kinds, known_kind
 from .library_figures import resolved
-from .motion import WIDE
 from .shapes import Drawing
 
+WIDE = 10
+"""An entry whose range is wider than this factor speaks for a group of many sizes."""
 _SLENDER = 25.0
 """Length over width of a worm whose width neither its entry nor its plate says."""
 _USUAL = 800.0
 """µm; about the length of many soil nematodes (memory), for an entry that says none or speaks of a group of many sizes."""
 
 
-def whole_of(entry: Entry, field: float) -> Drawing | None:
-    """The entry's drawing as a whole thing: a head becomes the worm it belongs to, a stretch of thread runs through the field."""
+def whole_of(entry: Entry, field: float, posture: str = "") -> Drawing | None:
+    """The entry's drawing as a whole thing: a head becomes the worm it belongs to, a stretch of thread runs through the field.
+
+    `posture` is how a worm is to lie, where it is not to lie as it rests.
+    """
     figure = entry.figure
     if figure is None:
         return None
@@ -33,6 +37,8 @@ def whole_of(entry: Entry, field: float) -> Drawing | None:
     own = known.get("length")
     if kind in ("thread", "filament", "vessel", "hair") and own and "length" not in params and params.get("form") != "helical":
         params["length"] = min(own.high, 1.1 * field)
+    if posture and kind == "nematode-body":
+        params["posture"] = posture
     return draw(kind, _fitting(params, known), title=entry.name)
 
 

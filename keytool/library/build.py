@@ -94,7 +94,7 @@ def library(files: Mapping[tuple[str, str], YamlFile]) -> Library:
         },
         quantities=quantities,
         shortcuts={id: reader.shortcut(id, raw) for part in _of(files, "shortcuts") for id, raw in part.items()},
-        manners={id: _manner(id, raw) for part in _of(files, "manners") for id, raw in part.items()},
+        manners={id: _manner(id, raw, drawings) for part in _of(files, "manners") for id, raw in part.items()},
         guides={raw["id"]: _guide(raw) for raw in _of(files, "guide")},
         look_alikes={raw["id"]: _look_alikes(raw) for raw in _of(files, "look-alike")},
         voices={id: _voices(id, raw) for part in _of(files, "voices") for id, raw in part.items()},
@@ -151,8 +151,10 @@ def _all_said(raws: Iterable[Raw]) -> tuple[Claim, ...]:
 
 
 def _figure(raw: Raw | None, drawings: Drawings) -> Figure | None:
-    if not raw:
-        return None
+    return _drawn(raw, drawings) if raw else None
+
+
+def _drawn(raw: Raw, drawings: Drawings) -> Figure:
     return Figure(raw["kind"], {name: value for name, value in raw.items() if name != "kind"}, drawings.get(raw["kind"]))
 
 
@@ -165,7 +167,7 @@ def _quantity(id: str, raw: Raw) -> Quantity:
     return Quantity(id, raw.get("name", id), low, high, raw["unit"], raw.get("about", ""), bases(raw["basis"]))
 
 
-def _manner(id: str, raw: Raw) -> Manner:
+def _manner(id: str, raw: Raw, drawings: Drawings) -> Manner:
     return Manner(
         id,
         raw["label"],
@@ -175,7 +177,7 @@ def _manner(id: str, raw: Raw) -> Manner:
         raw["example"],
         tuple(raw["shows"]),
         raw["holds"],
-        raw["seen-in"],
+        {entry: each if isinstance(each, str) else _drawn(each, drawings) for entry, each in raw["seen-in"].items()},
         (raw["together"]["low"], raw["together"]["high"]),
         {name: _quantity(name, figure) for name, figure in raw["parameters"].items()},
     )

@@ -367,8 +367,8 @@ class Manner:
     """A manner of moving, with the figures the live field moves it by.
 
     `motion` is the motion that draws it, `example` what moves so where no entry is named,
-    `shows` the states of the character "manner" it shows. `seen_in` maps entries to the body
-    each is drawn with; `together` is how many are drawn at low and at high power.
+    `shows` the states of the character "manner" it shows. `seen_in` maps entries to what of each moves: a word of the
+    vocabulary `body`, the id of the entry whose drawing it is, or a figure; `together` is how many are drawn at low and at high power.
     """
 
     id: str
@@ -379,7 +379,7 @@ class Manner:
     example: str
     shows: tuple[str, ...]
     holds: bool
-    seen_in: Mapping[str, str]
+    seen_in: Mapping[str, str | Figure]
     together: tuple[int, int]
     parameters: Mapping[str, Quantity]
 

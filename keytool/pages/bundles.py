@@ -8,9 +8,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from keytool.pages.page import Asset
 
 LIVE_FIELD = (
-    *("chance", "physics", "steps", "move-swim", "move-crawl", "move-soft", "move-flow", "move-held", "field", "shapes", "pen"),
-    *("look-ciliates", "look-ciliates-other", "look-flagellates", "look-euglenids", "look-amoebae", "look-gliding-amoebae", "look-shells"),
-    *("look-worms", "look-specks", "look-soft-animals", "look-legged", "look-many-legs", "picture"),
+    *("chance", "physics", "steps", "move-swim", "move-crawl", "move-soft", "move-flow", "move-held", "field"),
+    *("shapes", "pen", "deforms", "drawn", "look-bells", "look-specks", "picture"),
 )
 """The scripts in `site/assets/live-field` that move and draw a field, in the order they are loaded; they share one object."""
 LIVE_FIELD_PAGE = ("page-parts", "page-words", "page-controls", "page-run")

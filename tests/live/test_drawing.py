@@ -40,24 +40,21 @@ def ink(script: Script, body: str, motion_: str, *, diameter: float = 450, apert
     return script(INK, {"mover": mover, "diameter": diameter, "pixels": 1000, "aperture": aperture})
 
 
-@pytest.mark.parametrize(
-    ("body", "motion_", "length", "width"),
-    [
-        ("diatom", "still", 100, 20),
-        ("pear-ciliate", "still", 30, 8),
-        ("ring-worm", "glide", 200, 40),
-        ("flagellate", "still", 60, 40),
-    ],
-)
-def test_bodies_are_drawn_at_their_true_size(script: Script, body: str, motion_: str, length: float, width: float) -> None:
-    scale = 1000 * 0.985 / 450
-    more = {"speed": 0, "wander": 0} if motion_ == "glide" else {}
-    seen = ink(script, body, motion_, length=length, width=width, **more)
-    line = 5  # px: the outline stands half outside, and is heavier on the lower right
-    if body != "flagellate":  # whose whips reach beyond it
-        assert length * scale - 2 <= seen["wide"] <= length * scale + line + (30 if body == "pear-ciliate" else 0)
-    if body == "diatom":  # the others have hairs, whips or a curve
-        assert width * scale - 4 <= seen["high"] <= width * scale + line
+def ink_of(script: Script, library: Library, entry: str, *, diameter: float = 450, aperture: float = 0.65, **parameters: float) -> Any:
+    """What is seen of an entry's own drawing in the middle of the field."""
+    manner = motion.manners_of(library, library.entries[entry])[0]
+    mover = {**motion._mover(library, manner, library.entries[entry]), "holds": True, "count": 1}
+    mover = {**mover, "parameters": {**mover["parameters"], **parameters}}
+    return script(INK, {"mover": mover, "diameter": diameter, "pixels": 1000, "aperture": aperture})
+
+
+@pytest.mark.parametrize(("entry", "length"), [("diatom", 100), ("arcella", 120), ("fan-amoeba", 60)])
+def test_bodies_are_drawn_at_their_true_size(script: Script, library: Library, entry: str, length: float) -> None:
+    scale, line = 1000 * 0.985 / 450, 6  # px: the outline stands half outside, and is heavier on the lower right
+    wide = motion.shape_of(library, library.entries[entry], "own")["wide"]
+    seen = ink_of(script, library, entry, length=length, speed=0)
+    assert length * scale - 3 <= seen["wide"] <= length * scale + line
+    assert wide * length * scale - 3 <= seen["high"] <= wide * length * scale + line
 
 
 def test_bacteria_are_not_seen_at_40_and_are_dots_at_400(script: Script) -> None:
@@ -68,11 +65,11 @@ def test_bacteria_are_not_seen_at_40_and_are_dots_at_400(script: Script) -> None
     assert close["wide"] <= 9 and close["high"] <= 6
 
 
-def test_a_nematode_is_a_hair_at_40(script: Script) -> None:
-    worm = {"length": 800, "width": 25, "speed": 0, "waves": 1, "wavelength": 1.5, "bend": 0}
-    seen = ink(script, "worm", "undulate", diameter=4500, aperture=0.10, **worm)
-    assert seen["wide"] == pytest.approx(800 * 1000 * 0.985 / 4500, abs=5)
-    assert seen["high"] <= 9
+def test_a_nematode_is_a_hair_at_40(script: Script, library: Library) -> None:
+    still = {"length": 800, "speed": 0, "waves": 1, "wavelength": 1.5, "bend": 0, "wander": 0}
+    seen = ink_of(script, library, "rhabditis", diameter=4500, aperture=0.10, **still)
+    assert seen["wide"] == pytest.approx(800 * 1000 * 0.985 / 4500, abs=8)
+    assert seen["high"] <= 14
 
 
 def test_what_the_lens_resolves_is_the_bench_figure(script: Script) -> None:
@@ -99,17 +96,10 @@ MADE = """(W, arg) => {
 }"""
 
 
-def test_a_picture_of_each_pose_is_made_once_and_kept(script: Script) -> None:
-    swim = {"speed": 0, "turns": 1, "spiral-width": 0.1}
-    mover = {
-        "id": "it",
-        "motion": "swim",
-        "body": "pear-ciliate",
-        "holds": True,
-        "count": 5,
-        "parameters": {"length": 50, "width": 25, **swim},
-    }
-    first, *later = script(MADE, {"movers": [mover], "rounds": 4})
+def test_a_picture_of_each_pose_is_made_once_and_kept(script: Script, library: Library) -> None:
+    mover = motion._mover(library, library.manners["spiral-swim"])
+    still = {"length": 50, "speed": 0, "turns": 1, "spiral-width": 0.1, "wander": 0}
+    first, *later = script(MADE, {"movers": [{**mover, "holds": True, "count": 5, "parameters": still}], "rounds": 4})
     assert first == 5 * 12 and later == [0, 0, 0]
 
 
@@ -124,8 +114,8 @@ CORNERS = """(W, arg) => {
 }"""
 
 
-def test_nothing_stands_outside_the_round_field(script: Script) -> None:
-    mover = {"id": "it", "motion": "still", "body": "grain", "holds": True, "count": 1, "parameters": {"length": 120, "width": 120}}
+def test_nothing_stands_outside_the_round_field(script: Script, library: Library) -> None:
+    mover = {**motion._mover(library, library.manners["lie-still"]), "count": 1, "parameters": {"length": 120, "width": 120}}
     assert script(CORNERS, {"movers": [mover]}) == [0, 0, 0, 0, 0]
 
 

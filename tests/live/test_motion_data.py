@@ -25,7 +25,9 @@ SCRIPTS = ROOT / "site" / "assets" / "live-field"
 @pytest.mark.browser
 def test_the_vocabulary_and_the_scripts_know_the_same_motions_and_bodies(library: Library, script: Callable[..., Any]) -> None:
     assert set(script("W => Object.keys(W.motions)")) == set(library.vocabulary["motion"]) - {"drift", "unshown"}
-    assert set(script("W => Object.keys(W.looks)")) == set(library.vocabulary["body"]) - {"none"}
+    assert set(script("W => Object.keys(W.looks)")) == set(library.vocabulary["body"]) - {"none", "own"}
+    words = {each.get("deforms") for each in library.vocabulary["motion"].values()} - {None}
+    assert words | {"sway", "lie"} == set(script("W => Object.keys(W.deforms)"))
 
 
 def test_every_script_is_loaded_and_none_is_too_long_to_read() -> None:
@@ -77,8 +79,9 @@ def test_what_moves_and_stands_in_no_manner_is_said_at_its_place(loaded: Loaded)
 def test_animals_of_litter_walk_with_bodies_of_their_own(library: Library, id: str) -> None:
     field = motion.entry_field(library, library.entries[id])
     assert field and field["start"] == "low"
-    own = [mover["body"] for mover in field["movers"] if mover["motion"] == "stride"]
-    assert own and not set(own) & {"mite", "springtail", "deep-springtail"}
+    kin = [motion.entry_field(library, library.entries[each])["movers"][0]["shape"] for each in ("mite", "springtail", "deep-springtail")]
+    own = [mover["shape"] for mover in field["movers"] if mover["motion"] == "stride"]
+    assert own and not [each for each in own if each in kin]
 
 
 @pytest.mark.parametrize("id", ["legged-larva", "earthworm-hatchling", "gliding-rod", "dead-nematode"])

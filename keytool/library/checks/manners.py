@@ -18,6 +18,7 @@ FIGURE_MISSING = Message(
     "'{manner}' has no '{figure}', which the motion '{motion}' needs.",
     tip="Give it with its unit and basis; memory is honest where no source was seen.",
 )
+NO_SUCH_BODY = missing(NAME, "'{id}' is neither an entry nor a word for what moves.")
 UNSHOWN = Message(
     NAME,
     "'{entry}' moves, but no manner shows how.",
@@ -35,12 +36,22 @@ def check(loaded: Loaded) -> Iterator[Finding]:
     for manner in loaded.library.manners.values():
         for entry in manner.seen_in:
             yield from unknown(loaded, NAME, "entry", entry, loaded.files.place_of("manners", manner.id, "seen-in", entry))
+        yield from _bodies(loaded, manner)
         yield from _needed(loaded, manner)
         for number, state in enumerate(manner.shows):
             if state not in states and not is_broken(loaded, "character", CHARACTER):
                 place = loaded.files.place_of("manners", manner.id, "shows", number)
                 yield not_among(NO_SUCH_STATE, state, states, place, state=state, character=CHARACTER)
     yield from _unmoved(loaded)
+
+
+def _bodies(loaded: Loaded, manner: Manner) -> Iterator[Finding]:
+    """A finding for each name of whose drawing moves that is neither a word for it nor an entry."""
+    words, entries = loaded.library.vocabulary["body"], loaded.library.entries
+    for entry, named in manner.seen_in.items():
+        if isinstance(named, str) and named not in words and named not in entries and not is_broken(loaded, "entry", named):
+            place = loaded.files.place_of("manners", manner.id, "seen-in", entry)
+            yield not_among(NO_SUCH_BODY, named, [*words, *entries], place, id=named)
 
 
 def _needed(loaded: Loaded, manner: Manner) -> Iterator[Finding]:

@@ -10,7 +10,7 @@
 
   function createBody(mover, index, here) {
     var b = {
-      mover: mover, motion: field.motions[mover.motion], body: mover.body, free: !mover.holds, ranges: mover.parameters, p: {},
+      mover: mover, motion: field.motions[mover.motion], free: !mover.holds, ranges: mover.parameters, p: {},
       rng: field.chance(field.seedOf([here.seed, mover.id, index].join("/"))), spare: null, age: 0, state: "run", left: 0,
       heading: 0, facing: 0, phase: 0, sign: 1, pace: 0, entries: 0, trail: []
     };
@@ -18,6 +18,8 @@
     Object.keys(mover.parameters).forEach(function (name) {
       b.p[name] = field.at(mover.parameters[name], name === "length" || name === "width" || name === "ball" ? size : b.rng());
     });
+    b.look = mover.shape ? field.drawnLook(mover) : field.looks[mover.body];
+    if (mover.shape) { b.p.width = mover.shape.wide * b.p.length; }   // as it is drawn
     b.reach = 0.75 * Math.max(b.p.length, b.p.width);
     var r = here.radius * Math.sqrt(b.rng());
     var angle = TURN * b.rng();
@@ -30,7 +32,8 @@
     return b;
   }
 
-  /* A field of `diameter_um` with `movers`: [{id, motion, body, holds, count, parameters: {length: [low, high], ...}}].
+  /* A field of `diameter_um` with `movers`: [{id, motion, holds, count, parameters: {length: [low, high], ...}}, with
+   * shape and deforms, or the name of a body of a look]}.
    * A parameter is one number or [low, high]. Options: seed (1), drift {speed µm/s, direction rad},
    * temperature (20 °C), viscosity (1.002 mPa s), bounds: "rim" (a body that leaves comes in again
    * elsewhere, so that counts stay) or "open". */

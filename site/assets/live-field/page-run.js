@@ -16,7 +16,7 @@
       seed: this.data.seed, diameter_um: this.diameter(), temperature: this.data.temperature, viscosity: this.data.viscosity,
       drift: this.drifts ? { speed: this.data.drift.parameters.speed, direction: -0.35 } : null,
       movers: this.on().map(function (mover) {
-        return { id: mover.id, motion: mover.motion, body: mover.body, holds: mover.holds, count: mover.together[self.power], parameters: mover.parameters };
+        return { id: mover.id, motion: mover.motion, body: mover.body, shape: mover.shape, deforms: mover.deforms, holds: mover.holds, count: mover.together[self.power], parameters: mover.parameters };
       })
     });
     this.say();

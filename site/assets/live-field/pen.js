@@ -1,6 +1,6 @@
 /* The pen: where a body lies on the canvas, its two inks, and pictures of a body that are kept.
  *
- * `looks` holds one look a body: paint(pen, b, turn) draws it about 0, 0 with its head towards +x, and
+ * A look (of a drawing that moves: drawn.js; `looks` holds those of bodies that have none): paint(pen, b, turn) draws it about 0, 0 with its head towards +x, and
  * is called once for each of its `poses` (or again after `fresh` seconds) into a picture that is kept;
  * under(pen, b) and over(pen, b) draw at every frame what beats or flickers. `box` gives half the
  * length and half the width that paint needs, in body lengths and widths, or is a function that does; `upright` bodies do not turn;
@@ -62,16 +62,6 @@
     pen.ctx.stroke(path);
   };
 
-  /* Grains that turn with the body about its long axis: those on the near side show. */
-  field.turningGrains = function (pen, grains, turn) {
-    var ctx = pen.ctx, least = 0.45 / pen.scale;
-    ctx.beginPath();
-    grains.forEach(function (g) {
-      if (Math.cos(turn + g[1]) > -0.1) { field.spot(ctx, g[0], g[2] * Math.sin(turn + g[1]), Math.max(g[3], least)); }
-    });
-    ctx.fill();
-  };
-
   /* A clear bubble that fills and vanishes. */
   field.bubble = function (pen, b, x, y, most, period) {
     var ctx = pen.ctx, full = ((b.age + b.grain % 97) % period) / period;
@@ -93,7 +83,7 @@
 
   /* One body, from its look. */
   field.portray = function (pen, b) {
-    var look = field.looks[b.body];
+    var look = b.look;
     field.place(pen, b.x, b.y, look.upright ? 0 : b.facing);
     if (look.under) { look.under(pen, b); }
     var picture = look.live ? null : pictureOf(pen, b, look);

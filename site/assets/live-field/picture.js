@@ -21,7 +21,7 @@
     var shown = here.bodies.filter(function (b) { return field.seen(b.p.length, b.p.width, pen.resolution); });
     if (view.trails) { trails(pen, shown); }
     shown.forEach(function (b) {
-      var look = field.looks[b.body];
+      var look = b.look;
       if (Math.hypot(b.x, b.y) > here.radius + (look.far || 1) * b.reach) { return; }
       if (look.mote || pen.detail(b) >= (look.from || FROM)) { field.portray(pen, b); } else { silhouette(pen, b, look); }
     });

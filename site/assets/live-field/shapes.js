@@ -27,20 +27,6 @@
     return path;
   };
 
-  /* `count` points, one for each angle. */
-  field.around = function (count, at) {
-    var points = [];
-    for (var i = 0; i < count; i++) { points.push(at(TURN * i / count)); }
-    return points;
-  };
-
-  /* An oval whose front is narrower (`taper` > 0) or wider. */
-  field.oval = function (length, width, taper) {
-    return field.around(40, function (a) {
-      return [length / 2 * Math.cos(a), width / 2 * Math.sin(a) * (1 - taper * Math.cos(a))];
-    });
-  };
-
   /* An outline from its half widths: pairs of share along (0 at the head) and half width as a share of `width`.
    * Between them runs a curve that goes through each and never swings beyond them (Fritsch and Carlson's slopes). */
   field.profile = function (length, width, pairs) {
@@ -61,18 +47,6 @@
     return top.concat(top.slice().reverse().map(function (each) { return [each[0], -each[1]]; }));
   };
 
-  /* Short hairs that stand out from an outline, leaning by `lean`. */
-  field.hairs = function (points, length, lean, every) {
-    var all = [];
-    for (var i = 0; i < points.length; i += every) {
-      var p = points[i], q = points[(i + 1) % points.length];
-      var dx = q[0] - p[0], dy = q[1] - p[1], d = Math.hypot(dx, dy) || 1;
-      var nx = dy / d, ny = -dx / d;
-      all.push([p[0], p[1], p[0] + length * (nx + lean * dx / d), p[1] + length * (ny + lean * dy / d)]);
-    }
-    return all;
-  };
-
   /* Grains strewn in an oval, fixed by the body: [x, angle, share of the half width, radius]. */
   field.strewn = function (b, count, length, width, radius) {
     var rng = field.chance(b.grain), all = [];
@@ -88,33 +62,4 @@
     path.arc(x, y, r, 0, TURN);
   };
 
-  /* A whip as a wave that runs out along it, from (x, y) in direction `way`. */
-  field.whip = function (path, x, y, way, length, swing, waves, phase) {
-    var c = Math.cos(way), s = Math.sin(way);
-    path.moveTo(x, y);
-    for (var i = 1; i <= 12; i++) {
-      var share = i / 12, along = share * length, aside = swing * share * Math.sin(TURN * waves * share - phase);
-      path.lineTo(x + along * c - aside * s, y + along * s + aside * c);
-    }
-  };
-
-  /* Points along a line of [x, y] with their normals: at(share, aside) in µm beside the line. */
-  field.along = function (line) {
-    var last = line.length - 1, normals = line.map(function (_, i) {
-      var p = line[Math.max(i - 1, 0)], q = line[Math.min(i + 1, last)], dx = q[0] - p[0], dy = q[1] - p[1], d = Math.hypot(dx, dy) || 1;
-      return [-dy / d, dx / d];
-    });
-    return function (share, aside) {
-      var n = Math.min(Math.max(share, 0), 0.9999) * last, i = Math.floor(n), t = n - i, p = line[i], q = line[i + 1], m = normals[i];
-      return [p[0] + (q[0] - p[0]) * t + m[0] * aside, p[1] + (q[1] - p[1]) * t + m[1] * aside];
-    };
-  };
-
-  /* An open line through at(share) for `many` steps from `from` to `to`. */
-  field.trace = function (path, at, from, to, many, aside) {
-    for (var i = 0; i <= many; i++) {
-      var p = at(from + (to - from) * i / many, aside ? aside(i / many) : 0);
-      if (i) { path.lineTo(p[0], p[1]); } else { path.moveTo(p[0], p[1]); }
-    }
-  };
 })(self.WetmountField);
