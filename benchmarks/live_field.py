@@ -16,7 +16,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 from keytool.figures import motion
 from keytool.library import load, root
-from keytool.pages.movement import DRAWN
+from keytool.pages.bundles import LIVE_FIELD
 
 SCRIPTS = Path(__file__).parents[1] / "site" / "assets" / "live-field"
 BOUND_MS = 4.0
@@ -76,7 +76,7 @@ def _costs(browser: Browser, view: dict[str, Any]) -> tuple[list[float], list[fl
     for _ in range(RUNS):
         page = browser.new_page()
         page.set_content(PAGE)
-        for name in DRAWN:
+        for name in LIVE_FIELD:
             page.add_script_tag(path=str(SCRIPTS / f"{name}.js"))
         browser.start_tracing(page=page, categories=["devtools.timeline"])
         clock += page.evaluate(FIELD, view)[WARM_UP:]

@@ -64,7 +64,7 @@ class Sizes:
 
 @cache
 def _advances(bold: bool) -> tuple[dict[int, str], dict[str, tuple[int, int]], int]:
-    from fontTools.ttLib import TTFont  # type: ignore[import-untyped]
+    from fontTools.ttLib import TTFont
 
     font = TTFont(FILES[bold], lazy=True)
     return font.getBestCmap(), dict(font["hmtx"].metrics), font["head"].unitsPerEm

@@ -1,4 +1,4 @@
-"""`wetmount new`: add an entry, a state, a couplet or a set of look-alikes, and see at once what it does."""
+"""`wetmount new`: add an entry, a state, a couplet, a set of look-alikes or a drawing, and see at once what it does."""
 
 from __future__ import annotations
 
@@ -11,10 +11,13 @@ import click
 
 from keytool.cli.new_talk import adding_to, pairs, talk_of
 
+MOST_UM = 50000.0
+"""µm; the longest body there is a drawing of."""
+
 F = TypeVar("F", bound=Callable[..., Any])
 
 
-@click.group("new", short_help="Add an entry, a state, a couplet or a set of look-alikes.")
+@click.group("new", short_help="Add an entry, a state, a couplet, look-alikes or a drawing.")
 def new_command() -> None:
     """Add something you have met to the library.
 
@@ -97,6 +100,60 @@ def entry_command(
             raise click.UsageError(f"{name} stands already, and cannot be read as an entry. Choose another --id, or move it away.")
         adding.bench.new_entry(raw)
         adding.finish_entry(raw["id"], by=by, like=conversation.like)
+
+
+@new_command.command("drawing", short_help="A picture, from an SVG drawn to scale.")
+@click.option("--svg", type=click.Path(path_type=Path), required=True, help="The SVG file: paths, polygons, ellipses and lines.")
+@click.option("--id", "id_", required=True, help="Its id, lower-case words joined by '-'; figures name it as their kind.")
+@click.option("--theme", required=True, help="The theme it belongs to.")
+@click.option("--name", required=True, help="What it shows, in a few words.")
+@click.option("--about", required=True, help="One sentence: what can be seen, as a screen reader says it.")
+@click.option("--after", required=True, help="What it was drawn after, as its basis says.")
+@click.option("--front", type=click.Choice(["top", "left"]), default="top", show_default=True, help="Where the head is.")
+@click.option("--um-per-unit", type=float, help="How many µm one unit of the SVG stands for.")
+@click.option("--length", type=float, help="The length of the body drawn, in µm; instead of --um-per-unit.")
+@click.pass_obj
+def drawing_command(
+    named: Path | None,
+    svg: Path,
+    id_: str,
+    theme: str,
+    name: str,
+    about: str,
+    after: str,
+    front: str,
+    um_per_unit: float | None,
+    length: float | None,
+) -> None:
+    """Add a picture from an SVG drawn at a stated scale.
+
+    The closed line named outline (by its id, label or class), or else the largest one, is the edge of the body; the names of the
+    others are those of parts. Scripts, images, links and text are refused. Nothing is written where anything is wrong.
+    """
+    from keytool.cli.opening import opened, where
+    from keytool.contribute.svg_drawing import add_drawing, raw_drawing
+    from keytool.contribute.svg_lines import SvgRefused, lines_of_svg
+    from keytool.library.report import as_text
+
+    if (um_per_unit is None) == (length is None):
+        raise click.UsageError("Say the scale once: --um-per-unit, or --length of the body in µm.")
+    scale = um_per_unit if length is None else length
+    if scale is None or not 0 < scale <= MOST_UM:
+        raise click.UsageError(f"The scale is {scale:g}. Allowed: more than 0, at most {MOST_UM:g} µm.")
+    loaded = opened(named)
+    if theme not in loaded.library.vocabulary["theme"]:
+        raise click.UsageError(f"There is no theme '{theme}'. Allowed: {', '.join(loaded.library.vocabulary['theme'])}.")
+    if id_ in loaded.library.drawings:
+        raise click.UsageError(f"There is a drawing '{id_}' already. Choose another --id.")
+    try:
+        told = {"id": id_, "theme": theme, "name": name, "about": about, "front": front, "after": after}
+        raw = raw_drawing(lines_of_svg(svg), um_per_unit=um_per_unit, length=length, **told)
+    except SvgRefused as error:
+        raise click.ClickException(str(error)) from None
+    written, wrong = add_drawing(where(named), loaded, raw)
+    if wrong:
+        raise click.ClickException("Nothing is written.\n" + as_text(wrong))
+    click.echo(f"{written} is written. Name it in an entry, figure: {{kind: {id_}}}, and run wetmount check.")
 
 
 @new_command.command("couplet", short_help="A question that parts an entry from another.")
