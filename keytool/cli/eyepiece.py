@@ -20,8 +20,11 @@ NEEDS = "This needs numpy and scipy, which wetmount does without otherwise: pip 
 @click.option("--stale", is_flag=True, help="All whose drawing, section or materials have changed since.")
 @click.option("--common", is_flag=True, help="All that are met most and have no picture yet.")
 @click.option("--tidy", "tidies", is_flag=True, help="Take away pictures that no entry has.")
+@click.option("--fields", is_flag=True, help="The whole field at 40x of each theme.")
 @click.pass_obj
-def eyepiece_command(named: Path | None, entries: tuple[str, ...], series: bool, stale: bool, common: bool, tidies: bool) -> None:
+def eyepiece_command(
+    named: Path | None, entries: tuple[str, ...], series: bool, stale: bool, common: bool, tidies: bool, fields: bool
+) -> None:
     """Compute what a 40x objective shows of entries, and keep it in keydata/eyepiece/.
 
     Without an entry it says what there is. Every picture is labelled as computed; look at each before you publish it:
@@ -37,14 +40,23 @@ def eyepiece_command(named: Path | None, entries: tuple[str, ...], series: bool,
     library = load(root).library
     kept = library.eyepiece.stills
     if tidies:
-        left = {id: still for id, still in kept.items() if id in library.entries}
-        if left != dict(kept):
+        there = {each.entry: each for each in library.eyepiece.fields.values()}
+        left = {id: still for id, still in kept.items() if id in library.entries} | there
+        if len(left) != len(kept) + len(there):
             from keytool.library.save import save
 
             save(root / INDEX, index_text(left).encode())
         gone = tidy(root, left)
         terminal.say(f"Taken away: {', '.join(gone)}." if gone else "Nothing to take away.")
         return
+    if fields:
+        needed()
+        from keytool.optics.makes import make_fields
+
+        for still in make_fields(root, library):
+            terminal.say(f"{still.theme}: {still.file}")
+        if not (entries or stale or common):
+            return
     chosen = [pick(each, list(library.entries), "entry called") for each in entries]
     if stale:
         chosen += [id for id, still in kept.items() if id in library.entries and is_stale(library, still)]

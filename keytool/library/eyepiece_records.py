@@ -90,7 +90,10 @@ class Series:
 
 @dataclass(frozen=True, slots=True)
 class Still:
-    """A computed picture that is kept: its file, what it was made from (a hash), how wide it is (µm), how it is focused, and its series."""
+    """A computed picture that is kept: its file, what it was made from (a hash), how wide it is (µm), how it is focused, and its series.
+
+    That of a whole field at 40× has the `theme` it belongs to, and the entries it `shows`.
+    """
 
     entry: str
     file: str
@@ -99,6 +102,8 @@ class Still:
     focus: float
     iris: float
     series: Series | None
+    theme: str = ""
+    shows: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +113,8 @@ class Eyepiece:
     materials: Mapping[str, Material] = field(default_factory=dict)
     sections: Mapping[str, Section] = field(default_factory=dict)
     stills: Mapping[str, Still] = field(default_factory=dict)
+    fields: Mapping[str, Still] = field(default_factory=dict)
+    """Whole fields at 40×, by theme."""
 
 
 def eyepiece(files: Mapping[str, Mapping[str, Any]]) -> Eyepiece:
@@ -115,7 +122,8 @@ def eyepiece(files: Mapping[str, Mapping[str, Any]]) -> Eyepiece:
     return Eyepiece(
         materials(files.get("materials", {})),
         sections(files.get("sections", {})),
-        {id: _still(id, raw) for id, raw in files.get("stills", {}).items()},
+        {id: _still(id, raw) for id, raw in files.get("stills", {}).items() if "theme" not in raw},
+        {raw["theme"]: _still(id, raw) for id, raw in files.get("stills", {}).items() if "theme" in raw},
     )
 
 
@@ -129,6 +137,8 @@ def _still(id: str, raw: Mapping[str, Any]) -> Still:
         raw["focus"],
         raw["iris"],
         Series(series["file"], series["size"], tuple(series["focus"]), tuple(series["irises"])) if series else None,
+        raw.get("theme", ""),
+        tuple(raw.get("shows", ())),
     )
 
 

@@ -14,6 +14,7 @@ from keytool.figures.bounds import bounds
 from keytool.figures.shapes import Box, Dots, Drawing, Path
 from keytool.library.eyepiece_records import Material, Part, Section
 
+from .laid import BODY
 from .matter import Drop, Rng
 from .rays import Ball, Grain
 from .silhouette import Line, Placing, Silhouette, filled, is_closed, lines_of, named, silhouette, stipple
@@ -28,8 +29,6 @@ LEAST, MOST = 30.0, 160.0
 """Width of a picture, µm."""
 FILM = 16.0
 """The least depth of water drawn, µm."""
-BODY = ("outline", "lip-region", "branch", "skin-outline", "root-skin", "strand")
-"""Parts that together outline the thing."""
 
 
 class Traced(Protocol):

@@ -12,11 +12,13 @@ from keytool.library.finding import Finding, Severity
 from keytool.library.load import Loaded
 from keytool.library.model import Library
 
+from .laid import laid, made_from
 from .subject import subject
 
 CHECK = "eyepiece"
 INDEX = f"keydata/{FOLDER}/index.yaml"
 REMAKE = "Make it anew: wetmount eyepiece {entry} (needs numpy and scipy: pip install 'wetmount[eyepiece]'); then look at it."
+REMAKE_FIELDS = "Make them anew: wetmount eyepiece --fields (needs numpy and scipy); then look at them."
 HEAD = (
     "# The computed pictures of this folder: what each was made from, and how it is focused. Written by `wetmount eyepiece`; do not edit.\n"
 )
@@ -37,6 +39,21 @@ def findings(loaded: Loaded) -> Iterator[Finding]:
         elif is_stale(library, still):
             message = f"The computed picture of '{still.entry}' was made from another drawing, section or material than there is now."
             yield Finding(CHECK, place, message, tip=REMAKE.format(entry=still.entry), severity=Severity.ADVICE)
+
+    for theme, still in library.eyepiece.fields.items():
+        place = loaded.files.place_of("stills", still.entry)
+        if not (loaded.root / "keydata" / FOLDER / still.file).is_file():
+            yield Finding(CHECK, place, f"The picture '{still.file}' is not there.", tip=REMAKE_FIELDS)
+        elif field_is_stale(library, still):
+            message = f"The computed field of '{theme}' was made from other drawings or materials than there are now."
+            yield Finding(CHECK, place, message, tip=REMAKE_FIELDS, severity=Severity.ADVICE)
+
+
+def field_is_stale(library: Library, still: Still) -> bool:
+    """Whether what lies in a whole field has changed."""
+    bodies = [laid(library, library.entries[id]) for id in still.shows if id in library.entries]
+    found = [each for each in bodies if each]
+    return len(found) < len(still.shows) or made_from(found) != still.made_from
 
 
 def is_stale(library: Library, still: Still) -> bool:
@@ -92,6 +109,8 @@ def _record(still: Still) -> dict[str, Any]:
         "focus": still.focus,
         "iris": still.iris,
     }
+    if still.theme:
+        raw |= {"theme": still.theme, "shows": list(still.shows)}
     if still.series:
         raw["series"] = {
             "file": still.series.file,

@@ -17,7 +17,7 @@ from keytool.library.requirements import required
 from keytool.library.value import States
 from keytool.library.wording import number
 from keytool.optics import LEAVES_OUT
-from keytool.pages.html import Html, el
+from keytool.pages.html import Html, el, join
 from keytool.pages.page_writer import Writer
 
 SIZE = "288"
@@ -27,7 +27,7 @@ BAR = 0.28
 
 def eyepiece_files(loaded: Loaded) -> dict[str, bytes]:
     """The pictures by their path in the site. One that is not there is left out; the check says so."""
-    stills = loaded.library.eyepiece.stills.values()
+    stills = (*loaded.library.eyepiece.stills.values(), *loaded.library.eyepiece.fields.values())
     names = [name for each in stills for name in (each.file, each.series.file if each.series else "") if name]
     found = {f"{FOLDER}/{name}": loaded.root / "keydata" / FOLDER / name for name in names}
     return {path: file.read_bytes() for path, file in found.items() if file.is_file()}
@@ -144,6 +144,47 @@ def _ends(library: Library, key: Key, lead: Lead, met: set[tuple[str, str]]) -> 
         return set()
     met.add((on.id, couplet.id))
     return {end for each in couplet.leads.values() for end in _ends(library, on, each, met)}
+
+
+def at_low_power(writer: Writer, theme: str) -> Html | None:
+    """The whole field of a theme at 40×, folded and labelled; None where there is none."""
+    library = writer.library
+    still = library.eyepiece.fields.get(theme)
+    if still is None:
+        return None
+    label = library.vocabulary["theme"][theme].label
+    shown = [writer.link(each) for each in still.shows if each in library.entries]
+    holds = (
+        el("span", join(shown, ", "), ", more of them than a drop would hold.")
+        if shown
+        else "nothing of this theme: it is too small for 40×."
+    )
+    image = el(
+        "img",
+        src=writer.href(f"{FOLDER}/{still.file}"),
+        width="480",
+        height="480",
+        loading="lazy",
+        decoding="async",
+        alt=f"{label} as the 4x objective shows a whole field of 4.5 mm, computed.",
+    )
+    return el(
+        "details",
+        el("summary", f"{label} at 40×: what the low power shows"),
+        el(
+            "figure",
+            el("div", image, class_="wm-still-round"),
+            el(
+                "figcaption",
+                el("strong", "Computed picture, not a photograph."),
+                f" The whole field at 40×, {number(still.across / 1000)}\u00a0mm across, with grit, crumbs and a bubble; in it ",
+                holds,
+            ),
+            class_="wm-still",
+        ),
+        class_="wm-through wm-low",
+        data_search_exclude=True,
+    )
 
 
 def seen_through(library: Library, character: str) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 
 from keytool.library.model import Entry, Library
 from keytool.library.wording import feeding_words, plain, quantity_words
+from keytool.pages.eyepiece import at_low_power
 from keytool.pages.html import Html, el
 from keytool.pages.page import Page, heading, page
 from keytool.pages.page_writer import Writer
@@ -68,7 +69,11 @@ def entries_page(library: Library) -> Page:
     for theme in used:
         entries = sorted((each for each in library.entries.values() if each.theme == theme.id), key=_general_first(library))
         head = heading(2, theme.label, theme.id).replace("</h2>", f' <span class="num">{len(entries)}</span></h2>')
-        blocks += [head, el("ul", *(_specimen(writer, each) for each in entries), class_="drawer", role="list")]
+        blocks += [
+            head,
+            at_low_power(writer, theme.id) or "",
+            el("ul", *(_specimen(writer, each) for each in entries), class_="drawer", role="list"),
+        ]
     blocks.append(el("script", src=writer.href("assets/lists.js"), defer=True))
     return page(
         "entries/index.md",

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from keytool.identify import Ground
 from keytool.library.model import Key
 from keytool.library.wording import plain
 from keytool.pages.couplets import Place, couplet_html
+from keytool.pages.eyepiece import at_low_power
 from keytool.pages.figure_files import FigureFiles
 from keytool.pages.html import Html, el
 from keytool.pages.key_data import data_path
@@ -52,7 +55,7 @@ def key_page(ground: Ground, figures: FigureFiles) -> Page:
             el(
                 "section",
                 el("h2", "Before you start"),
-                el("div", before(writer, key), class_="body"),
+                el("div", before(writer, key), *_at_low_power(writer, key), class_="body"),
                 class_="part wm-before-part",
                 data_search_exclude=True,
             ),
@@ -70,6 +73,14 @@ def key_page(ground: Ground, figures: FigureFiles) -> Page:
         kind="s-key",
         own_dock=True,
     )
+
+
+def _at_low_power(writer: Writer, key: Key) -> Iterator[Html]:
+    """What the low power shows of the themes that the key treats."""
+    entries = writer.library.entries
+    for theme in dict.fromkeys(entries[each].theme for each in key.scope):
+        if field := at_low_power(writer, theme):
+            yield field
 
 
 def before(writer: Writer, key: Key, *, is_open: bool = False) -> Html:
