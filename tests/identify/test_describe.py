@@ -187,9 +187,9 @@ def test_things_told_in_lay_words_come_out_right_in_the_mean(model: Model) -> No
     for case in TOLD:
         right = set().union(*(model.within(id) for id in case["right"]))
         shares.append(sum(described(model, case).after.chance[i] for i in right))
-    assert len(shares) == 48
+    assert len(shares) == 51
     assert sum(shares) / len(shares) >= 0.7
-    assert sum(share >= 0.5 for share in shares) >= 43
+    assert sum(share >= 0.5 for share in shares) >= 46
 
 
 def described(model: Model, case: dict[str, Any]) -> Any:
