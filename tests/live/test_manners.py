@@ -79,7 +79,12 @@ def test_a_zoospore_swims_stops_rounds_up_and_lies_still(film: Callable[..., Any
 def test_a_ciliate_on_its_belly_does_not_roll(script: Script, library: Library) -> None:
     poses = """(W, arg) => {
       const field = W.createField({ diameter_um: 450, bounds: "open", movers: [arg.mover] }), b = field.bodies[0], seen = new Set();
-      for (let i = 0; i < 40; i++) { W.step(field, 0.1); seen.add(W.looks[b.body].turn(b) % 1); }
+      const edge = b.look.shape.marks.find(m => m.how === "edge"), n = 2 * Math.floor(edge.lines[0].length / 8), p = [0, 0];
+      for (let i = 0; i < 40; i++) {
+        W.step(field, 0.1);
+        W.deforms[arg.mover.deforms](b, b.look, b.phase)(edge)(p, edge.lines[0][n], edge.lines[0][n + 1], edge.lines[0]);
+        seen.add(p[1].toFixed(4));
+      }
       return seen.size;
     }"""
     movers = {each["id"]: {**each, "count": 1} for each in motion.whole_field(library, [])["movers"]}
