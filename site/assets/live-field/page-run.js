@@ -20,7 +20,7 @@
       })
     });
     this.say();
-    if (atFirst) { this.begin(); return; }
+    if (atFirst && !this.stilled) { this.begin(); return; }   // one that is to be still is painted once
     this.begun = this.shown = true;
     field.step(this.field, LEAD_IN);
     this.paint();
