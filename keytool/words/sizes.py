@@ -18,6 +18,9 @@ _STOPS = (",", ".", ";")
 _BARE_POINT = re.compile(r"(^|[^\w.,])\.(?=[0-9])")
 _BEFORE_A_PART = ("with", "on", "in", "at", "of", "from", "round", "around", "near", "through")
 _LIKE, _LIKE_REACH = "like", 4
+_POWER = re.compile(r"\b(100|200|400|1000) ?[x\u00d7]", re.IGNORECASE)
+_FIELD, _FIELD_REACH = ("field", "view"), 4
+_EYEPIECE = 10
 TOO_LARGE = 1.5
 """Times the largest size of a part in the library: above that it is the whole that was measured."""
 _PASSED = ("of", "a", "an", "the", "in", "each", "every", "per", "/", "1", "one")
@@ -52,9 +55,16 @@ def sizes(text: str, data: Mapping[str, Any]) -> list[Size]:
     lexemes = [_Lexeme(each[0] if each[0] in _SIGNS else plain(each[0]), each.start(), each.end()) for each in _LEXEME.finditer(text)]
     unit_of = {name: spelling["sizes"][unit] for unit, names in spelling["units"].items() for name in map(plain, names)}
     kind = next((each for each in (fold(lexeme.text, spelling["forms"]) for lexeme in lexemes) if each in data["kinds"]), "")
+    power = _POWER.search(text)
+    field = data["field-number"] * _EYEPIECE / int(power[1]) if power else 0.0
     found: list[Size] = []
     at = 0
     while at < len(lexemes):
+        part, behind = _share_of_field(lexemes, at, spelling) if field else (0.0, at)
+        if part:
+            found.append(Size("body-length", part * field, part * field, 0.55, lexemes[at].start, lexemes[behind].end))
+            at = behind + 1
+            continue
         read = _read(lexemes, at, spelling, unit_of)
         if read is None:
             at += 1
@@ -76,6 +86,18 @@ def sizes(text: str, data: Mapping[str, Any]) -> list[Size]:
             found.append(Size(character, low, high, 0.9 if way else 0.55, *here))
         at = after
     return found
+
+
+def _share_of_field(lexemes: list[_Lexeme], at: int, spelling: Mapping[str, Any]) -> tuple[float, int]:
+    """Which part of the field of view is named here, and where that ends: "a third of the field", "half my view". 0 for none."""
+    if _text(lexemes, at) not in spelling["parts-of-one"]:
+        return 0.0, at
+    for behind in range(at + 1, at + 1 + _FIELD_REACH):
+        if _text(lexemes, behind) in _FIELD:
+            return float(spelling["parts-of-one"][_text(lexemes, at)]), behind
+        if _text(lexemes, behind) not in ("of", "the", "my", "a", "whole"):
+            break
+    return 0.0, at
 
 
 def _is_distance(lexemes: list[_Lexeme], at: int, after: int, spelling: Mapping[str, Any]) -> bool:

@@ -98,6 +98,8 @@ def first_look(data: Mapping[str, Any], text: str) -> Place | None:
         token = said.get(found.start())
         if token is None or passing or token.aside or token.denied or token.word not in pointed:
             continue
+        if bare[at + 1 : at + 2] == ["inside"]:
+            continue
         while (behind_it := _next_word(text, token.end, said)) and behind_it.word in pointed and not behind_it.denied:
             token = behind_it  # a spider web is a web, a thread worm a worm
         picture = pointed[token.word]

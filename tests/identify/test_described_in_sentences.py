@@ -87,6 +87,7 @@ def test_what_beginners_say_leads_to_the_right_group_and_never_to_harm(
         ("Brown thread with cross walls and clamp bumps.", {"cross-walls=straight", "clamp-seen=clamp"}, set()),
         ("A thread, cross walls not seen.", {"cross-walls=none-seen"}, set()),
         ("A worm with flaps on its head, about half a millimetre", {"body-length=500"}, set()),
+        ("A ball. Fills half of the field at 400x", {"body-length=225"}, set()),
         ("A worm .4 mm long", {"body-length=400"}, set()),
         ("A worm like a long hair, 30 mm", {"body-length=30000"}, set()),
         ("A worm. No movement.", {"own-movement=still"}, {"inside-movement", "manner"}),
@@ -116,6 +117,7 @@ def test_what_a_thing_is_called_and_where_it_is_from_are_heard(words: Words) -> 
     assert (trail.pictures, trail.sample) == (("worm",), "worm-bin")
     assert words.take_words(Trail(), ["A bell on a thread, stuck to a crumb."])[0].pictures == ()
     assert words.take_words(Trail(), ["A spider web of fine threads."])[0].pictures == ("thread",)
+    assert words.take_words(Trail(), ["Bright green grains inside."])[0].pictures == ()
     assert words.take_words(Trail(), ["White thread worm."])[0].pictures == ("worm",)
 
 

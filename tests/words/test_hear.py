@@ -35,6 +35,7 @@ MORE = [
     "wiggl",
     "a" * 3000,
     "½ mm, ２０ um, 10^3 µm",
+    "fills a third of the field at 400x, or half my view at 100 x, a quarter of the cell",
     ".4 mm long, like a hair, flaps on its head, .5mm; ~.3 mm",
     "Cross walls not seen, a spider-web of thread worms everywhere. Legs aren't there",
 ]

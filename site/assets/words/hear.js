@@ -17,6 +17,18 @@
 
   const BARE_POINT = /(^|[^\p{L}\p{N}_.,])\.(?=[0-9])/gu, BEFORE_A_PART = ["with", "on", "in", "at", "of", "from", "round", "around", "near", "through"];
 
+  const POWER = /\b(100|200|400|1000) ?[x\u00d7]/i, FIELD = ["field", "view"], FIELD_REACH = 4, EYEPIECE = 10;
+
+  /** Which part of the field of view is named here, and where that ends: "a third of the field", "half my view". */
+  function shareOfField(said, at, spelling) {
+    if (!has(spelling["parts-of-one"], said(at))) return null;
+    for (let behind = at + 1; behind <= at + FIELD_REACH; behind += 1) {
+      if (FIELD.includes(said(behind))) return {part: spelling["parts-of-one"][said(at)], behind};
+      if (!["of", "the", "my", "a", "whole"].includes(said(behind))) return null;
+    }
+    return null;
+  }
+
   function sizes(text, data) {
     const spelling = data.spelling;
     text = text.replace(BARE_POINT, (all, before) => (before ? "0." : "."));
@@ -26,7 +38,14 @@
     for (const [unit, names] of Object.entries(spelling.units)) for (const name of names) unitOf[plain(name)] = spelling.sizes[unit];
     const kind = lexemes.map((lexeme) => fold(lexeme.text, spelling.forms)).find((each) => has(data.kinds, each)) || "";
     const found = [];
+    const power = POWER.exec(text), field = power ? (data["field-number"] * EYEPIECE) / Number(power[1]) : 0;
     for (let at = 0; at < lexemes.length;) {
+      const share = field ? shareOfField(said, at, spelling) : null;
+      if (share) {
+        found.push({character: "body-length", low: share.part * field, high: share.part * field, score: 0.55, start: lexemes[at].start, end: lexemes[share.behind].end});
+        at = share.behind + 1;
+        continue;
+      }
       const read = readSize(said, at, spelling, unitOf);
       if (!read) {
         at += 1;

@@ -55,6 +55,7 @@
       else if (!/^[\p{L}\p{N}]/u.test(word) || data.spelling.breaks.includes(word)) passing = false;
       let token = said.get(found.index);
       if (!token || passing || token.aside || token.denied || !has(pointed, token.word)) continue;
+      if (bare[at + 1] === "inside") continue;
       for (let next = nextWord(text, token.end, said); next && has(pointed, next.word) && !next.denied; next = nextWord(text, token.end, said)) token = next; // a spider web is a web
       return pointed[token.word] ? {start: token.start, end: token.end, picture: pointed[token.word]} : null;
     }
