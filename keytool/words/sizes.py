@@ -9,8 +9,8 @@ from typing import Any
 
 from keytool.words.fold import fold, plain
 
-_LEXEME = re.compile(r"[½¼¾]|\d+(?:[.,]\d+)?|[^\W\d_½¼¾]+|[^\s\w]|_")
-_NUMBER = re.compile(r"[0-9]+(?:[.,][0-9]+)?$")
+_LEXEME = re.compile(r"[½¼¾]|^\.[0-9]+|\d+(?:[.,]\d+)?|[^\W\d_½¼¾]+|[^\s\w]|_")
+_NUMBER = re.compile(r"(?:\.[0-9]+|[0-9]+(?:[.,][0-9]+)?)$")
 _SIGNS = {"½": 0.5, "¼": 0.25, "¾": 0.75}
 _JOINS = ("-", "–", "to", "and", "or")
 _BETWEEN = ("by", "x", "×")

@@ -10,8 +10,8 @@
   const OTHER_PART = 0.55, OTHER_KIND = 0.6, OWN_WORD = 1.1, DENIED = 0.75, CHATTER = 0.25, DENIES = 0.8, MOST = 2000, NEARLY = 0.95, RIVAL = 0.7, TOPIC_ONLY = 0.45, COMMON = 0.65, MANY_STATES = 20, TOO_LARGE = 1.5, MOST_AT_ONE_PLACE = 2, CLOSE = 1, FAR = 3, SCATTERED = 0.65, STREWN = 0.4;
 
   // ---- sizes
-  const LEXEME = /[½¼¾]|\p{Nd}+(?:[.,]\p{Nd}+)?|(?:(?![½¼¾])[\p{L}\p{No}\p{Nl}])+|[^\s\p{L}\p{N}]/gu;
-  const NUMBER = /^[0-9]+(?:[.,][0-9]+)?$/, SIGNS = {"½": 0.5, "¼": 0.25, "¾": 0.75};
+  const LEXEME = /[½¼¾]|^\.[0-9]+|\p{Nd}+(?:[.,]\p{Nd}+)?|(?:(?![½¼¾])[\p{L}\p{No}\p{Nl}])+|[^\s\p{L}\p{N}]/gu;
+  const NUMBER = /^(?:\.[0-9]+|[0-9]+(?:[.,][0-9]+)?)$/, SIGNS = {"½": 0.5, "¼": 0.25, "¾": 0.75};
   const JOINS = ["-", "–", "to", "and", "or"], BETWEEN = ["by", "x", "×"], STOPS = [",", ".", ";"];
   const PASSED = ["of", "a", "an", "the", "in", "each", "every", "per", "/", "1", "one"];
 
