@@ -20,6 +20,8 @@ _STRANDS = ("thread", "filament", "hair", "vessel", "fibre")
 """Kinds that run through the picture, and whose plates show a stretch."""
 _SHOWN = 1.9
 """How much longer than the picture a strand is drawn, so that its cut ends lie outside."""
+_LEAST_SLENDER = 5.2
+"""Widths of a strand that its plate needs at least."""
 _LEAST_ACROSS = 40.0
 
 
@@ -58,7 +60,7 @@ def subject(sections: Mapping[str, Section], materials: Mapping[str, Material], 
     own = known.get("length")
     if kind in _STRANDS and own and params.get("form") != "helical":
         wide = section.across or max(_LEAST_ACROSS, 4.0 * float(params.get("width", 4.0)))
-        params["length"] = min(own.high, max(_SHOWN * wide, 3.2 * float(params.get("width", 4.0)), own.low))
+        params["length"] = min(own.high, max(_SHOWN * wide, _LEAST_SLENDER * float(params.get("width", 4.0)), own.low))
     drawing = draw(kind, params, title=entry.name)
     return Subject(entry, drawing, section, materials, zlib.crc32(entry.id.encode()))
 

@@ -77,6 +77,11 @@ def test_what_would_mislead_has_no_picture(library) -> None:
     assert all(of(library, each) is None for each in left_out)
 
 
+def test_a_wide_strand_is_shown_long_enough_to_be_drawn(library) -> None:
+    for id in ("green-alga-filament", "moss-protonema", "tube-alga"):
+        assert of(library, id) is not None
+
+
 def test_a_picture_is_stale_when_its_material_changes(library) -> None:
     one = of(library, "euglypha")
     materials = dict(one.materials)
