@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from keytool.cli.terminal import Terminal
     from keytool.identify import Trail
 
+LIKE = 3
+"""How many of what the user's own words are like are named."""
 SENTENCE = re.compile(r"(?<=[.!?;])\s+|\n")
 """Where one sentence ends and another begins, so that each that was not understood can be named."""
 
@@ -63,7 +65,7 @@ def describe_command(named: Path | None, seen: tuple[str, ...], start: str, why:
         text = "".join(f"{each}\n" for each in said)
         understood = words.understood(trail, text)
         trail, not_heard = understood.added_to(trail), unheard(understood, said)
-        if said and len(not_heard) == len(said):
+        if said and len(not_heard) == len(said) and not understood.called:
             words.take(trail, " ".join(said))  # raises, with what may have been meant
     except Unreadable as error:
         raise click.UsageError(str(error)) from None
@@ -124,6 +126,9 @@ def _tell(words: Words, out: Terminal, trail: Trail, entry: str, beside: Mapping
     for each in trail.saw:
         heard = " ".join(beside.get(each.character, "").split())
         out.say(said_words(model, each) + (f" (“{heard}”)" if heard else ""), indent=4, label="  -")
+    if trail.called:
+        names = ", ".join(name_of(library, id) for id, _ in trail.called[:LIKE])
+        out.say(library.say("words-like", names=names), indent=4, label="  -")
     for picture in trail.pictures:
         out.say(f"At first sight: {library.pictures[picture].name}", indent=4, label="  -")
     if trail.sample:

@@ -52,7 +52,7 @@ class Words:
         name, equals, said = (part.strip() for part in typed.partition("="))
         if not equals:
             trail, unheard = self.take_words(trail, [typed])
-            if unheard:
+            if unheard and not trail.called:
                 raise Unreadable(self._nothing_heard(typed))
             return trail
         if name in ("sample", "from"):

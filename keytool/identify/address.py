@@ -1,6 +1,7 @@
 """The address of a trail: one line of text that page, terminal and records share, and that restores everything told.
 
-Parts are joined by `/`: `from:compost` (kind of sample), `at:worm` (picture pointed at), `key:threads` (a key begins),
+Parts are joined by `/`: `from:compost` (kind of sample), `at:worm` (picture pointed at), `called:air-bubble=52,soil-mite=20` (what
+the user's own words are like, in tenths of a bit), `key:threads` (a key begins),
 `couplet=lead` and `couplet=cannot-tell` (answers in it), `saw:tail=blunt,pointed`, `saw:tail=!blunt`, `saw:body-length=600`,
 `~600` (about), `500..700`, `500..`, `..700` (base units), `saw:tail=cannot-tell`, and `saw:~tail=blunt` for a first impression.
 """
@@ -16,6 +17,7 @@ from urllib.parse import unquote
 from keytool.identify.model import Model
 from keytool.identify.observation import CANNOT_TELL, Answer, Answers, Leg, Observation, Trail
 
+CALLED = re.compile(r"[1-9][0-9]{0,2}")
 NUMBER = re.compile(r"(~)?(\d+(?:\.\d+)?)?(?:(\.\.)(\d+(?:\.\d+)?)?)?")
 
 
@@ -41,6 +43,8 @@ def _parts(trail: Trail) -> Iterator[str]:
     if trail.sample:
         yield f"from:{trail.sample}"
     yield from (f"at:{picture}" for picture in trail.pictures)
+    if trail.called:
+        yield "called:" + ",".join(f"{id}={tenths}" for id, tenths in trail.called)
     for leg in trail.legs:
         yield f"key:{leg.key}"
         yield from (f"{answer.couplet}={answer.lead}" for answer in leg.answers)
@@ -92,7 +96,7 @@ class _Reading:
 
     def take(self, part: str) -> None:
         name, colon, rest = part.partition(":")
-        if colon and name in ("from", "at", "key", "saw"):
+        if colon and name in ("from", "at", "called", "key", "saw"):
             getattr(self, f"_{name}")(rest)
         elif not colon and "=" in part:
             self._answer(*part.split("=", 1))
@@ -112,6 +116,18 @@ class _Reading:
             self._unknown("picture", picture)
         elif picture not in self.trail.pictures:
             self.trail = replace(self.trail, pictures=(*self.trail.pictures, picture))
+
+    def _called(self, text: str) -> None:
+        found: list[tuple[str, int]] = []
+        for each in text.split(","):
+            id, _, tenths = each.partition("=")
+            if id not in self.model.groups and id not in self.model.index:
+                self._unknown("entry", id)
+            elif not CALLED.fullmatch(tenths):
+                self.left.append(f"'{_short(tenths)}' does not say how much the words are like '{id}'.")
+            elif id not in (one for one, _ in found):
+                found.append((id, int(min(int(tenths), 10 * self.model.figure("like-most")))))
+        self.trail = replace(self.trail, called=tuple(found))
 
     def _key(self, key: str) -> None:
         if key not in self.model.keys:

@@ -53,6 +53,7 @@ def used_figures(model: Model) -> tuple[str, ...]:
         "elsewhere-rate",
         "elsewhere-again",
         "pointed-rate",
+        "like-most",
         "wrong-key-rate",
         "asks-share",
         "asks-least",

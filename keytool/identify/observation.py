@@ -53,10 +53,12 @@ class Leg:
 class Trail:
     """All that was told of one thing: where the drop is from, pictures pointed at, keys walked, and what was seen besides.
 
-    `sample` is a word of the closed list `sample-kind`, or empty.
+    `sample` is a word of the closed list `sample-kind`, or empty; `called` the entries and groups that the user's own words are like,
+    each with tenths of a bit.
     """
 
     sample: str = ""
     pictures: tuple[str, ...] = ()
     legs: tuple[Leg, ...] = ()
     saw: tuple[Observation, ...] = ()
+    called: tuple[tuple[str, int], ...] = ()

@@ -54,6 +54,7 @@ class Evidence:
     pictures: tuple[str, ...] = ()
     scopes: tuple[str, ...] = ()
     sample: str = ""
+    called: tuple[tuple[str, int], ...] = ()
 
 
 @dataclass(frozen=True)
@@ -77,6 +78,8 @@ def posterior(model: Model, trail: Trail) -> Posterior:
         weights = list(map(mul, weights, _may_be_mistaken(model, look)))
         blind *= sum(math.prod(model.tables[name].blind(value) for name, value in box.items()) for box in look.boxes)
     weights = list(map(mul, weights, _described_so(model, found)))
+    if found.called:
+        weights = list(map(mul, weights, _called_so(model, found)))
     total = sum(weights)
     prior = model.figure("outside-prior")
     outside = prior * blind / (prior * blind + (1 - prior) * total / before)
@@ -117,6 +120,7 @@ def evidence(model: Model, trail: Trail) -> Evidence:
         trail.pictures,
         tuple(leg.key for leg in trail.legs),
         trail.sample,
+        trail.called,
     )
 
 
@@ -195,6 +199,17 @@ def _may_be_mistaken(model: Model, look: Look) -> list[float]:
     right = likelihood(model, look.boxes)
     mean = sum(map(mul, right, model.prior))
     return [(1 - rate) * each + rate * mean for each in right]
+
+
+def _called_so(model: Model, found: Evidence) -> list[float]:
+    """How much likelier each entry is by what the user's own words are like, 1 on average."""
+    bits = [0] * len(model.entries)
+    for id, tenths in found.called:
+        for number in model.groups[id] if id in model.groups else (model.index[id],):
+            bits[number] = max(bits[number], tenths)
+    factors = [2 ** (each / 10) for each in bits]
+    mean = sum(map(mul, factors, model.prior))
+    return [each / mean for each in factors]
 
 
 def _before(model: Model, found: Evidence) -> list[float]:

@@ -30,6 +30,7 @@ def record(model: Model, trail: Trail) -> dict[str, Any]:
         "sample": trail.sample,
         "pictures": list(trail.pictures),
         "legs": [_leg(model, leg) for leg in trail.legs],
+        "called": [{"id": id, "bits": tenths / 10} for id, tenths in trail.called],
         "saw": [{"character": each.character, "said": observed(each), "pointed": each.pointed} for each in trail.saw],
         "finished": state.is_over if state else True,
         "arrived": (state.arrived or state.goes_on) if state else "",

@@ -11,6 +11,7 @@ from keytool.library.model import Character, Library, State
 from keytool.library.value import Interval
 from keytool.library.wording import plain
 from keytool.words.fold import Token, fold, tokens
+from keytool.words.likeness import compile_likeness
 
 SAID, TOLD = 100, 70
 """What a phrase weighs: as people say it, and as the library describes the state."""
@@ -61,6 +62,7 @@ def compile_words(library: Library) -> dict[str, Any]:
         ],
         "characters": {each.id: _about(library, each) for each in library.characters.values()},
         "states": [[character.id, state.id, [list(each) for each in phrases]] for character, state, phrases in states],
+        "likeness": compile_likeness(library),
         "sizes": [
             [id, each.along, [fold(word, forms) for word in each.of], [fold(word, forms) for word in each.not_of], _most(library, id)]
             for id, each in lay.sizes.items()

@@ -19,6 +19,7 @@ from keytool.identify.posterior import posterior, value
 from keytool.identify.questions import applying
 from keytool.words.fold import WORD, Token, begins, by_first, fold, plain, tokens
 from keytool.words.hear import Heard, hear
+from keytool.words.likeness import Called, likeness, together
 
 LEAST = 0.35
 """Below this, as heard or as weighed, nothing is taken."""
@@ -47,13 +48,19 @@ class Place:
 
 @dataclass(frozen=True)
 class Understood:
-    """What a text says: its `places` in the order of the text, and all that was `heard` of it, the surest first."""
+    """What a text says: its `places` in the order of the text, and all that was `heard` of it, the surest first.
+
+    `called` is what it is like as a whole.
+    """
 
     places: tuple[Place, ...]
     heard: tuple[Heard, ...]
+    called: Called = ()
 
     def added_to(self, trail: Trail) -> Trail:
         """A trail with all of it. Of one character only what was told last is kept; a sample that is known already stays."""
+        if self.called:
+            trail = replace(trail, called=together(trail.called, self.called))
         for each in self.places:
             if each.observation:
                 trail = _put(trail, [each.observation])
@@ -70,14 +77,15 @@ def understand(model: Model, data: Mapping[str, Any], trail: Trail, text: str, *
     called, drawn_from = first_look(data, text), sample(data, text)
     is_new = not (trail.pictures or trail.saw or any(leg.answers for leg in trail.legs))
     first = [each for each in (called if is_new else None, drawn_from) if each]
-    before = Understood(tuple(first), ()).added_to(trail)
+    alike = likeness(data, text)
+    before = Understood(tuple(first), (), alike).added_to(trail)
     chosen = [(0.0, each) for _, each in _chosen([(each.score, each) for each in heard])]
     for _ in range(ROUNDS):
         chance = posterior(model, _put(before, (_observed(*each) for each in chosen))).chance
         chosen = _with_meaning(model, _chosen([(weighed(model, chance, each), each) for each in heard]))
     named = {(each.start, each.end) for each in first if each.picture}
     seen = [Place(each.start, each.end, _observed(rate, each)) for rate, each in chosen if (each.start, each.end) not in named]
-    return Understood(tuple(sorted([*first, *seen], key=lambda each: (each.start, each.end))), heard)
+    return Understood(tuple(sorted([*first, *seen], key=lambda each: (each.start, each.end))), heard, alike)
 
 
 def first_look(data: Mapping[str, Any], text: str) -> Place | None:

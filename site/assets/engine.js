@@ -8,7 +8,8 @@
  *   engine.explain(trail, entry) -> [{sources, weight}]
  *   engine.fits(chance, observation) -> {means, likely}   for words heard; chance from engine.chances(trail), where(character) its conditions
  *
- * A trail: {sample, pictures: [], legs: [{key, answers: [{couplet, lead}]}], saw: [observation]}.
+ * A trail: {sample, pictures: [], legs: [{key, answers: [{couplet, lead}]}], saw: [observation], called: [[id, tenths of a bit]]};
+ * what words are like (called) may lack.
  * An observation: {character, states: [], negated} | {character, low, high, about} (base units, null where open)
  * | {character} (cannot tell), each also {pointed: true}.
  */
@@ -289,7 +290,7 @@
         pointed: looks.filter((look) => look.pointed && ![...look.characters].some((name) => told.has(name))),
         unsure: new Set([...unsure].filter((name) => !told.has(name))),
         partly: new Set([...unsure].filter((name) => !told.has(name) && !alone.has(name))),
-        pictures: trail.pictures || [], scopes: trail.legs.map((leg) => leg.key), sample: trail.sample || "",
+        pictures: trail.pictures || [], scopes: trail.legs.map((leg) => leg.key), sample: trail.sample || "", called: trail.called || [],
       };
     }
 
@@ -340,6 +341,16 @@
       return weights;
     }
 
+    /* How much likelier each entry is by what the user's own words are like, 1 on average. */
+    function calledSo(called) {
+      const bits = new Float64Array(size);
+      for (const [id, tenths] of called) for (const number of members(id)) bits[number] = Math.max(bits[number], tenths);
+      let mean = 0;
+      const factors = bits.map((each) => 2 ** (each / 10));
+      for (let i = 0; i < size; i++) mean += factors[i] * prior[i];
+      return factors.map((each) => each / mean);
+    }
+
     function describedSo(found) {
       const rate = figures["elsewhere-rate"], again = figures["elsewhere-again"];
       const counts = new Map();
@@ -386,6 +397,10 @@
       }
       const factors = describedSo(found);
       for (let i = 0; i < size; i++) weights[i] *= factors[i];
+      if (found.called.length) {
+        const called = calledSo(found.called);
+        for (let i = 0; i < size; i++) weights[i] *= called[i];
+      }
       const total = sum(weights), outsidePrior = figures["outside-prior"];
       const outside = (outsidePrior * unknown) / (outsidePrior * unknown + ((1 - outsidePrior) * total) / start);
       for (let i = 0; i < size; i++) weights[i] /= total;
@@ -778,6 +793,7 @@
       const parts = [];
       if (trail.sample) parts.push(`from:${trail.sample}`);
       for (const picture of trail.pictures || []) parts.push(`at:${picture}`);
+      if (trail.called && trail.called.length) parts.push(`called:${trail.called.map(([id, tenths]) => `${id}=${tenths}`).join(",")}`);
       for (const leg of trail.legs || []) {
         parts.push(`key:${leg.key}`);
         for (const answer of leg.answers) parts.push(`${answer.couplet}=${answer.lead}`);
@@ -833,6 +849,15 @@
           if (samples.has(rest)) trail.sample = rest; else unknown("kind of sample", rest);
         } else if (colon >= 0 && name === "at") {
           if (!pictures.has(rest)) unknown("picture", rest); else if (!trail.pictures.includes(rest)) trail.pictures.push(rest);
+        } else if (colon >= 0 && name === "called") {
+          const found = [];
+          for (const each of rest.split(",")) {
+            const equals = each.indexOf("="), id = equals < 0 ? each : each.slice(0, equals), tenths = equals < 0 ? "" : each.slice(equals + 1);
+            if (!groups.has(id) && !indexOf.has(id)) unknown("entry", id);
+            else if (!/^[1-9][0-9]{0,2}$/.test(tenths)) left.push(`'${short(tenths)}' does not say how much the words are like '${id}'.`);
+            else if (!found.some(([one]) => one === id)) found.push([id, Math.min(Number(tenths), 10 * figures["like-most"])]);
+          }
+          trail.called = found;
         } else if (colon >= 0 && name === "key") {
           takeKey(rest);
         } else if (colon >= 0 && name === "saw") {

@@ -142,7 +142,8 @@ def test_the_script_hears_the_same(words: dict[str, Any], browser: Any) -> None:
 def test_the_script_understands_whole_texts_the_same(words: dict[str, Any], library: Library, browser: Any) -> None:
     model = compiled(library)
     page = browser.new_page()
-    for script in (ROOT / "site" / "assets" / "engine.js", *SCRIPTS, ROOT / "site" / "assets" / "words" / "understood.js"):
+    words_scripts = [ROOT / "site" / "assets" / "words" / f"{name}.js" for name in ("likeness", "understood")]
+    for script in (ROOT / "site" / "assets" / "engine.js", *SCRIPTS, *words_scripts):
         page.add_script_tag(content=script.read_text("utf-8"))
     spoken = read_cases(ROOT / "tests" / "cases" / "described-as-spoken.yaml")
     step = 1 if os.environ.get("WETMOUNT_WHOLE") else 3
@@ -150,8 +151,8 @@ def test_the_script_understands_whole_texts_the_same(words: dict[str, Any], libr
     run = """([library, data, texts]) => {
         const engine = wetmountEngine.open(library), fresh = () => ({sample: "", pictures: [], legs: [], saw: []});
         return texts.map((text) => {
-            const {places} = wetmountUnderstood.understand(engine, data, fresh(), text);
-            return {address: engine.write(wetmountUnderstood.addedTo(fresh(), places)), places: places.map((each) => [each.start, each.end])};
+            const {places, called} = wetmountUnderstood.understand(engine, data, fresh(), text);
+            return {address: engine.write(wetmountUnderstood.addedTo(fresh(), places, called)), places: places.map((each) => [each.start, each.end])};
         });
     }"""
     data = json.loads(json.dumps(words))

@@ -21,7 +21,7 @@
   function fresh() { return { sample: "", pictures: [], legs: [], saw: [] }; }
   function toldSoFar() { return trail; }
   function copyOf(what) { return JSON.parse(JSON.stringify(what)); }
-  function isEmpty(of) { return !of.saw.length && !of.pictures.length && !of.legs.some(function (each) { return each.answers.length; }); }
+  function isEmpty(of) { return !of.saw.length && !of.pictures.length && !(of.called || []).length && !of.legs.some(function (each) { return each.answers.length; }); }
   function failed() { message.textContent = "What the library knows could not be fetched. Try once more where there is a network; what you told is kept in the address."; }
 
   /* --- going about ----------------------------------------------------------------------------------------- */
@@ -43,6 +43,7 @@
     if (extra) {
       next.pictures = next.pictures.concat(extra.pictures.filter(function (each) { return next.pictures.indexOf(each) < 0; }));
       next.sample = next.sample || extra.sample;
+      if (extra.called.length) { next.called = self.wetmountLikeness.together(next.called || [], extra.called); }
     }
     next.saw = W.toldAnew(next.saw, observations);
     goTo(next);
@@ -56,7 +57,7 @@
 
   function takeBack(what, index) {
     var next = copyOf(trail);
-    next[what].splice(index, 1);
+    if (what === "called") { next.called = []; } else { next[what].splice(index, 1); }
     goTo(next);
   }
 
@@ -87,6 +88,10 @@
       var row = W.observationRow(faces, each, faces.characters[each.character].power, function () { change(each, row); });
       return withCross(row, W.sayObservation(faces, each), "saw", index);
     }));
+    if ((trail.called || []).length) {
+      var like = W.sayCalled(faces, trail.called);
+      rows.push(withCross(W.row(W.pictureOf(faces, trail.called[0][0]), like, W.tell(faces, "words-like-why"), point), like, "called", 0));
+    }
     trail.legs.forEach(function (each) {
       if (each.answers.length) { rows.unshift(el("li", {}, [W.thumb(""), el("a", { "class": "wm-row", href: W.root + "keys/" + each.key + ".html#" + W.ready.E.write({ sample: trail.sample, pictures: [], legs: [each], saw: [] }) }, [
         W.nameOf(faces, each.key), el("span", { "class": "label" }, each.answers.length + (each.answers.length === 1 ? " answer" : " answers") + " in this key")

@@ -2,7 +2,7 @@
 (function () {
   "use strict";
   var W = self.wetmount, el = W.el;
-  var SHOWN = 8, OTHERS = 4;
+  var SHOWN = 8, OTHERS = 4, LIKE = 3;
   var LONG = 40, PAUSE = 200; /* of a long text not every letter is heard */
   var panels = 0;
 
@@ -30,6 +30,11 @@
     return said(kind, { low: length(known, low), high: length(known, high) + unit });
   };
 
+  /* What the user's own words are like. */
+  W.sayCalled = function (faces, called) {
+    return W.tell(faces, "words-like", { names: called.slice(0, LIKE).map(function (each) { return W.nameOf(faces, each[0]); }).join(", ") });
+  };
+
   W.pictureOfObservation = function (faces, seen) {
     return seen.states ? W.pictureOfState(faces, seen.character, seen.states[0]) : "";
   };
@@ -40,17 +45,18 @@
     return before.filter(function (each) { return !now.some(function (one) { return one.character === each.character; }); }).concat(now);
   };
 
-  /* What a text says, as the terminal hears it: {heard: [{seen | picture | sample, words}], left: [{words, nearest: [seen]}], near: [seen]}. */
+  /* What a text says, as the terminal hears it: {heard: [{seen | picture | sample | called, words}], left: [{words, nearest: [seen]}], near: [seen]}. */
   function understood(faces, trail, text) {
     return W.fetch("assets/words/fold.js").then(function () {
       return Promise.all([W.fetch("assets/words/hear.js"), W.fetch("data/words.js"), W.engine()]);
     }).then(function (all) {
-      return W.fetch("assets/words/understood.js").then(function () { return all[2].E; });
+      return W.fetch("assets/words/likeness.js").then(function () { return W.fetch("assets/words/understood.js"); }).then(function () { return all[2].E; });
     }).then(function (E) {
       var data = self.wetmountWordsData, found = self.wetmountUnderstood.understand(E, data, trail, text, { typing: true });
       var heard = found.places.map(function (each) {
         return { seen: each.observation, picture: each.picture, sample: each.sample, words: text.slice(each.start, each.end) };
       }).filter(function (each) { return !each.seen || faces.characters[each.seen.character]; });
+      if (found.called.length) { heard.push({ called: found.called }); }
       var left = sentences(text).filter(function (part) {
         return self.wetmountFold.tokens(part.words, data.spelling).some(function (token) { return !token.aside; }) &&
           !found.places.some(function (each) { return each.start < part.end && part.start < each.end; });
@@ -92,12 +98,14 @@
 
   function sayHeard(faces, each) {
     if (each.picture) { return "At first sight: " + (faces.pictures[each.picture] || { name: each.picture }).name; }
+    if (each.called) { return W.sayCalled(faces, each.called); }
     if (each.sample) { return "The drop is from: " + sampleName(each.sample); }
     return each.seen ? W.sayObservation(faces, each.seen) : "";
   }
 
   function pictureOfHeard(faces, each) {
     if (each.picture) { return W.pictureOf(faces, (faces.pictures[each.picture] || {}).entry); }
+    if (each.called) { return W.pictureOf(faces, each.called[0][0]); }
     return each.seen ? W.pictureOfObservation(faces, each.seen) : "";
   }
 
@@ -189,7 +197,7 @@
     });
   };
 
-  /* The panel. `options`: {next: [character ids], trail() what was told so far, pick(observations, {pictures, sample})}. Focus goes to the box. */
+  /* The panel. `options`: {next: [character ids], trail() what was told so far, pick(observations, {pictures, sample, called})}. Focus goes to the box. */
   W.say = function (faces, options) {
     var list = el("ul", { "class": "seen", role: "list" });
     var status = el("p", { "class": "label", role: "status" });
@@ -239,12 +247,13 @@
         all.push(each);
         return toggle(each, "tap to add");
       }
-      var rows = all.map(function (each) { return toggle(each, "“" + each.words + "”"); });
+      var rows = all.map(function (each) { return toggle(each, each.called ? W.tell(faces, "words-like-why") : "“" + each.words + "”"); });
       found.left.forEach(function (each) {
         rows.push(el("li", { "class": "wm-not-heard" }, el("p", { "class": "small" }, ["Not understood: ", el("q", {}, each.words), each.nearest.length ? " Nearest is:" : " Say it in other words, or pick a part below."])));
         each.nearest.forEach(function (seen) { rows.push(offer(seen)); });
       });
-      var few = found.heard.length > 1 || found.left.length ? 0 : found.heard.length ? OTHERS : SHOWN;
+      var looks = found.heard.filter(function (each) { return !each.called; }).length;
+      var few = looks > 1 || found.left.length ? 0 : looks ? OTHERS : SHOWN;
       found.near.slice(0, few).forEach(function (seen) { rows.push(offer(seen)); });
       parts.hidden = found.heard.length > 0 || rows.length > 0 && !found.left.length;
       status.textContent = found.heard.length ? "Heard" : rows.length ? "Tap what comes nearest" : "Nothing here is called that. Try another word, or pick a part below.";
@@ -255,10 +264,11 @@
     function taken(chosen) {
       box.value = "";
       typed();
-      var extra = { pictures: [], sample: "" };
+      var extra = { pictures: [], sample: "", called: [] };
       chosen.forEach(function (each) {
         if (each.picture) { extra.pictures.push(each.picture); }
         if (each.sample) { extra.sample = each.sample; }
+        if (each.called) { extra.called = each.called; }
       });
       options.pick(chosen.filter(function (each) { return each.seen; }).map(function (each) { return each.seen; }), extra);
     }

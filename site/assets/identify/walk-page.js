@@ -101,8 +101,9 @@
   }
 
   /* One observation, or several that were said at once. */
-  function tell(observations) {
+  function tell(observations, extra) {
     var next = copyOf(trail);
+    if (extra && extra.called.length) { next.called = self.wetmountLikeness.together(next.called || [], extra.called); }
     next.saw = W.toldAnew(next.saw, observations);
     goTo(next);
   }
@@ -436,6 +437,10 @@
         });
       });
       if (ready) { trail.pictures.forEach(function (each) { lines.unshift(el("li", {}, [el("span", {}, "Pointed at"), el("span", {}, (ready.faces.pictures[each] || { name: each }).name)])); }); }
+      if (ready && (trail.called || []).length) {
+        lines.push(el("li", {}, [el("span", {}, W.tell(ready.faces, "own-words")), el("span", { "class": "wm-told-beside" }, [W.sayCalled(ready.faces, trail.called), " ",
+          el("button", { type: "button", "class": "wm-take-back", onclick: function () { goTo(Object.assign(copyOf(trail), { called: [] })); } }, "take back")])]));
+      }
       trail.saw.forEach(function (each, index) {
         if (!ready) { return; }
         lines.push(el("li", {}, [el("span", {}, (ready.faces.characters[each.character] || { asks: "I also saw" }).asks), el("span", { "class": "wm-told-beside" }, [W.sayObservation(ready.faces, each), " ",

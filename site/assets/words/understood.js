@@ -1,19 +1,20 @@
 // A whole text understood at once, with what is likely: the same answers as keytool/words/understood.py.
-// wetmountUnderstood.understand(engine, data, trail, text, {typing}) gives {places: [{start, end, observation | picture | sample}], heard};
-// .addedTo(trail, places) the trail with all of it.
+// wetmountUnderstood.understand(engine, data, trail, text, {typing}) gives {places: [{start, end, observation | picture | sample}], heard, called};
+// .addedTo(trail, places, called) the trail with all of it.
 (function (root, make) {
-  if (typeof module === "object" && module.exports) module.exports = make(require("./fold.js"), require("./hear.js"));
-  else root.wetmountUnderstood = make(root.wetmountFold, root.wetmountWords);
-})(typeof self !== "undefined" ? self : this, function (folding, words) {
+  if (typeof module === "object" && module.exports) module.exports = make(require("./fold.js"), require("./hear.js"), require("./likeness.js"));
+  else root.wetmountUnderstood = make(root.wetmountFold, root.wetmountWords, root.wetmountLikeness);
+})(typeof self !== "undefined" ? self : this, function (folding, words, like) {
   "use strict";
-  const {WORD, plain, fold, tokens, byFirst, begins, has} = folding;
+  const {WORD, plain, fold, tokens, byFirst, begins, has} = folding, {likeness, together} = like;
   const LEAST = 0.35, FIRM = 0.5, PLAIN = 0.8, ROUNDS = 3, NO_MEANING = 0.5, STRANGE = 0.4, FITTING = 1.3, BENT = 0.2, RIVAL = 0.8, AT_ONE_PLACE = 2, LONGER = 0.7, SAMPLE_REACH = 3;
 
   function understand(engine, data, trail, text, {typing = false} = {}) {
     const heard = words.hear(data, text, {typing});
     const isNew = !trail.pictures.length && !trail.saw.length && !trail.legs.some((leg) => leg.answers.length);
     const first = [isNew ? firstLook(data, text) : null, sampleOf(data, text)].filter(Boolean);
-    const before = addedTo(trail, first);
+    const called = likeness(data, text);
+    const before = addedTo(trail, first, called);
     let picked = chosen(heard.map((each) => [each.score, each])).map(([, each]) => [0, each]);
     for (let round = 0; round < ROUNDS; round += 1) {
       const chance = engine.chances(put(before, picked.map(([rate, each]) => observed(rate, each))));
@@ -21,12 +22,13 @@
     }
     const named = first.filter((each) => each.picture);
     const seen = picked.filter(([, each]) => !named.some((one) => one.start === each.start && one.end === each.end)).map(([rate, each]) => ({start: each.start, end: each.end, observation: observed(rate, each)}));
-    return {places: [...first, ...seen].sort((a, b) => a.start - b.start || a.end - b.end), heard};
+    return {places: [...first, ...seen].sort((a, b) => a.start - b.start || a.end - b.end), heard, called};
   }
 
   /** A trail with all that was understood. Of one character only what was told last is kept; a sample that is known already stays. */
-  function addedTo(trail, places) {
+  function addedTo(trail, places, called = []) {
     let next = {...trail, pictures: [...trail.pictures], saw: [...trail.saw]};
+    if (called.length) next.called = together(trail.called || [], called);
     for (const each of places) {
       if (each.observation) next = put(next, [each.observation]);
       else if (each.picture && !next.pictures.includes(each.picture)) next.pictures.push(each.picture);
