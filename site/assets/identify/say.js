@@ -222,6 +222,9 @@
 
     /* All that was heard is taken at once; what is wrong is left out by a tap, what was not understood has its nearest words beside it. */
     function show(found) {
+      var looks = found.heard.filter(function (each) { return !each.called; }).length;
+      var only = looks ? null : found.heard[0]; /* what the words are like, and nothing else was heard: it goes last */
+      if (only) { found.heard = []; }
       var all = found.heard.map(function (each) { return Object.assign({ on: true }, each); });
       var take = el("button", { type: "button", "class": "wm-row wm-take", onclick: function () { taken(all.filter(function (each) { return each.on; })); } });
       var first = el("li", {}, take);
@@ -252,9 +255,9 @@
         rows.push(el("li", { "class": "wm-not-heard" }, el("p", { "class": "small" }, ["Not understood: ", el("q", {}, each.words), each.nearest.length ? " Nearest is:" : " Say it in other words, or pick a part below."])));
         each.nearest.forEach(function (seen) { rows.push(offer(seen)); });
       });
-      var looks = found.heard.filter(function (each) { return !each.called; }).length;
       var few = looks > 1 || found.left.length ? 0 : looks ? OTHERS : SHOWN;
       found.near.slice(0, few).forEach(function (seen) { rows.push(offer(seen)); });
+      if (only) { rows.push(W.row(pictureOfHeard(faces, only), sayHeard(faces, only), W.tell(faces, "words-like-why"), function () { taken([only]); })); }
       parts.hidden = found.heard.length > 0 || rows.length > 0 && !found.left.length;
       status.textContent = found.heard.length ? "Heard" : rows.length ? "Tap what comes nearest" : "Nothing here is called that. Try another word, or pick a part below.";
       count();
