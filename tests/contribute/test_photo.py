@@ -320,6 +320,16 @@ def test_what_is_wrong_with_the_options_is_said_before_the_library_is_read(tmp_p
     assert result.exit_code == 1 and "There is no file" in words(result.output)
 
 
+@pytest.mark.parametrize("tag", [256, 257])  # TIFF 6.0: ImageWidth and ImageLength
+def test_a_picture_that_does_not_say_how_large_it_is_is_refused(tmp_path: Path, tag: int) -> None:
+    path = tmp_path / "sizeless.tif"
+    Image.new("RGB", (300, 300), "grey").save(path)
+    at = path.read_bytes().rindex(struct.pack("<HH", tag, 4))
+    path.write_bytes(path.read_bytes()[:at] + struct.pack("<H", 0xFDE8) + path.read_bytes()[at + 2 :])
+    with pytest.raises(NoPicture, match="is no picture that is taken"):
+        picture(path)
+
+
 def test_what_the_reader_of_pictures_logs_does_not_reach_the_terminal(tmp_path: Path) -> None:
     path = tmp_path / "strange.tif"
     Image.new("RGB", (300, 300), "grey").save(path)
