@@ -55,6 +55,7 @@
   };
 
   runs.play = function (playing) {
+    if (!this.begun) { this.fill(); }   // whoever presses or prints waits for nothing
     this.playing = playing;
     if (playing && this.stilled) {
       this.stilled = false;
@@ -134,6 +135,7 @@
   function print(printing) {
     fields.forEach(function (each) {
       each.printing = printing;
+      if (!each.begun) { each.fill(); }
       each.paint();
     });
   }
