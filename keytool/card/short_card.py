@@ -339,7 +339,7 @@ def _small_print(bench: ShortBench, width: float) -> Block:
 def _pocket(bench: ShortBench) -> list[Face]:
     """Eight panels: title, care and microscope; three for each power; and last what to do, which key goes on, the small print."""
     width, height = bench.form.inner
-    panels: list[Face] = [_cover(bench, width)]
+    panels: list[Face] = [_cover(bench, width, height)]
     for power, met in bench.powers().items():
         third = -(-len(met) // 3)
         for start in range(0, 3 * third, third):
@@ -347,21 +347,30 @@ def _pocket(bench: ShortBench) -> list[Face]:
     return [*panels, _last(bench, width, height)]
 
 
-def _cover(bench: ShortBench, width: float) -> Face:
+def _cover(bench: ShortBench, width: float, height: float) -> Face:
     title = set_lines((Run(bench.library.say("card-most-met-in-drop"), bold=True),), 13.0, width)
+    for pt in (8.0, 7.6, 7.3, 7.0):
+        blocks = [_yours(bench, width, pt), _remember(bench, width, pt), _beware(bench, width, pt)]
+        if title.height + 1 + sum(block.height + 0.4 for block in blocks) <= height:
+            break
+    else:
+        raise _no_pocket()
     pieces: list[Piece] = [Heading(bench.library.say("card-most-met"), 0), *title.pieces(0, 0)]
     y = title.height + 1
-    for block in (_yours(bench, width, 8.0), _remember(bench, width, 8.0), _beware(bench, width, 8.0)):
+    for block in blocks:
         pieces.append(Moved(0, y, block.pieces))
         y += block.height + 0.4
     return tuple(pieces)
 
 
 def _last(bench: ShortBench, width: float, height: float) -> Face:
-    (index,) = _index(bench, width, 7.6)
     fold = set_lines((Run(fold_words(bench.form)),), 7.0, width, even=False)
     small = _small_print(bench, width)
     foot = height - small.height - fold.height - 1
+    fitting = (made for pt in (7.6, 7.3, 7.0) for made in _index(bench, width, pt) if made.height < foot)
+    index = next(fitting, None)
+    if index is None:
+        raise _no_pocket()
     return (*index.pieces, *fold.pieces(0, foot, GREY), Moved(0, foot + fold.height + 1, small.pieces))
 
 
@@ -377,7 +386,7 @@ def _rows(bench: ShortBench, power: int, met: Sequence[Met], width: float, heigh
         if all(block.height < cell[1] - 0.8 for block in blocks):
             break
     else:
-        raise DoesNotFit("The short card does not fit this paper as a pocket. Take A4 or Letter.")
+        raise _no_pocket()
     for n, (each, block) in enumerate(zip(met, blocks, strict=True)):
         drawing = _in_row(bench, each)
         y = 6 + n * cell[1]
@@ -389,6 +398,10 @@ def _rows(bench: ShortBench, power: int, met: Sequence[Met], width: float, heigh
         if n:
             pieces.append(Rule(0, y - 0.4, width, y - 0.4, 0.12, GREY))
     return tuple(pieces)
+
+
+def _no_pocket() -> DoesNotFit:
+    return DoesNotFit("The short card does not fit this paper as a pocket. Take A4 or Letter.")
 
 
 def _in_row(bench: ShortBench, met: Met) -> Drawing:

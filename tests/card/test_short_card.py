@@ -30,6 +30,16 @@ def test_it_is_one_sheet_and_says_everything_that_is_met(library, paper: str, fo
     assert "check:thisbaris50mm" in words and "Whichkeygoeson" in words
 
 
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_no_line_of_the_pocket_lies_on_another(library, paper: str) -> None:
+    (page,) = pages(short_card(library, paper, form="pocket").pdf())
+    boxes = [(text.size, text.box) for text in page.texts if text.width > 1]
+    for number, (size, (left, top, right, bottom)) in enumerate(boxes):
+        for other, (left_2, top_2, right_2, bottom_2) in boxes[number + 1 :]:
+            across, down = min(right, right_2) - max(left, left_2), min(bottom, bottom_2) - max(top, top_2)
+            assert across <= 0.5 or down <= 0.15 * min(size, other), (left, top, left_2, top_2)
+
+
 def test_the_ring_and_all_in_it_are_at_one_scale(library) -> None:
     """On paper the ring is as wide as the field is in µm, times one scale; a 25 mm² photograph of it would show the same."""
     card = short_card(library, "A4", field_diameters={40: 0.5})
