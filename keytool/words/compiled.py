@@ -25,7 +25,7 @@ def compile_words(library: Library) -> dict[str, Any]:
     `states` holds (character, state, phrases), a phrase being its weight and its words, denied ones with "!", those not made out
     with "?"; `weights` how telling each word is, in hundredths; `found` the numbers of the states it stands in; `groups` the
     groups of words of one meaning each belongs to; `first-looks` the picture that a word for the thing points at;
-    `field-number` that of an eyepiece, in micrometres.
+    `field-once` how wide the field is at a total magnification of 1, in micrometres.
     """
     lay = library.lay
     spelling = {name: value for name, value in lay.spelling.items() if name not in ("alike", "first-looks", "samples")}
@@ -49,7 +49,9 @@ def compile_words(library: Library) -> dict[str, Any]:
         "weights": {word: round(100 * math.log(1 + len(states) / len(where))) for word, where in sorted(found.items())},
         "found": dict(sorted(found.items())),
         "groups": groups,
-        "field-number": library.quantities["field-number"].low * 1000 if "field-number" in library.quantities else 0.0,
+        "field-once": library.quantities["field-number"].low * library.quantities["eyepiece-power"].low * 1000
+        if {"field-number", "eyepiece-power"} <= library.quantities.keys()
+        else 0.0,
         "parts": sorted({fold(each, forms) for each in spelling["parts"]}),
         "kinds": {fold(each, forms): list(themes) for each, themes in spelling["kinds"].items()},
         "first-looks": {

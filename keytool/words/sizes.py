@@ -20,7 +20,6 @@ _BEFORE_A_PART = ("with", "on", "in", "at", "of", "from", "round", "around", "ne
 _LIKE, _LIKE_REACH = "like", 4
 _POWER = re.compile(r"\b(100|200|400|1000) ?[x\u00d7]", re.IGNORECASE)
 _FIELD, _FIELD_REACH = ("field", "view"), 4
-_EYEPIECE = 10
 TOO_LARGE = 1.5
 """Times the largest size of a part in the library: above that it is the whole that was measured."""
 _PASSED = ("of", "a", "an", "the", "in", "each", "every", "per", "/", "1", "one")
@@ -56,7 +55,7 @@ def sizes(text: str, data: Mapping[str, Any]) -> list[Size]:
     unit_of = {name: spelling["sizes"][unit] for unit, names in spelling["units"].items() for name in map(plain, names)}
     kind = next((each for each in (fold(lexeme.text, spelling["forms"]) for lexeme in lexemes) if each in data["kinds"]), "")
     power = _POWER.search(text)
-    field = data["field-number"] * _EYEPIECE / int(power[1]) if power else 0.0
+    field = data["field-once"] / int(power[1]) if power else 0.0
     found: list[Size] = []
     at = 0
     while at < len(lexemes):

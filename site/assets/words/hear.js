@@ -17,7 +17,7 @@
 
   const BARE_POINT = /(^|[^\p{L}\p{N}_.,])\.(?=[0-9])/gu, BEFORE_A_PART = ["with", "on", "in", "at", "of", "from", "round", "around", "near", "through"];
 
-  const POWER = /\b(100|200|400|1000) ?[x\u00d7]/i, FIELD = ["field", "view"], FIELD_REACH = 4, EYEPIECE = 10;
+  const POWER = /\b(100|200|400|1000) ?[x\u00d7]/i, FIELD = ["field", "view"], FIELD_REACH = 4;
 
   /** Which part of the field of view is named here, and where that ends: "a third of the field", "half my view". */
   function shareOfField(said, at, spelling) {
@@ -38,7 +38,7 @@
     for (const [unit, names] of Object.entries(spelling.units)) for (const name of names) unitOf[plain(name)] = spelling.sizes[unit];
     const kind = lexemes.map((lexeme) => fold(lexeme.text, spelling.forms)).find((each) => has(data.kinds, each)) || "";
     const found = [];
-    const power = POWER.exec(text), field = power ? (data["field-number"] * EYEPIECE) / Number(power[1]) : 0;
+    const power = POWER.exec(text), field = power ? data["field-once"] / Number(power[1]) : 0;
     for (let at = 0; at < lexemes.length;) {
       const share = field ? shareOfField(said, at, spelling) : null;
       if (share) {
