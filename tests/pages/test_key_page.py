@@ -93,13 +93,13 @@ def walk_to(it: Ground, end: str = "", couplet: str = "") -> Answers:
 
 
 def to_a_name(it: Ground) -> Answers:
-    """The longest walk of the key that ends at an entry which is then named."""
+    """The longest walk of the key that ends at an entry which is then named; the longest of all where none is."""
     model = compiled(it.library)
     ends = [each for each in walks(it) if it.key.couplets[each[-1].couplet].leads[each[-1].lead].end]
     for each in sorted(ends, key=len, reverse=True):
         if evaluate(model, Trail(legs=(Leg(it.key.id, each),))).result.verdict:
             return each
-    raise AssertionError(it.key.id)
+    return max(ends, key=len)
 
 
 def press(page: Any, it: Ground, each: Answer) -> None:
@@ -190,7 +190,8 @@ def test_figures_are_files_that_pages_share(site: Path, it: Ground):
 # --- a walk ----------------------------------------------------------------------------------------------------
 
 
-def test_a_walk_by_keyboard_only_reaches_its_end(visit: Visit, site: Path, it: Ground):
+def test_a_walk_by_keyboard_only_reaches_its_end(visit: Visit, site: Path, library: Library):
+    it = ground(library, library.keys["nematode-mouthparts"])
     page = visit(url(site, it.key.id)).page
     answers = to_a_name(it)
     for index, each in enumerate(answers):
