@@ -11,9 +11,6 @@ import click
 
 from keytool.cli.new_talk import adding_to, pairs, talk_of
 
-MOST_UM = 50000.0
-"""µm; the longest body there is a drawing of."""
-
 F = TypeVar("F", bound=Callable[..., Any])
 
 
@@ -131,7 +128,7 @@ def drawing_command(
     others are those of parts. Scripts, images, links and text are refused. Nothing is written where anything is wrong.
     """
     from keytool.cli.opening import opened, where
-    from keytool.contribute.svg_drawing import add_drawing, raw_drawing
+    from keytool.contribute.svg_drawing import MOST_UM, add_drawing, raw_drawing
     from keytool.contribute.svg_lines import SvgRefused, lines_of_svg
     from keytool.library.report import as_text
 

@@ -91,6 +91,7 @@ class Showing:
             self.out.say(f"{plain(self.library, said.text)} {self._mark(said.basis)}", indent=4, label="  -")
 
     def _entry(self, entry: Entry) -> None:
+        from keytool.identify import telling_first
         from keytool.library.wording import feeding_words, name_of, plain
 
         library, out = self.library, self.out
@@ -107,8 +108,6 @@ class Showing:
             out.say(f"In soil drops: {often} {self._mark(entry.commonness_basis)}", indent=2)
         if entry.would_tell:
             out.say(f"What would tell: {plain(library, entry.would_tell)}", indent=2)
-        from keytool.identify import telling_first
-
         groups = telling_first(library, entry)
         for group, statements in groups:
             if group == entry.id:

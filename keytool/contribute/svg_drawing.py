@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
 from keytool.contribute.draft import file_text
 from keytool.contribute.dry_run import tried, write
-from keytool.contribute.svg_lines import Point, SvgLine, SvgRefused
+from keytool.contribute.svg_lines import SvgLine, SvgRefused
 from keytool.figures import geometry
 from keytool.figures.findings import findings
+from keytool.figures.shapes import Point
 from keytool.library import Finding, Loaded
 
 OUTLINE = "outline"
 STRAY = 0.0015
 """In body lengths: how far a line may stray where points are taken out."""
+MOST_UM = 50000.0
+"""µm; the longest body there is a drawing of, as the schema has it."""
 SPAN = 3.0
 """The body of an entry may be so many times shorter or longer than the one drawn, where nobody says more."""
 
@@ -42,7 +44,7 @@ def raw_drawing(
     named = [each for each in closed if each.part == OUTLINE]
     if not closed:
         raise SvgRefused("No line of the SVG is closed, so none can be the edge of the body. Close it, and name it 'outline'.")
-    edge = max(named or closed, key=lambda each: _area(each.points))
+    edge = max(named or closed, key=lambda each: abs(geometry.twice_area(each.points)))
     box = geometry.around(edge.points)
     units = box.height if front == "top" else box.width
     if not units:
@@ -65,7 +67,7 @@ def raw_drawing(
             "about": "length of the body",
             "default": _neat(um),
             "low": _neat(max(0.3, um / SPAN)),
-            "high": _neat(min(50000.0, um * SPAN)),
+            "high": _neat(min(MOST_UM, um * SPAN)),
         },
         OUTLINE: {"straight": _text(_lean(ring, shut=True))},
         **({"parts": parts} if parts else {}),
@@ -96,10 +98,6 @@ def _piece(line: SvgLine, points: tuple[Point, ...], ring: tuple[Point, ...]) ->
 
 def _lean(points: tuple[Point, ...], *, shut: bool) -> tuple[Point, ...]:
     return geometry.simplified((*points, points[0]), STRAY)[:-1] if shut else geometry.simplified(points, STRAY)
-
-
-def _area(points: Sequence[Point]) -> float:
-    return abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise((*points, points[0])))) / 2
 
 
 def _text(points: Sequence[Point]) -> str:

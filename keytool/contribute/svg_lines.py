@@ -18,7 +18,8 @@ from fontTools.misc.transform import Identity, Transform
 from fontTools.pens.basePen import BasePen
 from fontTools.svgLib.path.parser import parse_path
 
-Point = tuple[float, float]
+from keytool.figures import geometry
+from keytool.figures.shapes import Point
 
 MOST_BYTES = 2_000_000
 MOST_POINTS = 20_000
@@ -224,11 +225,8 @@ class _Flat(BasePen):  # type: ignore[misc]
 
     def _curveToOne(self, pt1: Point, pt2: Point, pt3: Point) -> None:
         run = self.runs[-1][1]
-        x0, y0 = run[-1]
-        for k in range(1, PIECES + 1):
-            t = k / PIECES
-            a, b, c, d = (1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3
-            run.append((a * x0 + b * pt1[0] + c * pt2[0] + d * pt3[0], a * y0 + b * pt1[1] + c * pt2[1] + d * pt3[1]))
+        first = run[-1]
+        run += [geometry.bezier(first, pt1, pt2, pt3, k / PIECES) for k in range(1, PIECES + 1)]
 
     def _closePath(self) -> None:
         points = self.runs[-1][1]

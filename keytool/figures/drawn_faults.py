@@ -33,7 +33,7 @@ def faults(form: Form) -> Iterator[Fault]:
         (x, y) = crossing
         yield ("outline",), f"The outline crosses itself near {x:.3g} {y:.3g}.", "", "Put its points in order, once round the body."
         return
-    if abs(_area(edge)) < LEAST_AREA:
+    if abs(geometry.twice_area(edge)) / 2 < LEAST_AREA:
         yield ("outline",), "The outline encloses nothing.", "", "Put its points in order, once round the body."
         return
     told: set[int] = set()
@@ -89,10 +89,6 @@ def meeting(a: Point, b: Point, c: Point, d: Point) -> Point | None:
     s = ((c[0] - a[0]) * vy - (c[1] - a[1]) * vx) / turn
     t = ((c[0] - a[0]) * uy - (c[1] - a[1]) * ux) / turn
     return (a[0] + s * ux, a[1] + s * uy) if 1e-9 < s < 1 - 1e-9 and 1e-9 < t < 1 - 1e-9 else None
-
-
-def _area(ring: Points) -> float:
-    return sum(a[0] * b[1] - b[0] * a[1] for a, b in pairwise((*ring, ring[0]))) / 2
 
 
 def _gap(ring: Points, p: Point) -> float:

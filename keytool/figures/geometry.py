@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from itertools import pairwise
-from math import cos, hypot, pi, sin
+from math import cos, dist, hypot, pi, sin
 
 from .shapes import Box, Point, Points
 
@@ -80,10 +80,19 @@ def offset(points: Sequence[Point], by: Sequence[float], *, closed: bool = False
     return tuple([(x + nx * d, y + ny * d) for (x, y), (nx, ny), d in zip(points, normals(points, closed=closed), by, strict=True)])
 
 
+def twice_area(ring: Sequence[Point]) -> float:
+    """Twice the area within a closed ring, positive where it runs clockwise on the page."""
+    return sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, (*ring[1:], ring[0]), strict=True))
+
+
+def length(points: Sequence[Point]) -> float:
+    """How long a line of points is."""
+    return sum(dist(a, b) for a, b in pairwise(points))
+
+
 def clockwise(points: Sequence[Point]) -> Points:
     """The same closed ring, ordered clockwise on the page (so its inside is on the right of travel)."""
-    twice_area = sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(points, [*points[1:], points[0]], strict=True))
-    return tuple(points) if twice_area > 0 else tuple(reversed(points))
+    return tuple(points) if twice_area(points) > 0 else tuple(reversed(points))
 
 
 def inside(polygon: Points, p: Point) -> bool:

@@ -114,7 +114,7 @@ def _of_shape(shape: Shape) -> Iterator[Line]:
     match shape:
         case Swell():
             weight = sum(shape.weights) / len(shape.weights)
-            shuts = shape.closed or (shape.part == BODY and dist(shape.points[0], shape.points[-1]) < 0.4 * _way(shape.points))
+            shuts = shape.closed or (shape.part == BODY and dist(shape.points[0], shape.points[-1]) < 0.4 * geometry.length(shape.points))
             how = ("edge" if shape.part == BODY else "ring") if shuts else "line"
             yield Line(how, shape.part, ink, weight, shape.points)
         case Dots():
@@ -144,11 +144,7 @@ def middle_line(edges: Sequence[Line]) -> Points:
     half = len(ring) // 2
     middle = tuple(((p[0] + q[0]) / 2, (p[1] + q[1]) / 2) for p, q in zip(ring[:half], reversed(ring[half:]), strict=False))
     widths = [dist(p, q) for p, q in zip(ring[:half], reversed(ring[half:]), strict=False)]
-    return middle if half > 20 and max(widths) < 0.5 * _way(middle) else ()
-
-
-def _way(line: Points) -> float:
-    return sum(dist(a, b) for a, b in pairwise(line))
+    return middle if half > 20 and max(widths) < 0.5 * geometry.length(middle) else ()
 
 
 def _straightened(lines: Iterable[Line], middle: Points) -> list[Line]:
@@ -204,7 +200,7 @@ def _told(lines: Sequence[Line], wide: float, parts: Mapping[str, str]) -> Json:
 
 
 def _lean(line: Line, limit: float) -> Points:
-    if line.how in ("line",):
+    if line.how == "line":
         return geometry.simplified(line.points, limit)
     return geometry.simplified((*line.points, line.points[0]), limit)[:-1] if len(line.points) > 2 else line.points
 
@@ -226,7 +222,6 @@ def legs_of(lines: Sequence[Line], stepping: set[str]) -> dict[int, list[float]]
     """For each line of a leg its foot (x, y) and the leg's place in the step: lines that touch are one leg."""
     own = [k for k, each in enumerate(lines) if each.part in stepping]
     boxes = {k: geometry.around(lines[k].points) for k in own}
-    near = NEAR
     group = {k: k for k in own}
 
     def root(k: int) -> int:
@@ -237,12 +232,12 @@ def legs_of(lines: Sequence[Line], stepping: set[str]) -> dict[int, list[float]]
     for n, i in enumerate(own):
         for j in own[n + 1 :]:
             a, b = boxes[i], boxes[j]
-            if a.x > b.right + near or b.x > a.right + near or a.y > b.bottom + near or b.y > a.bottom + near:
+            if a.x > b.right + NEAR or b.x > a.right + NEAR or a.y > b.bottom + NEAR or b.y > a.bottom + NEAR:
                 continue
             ends_i, ends_j = lines[i].points, lines[j].points
             if (
-                min(dist(p, q) for p in (ends_i[0], ends_i[-1]) for q in ends_j) < near
-                or min(dist(p, q) for p in (ends_j[0], ends_j[-1]) for q in ends_i) < near
+                min(dist(p, q) for p in (ends_i[0], ends_i[-1]) for q in ends_j) < NEAR
+                or min(dist(p, q) for p in (ends_j[0], ends_j[-1]) for q in ends_i) < NEAR
             ):
                 group[root(i)] = root(j)
     legs: dict[int, list[int]] = {}

@@ -38,7 +38,7 @@ def proportioned(form: Form, values: Values) -> Proportioned:
     edge, spine = shaped(edge), shaped(spine)
     if form.outline.half:
         # a long body is as long as its middle line, however it lies
-        top, by = (0.0, 0.0), length / sum(dist(a, b) for a, b in pairwise(spine))
+        top, by = (0.0, 0.0), length / geometry.length(spine)
     else:
         box = geometry.around(edge)
         top, by = ((0.0, box.y), length / box.height) if form.front == "top" else ((box.x, 0.0), length / box.width)

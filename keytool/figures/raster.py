@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from math import dist
 from typing import TYPE_CHECKING
 
-from .geometry import bezier
+from .geometry import bezier, twice_area
 from .marks import Mark
 from .shapes import Points, Step
 
@@ -42,7 +42,7 @@ def fill(image: Image, rings: Iterable[Points]) -> None:
     from PIL import Image as images
     from PIL import ImageDraw
 
-    closed = [(list(ring), _turn(ring)) for ring in rings if len(ring) > 2]
+    closed = [(list(ring), twice_area(ring)) for ring in rings if len(ring) > 2]
     if not any(turn * closed[0][1] < 0 for _, turn in closed):
         for ring, _ in closed:
             ImageDraw.Draw(image).polygon(ring, fill=ON)
@@ -86,8 +86,3 @@ def flattened(steps: Iterable[Step], px_per_um: float = 0.0) -> list[Points]:
             case "Z":
                 out[-1].append(out[-1][0])
     return [tuple(run) for run in out]
-
-
-def _turn(ring: Points) -> float:
-    """Twice the area, positive for one way round."""
-    return sum(a[0] * b[1] - b[0] * a[1] for a, b in zip(ring, (*ring[1:], ring[0]), strict=True))

@@ -22,7 +22,7 @@ from .laid import BODY, Laid
 from .matter import Rng, noise
 from .silhouette import Placing, Silhouette, named, silhouette
 from .stand import shown
-from .transfer import WATER, Floats
+from .transfer import WATER, Floats, covered
 
 APERTURE, IRIS = 0.10, 1.0
 """Of the 4x objective; a student condenser fills it, shut as far as it goes."""
@@ -34,13 +34,7 @@ PIXEL = ACROSS / SIZE
 
 def passed(slope: Floats, iris: float = IRIS, aperture: float = APERTURE) -> Floats:
     """The share of light that still enters the objective where the optical path rises by `slope` (µm per µm): overlap of two discs."""
-    f = np.clip(slope / aperture, 1e-9, 1 + iris)
-    s = iris
-    a = np.arccos(np.clip((f * f + s * s - 1) / (2 * f * s), -1, 1))
-    b = np.arccos(np.clip((f * f + 1 - s * s) / (2 * f), -1, 1))
-    c = np.sqrt(np.clip((-f + s + 1) * (f + s - 1) * (f - s + 1) * (f + s + 1), 0, None))
-    lens = (s * s * a + b - 0.5 * c) / (np.pi * s * s)
-    return np.where(f <= 1 - s, 1.0, lens)
+    return covered(slope / aperture, iris)
 
 
 def field(library: Library, theme: str, laid: Sequence[Laid]) -> NDArray[np.uint8]:

@@ -55,16 +55,19 @@ def transfer(f: Sequence[float] | Floats, iris: float, psi: float, *, grid: int 
     return 2 * out.real, -2 * out.imag
 
 
+def covered(shift: Floats, iris: float) -> Floats:
+    """The share of the lamp's disc that a pupil shifted by so many of its radii still covers: the overlap of two discs."""
+    f, s = np.clip(shift, 1e-9, 1 + iris), iris
+    a = np.arccos(np.clip((f * f + s * s - 1) / (2 * f * s), -1, 1))
+    b = np.arccos(np.clip((f * f + 1 - s * s) / (2 * f), -1, 1))
+    c = np.sqrt(np.clip((-f + s + 1) * (f + s - 1) * (f - s + 1) * (f + s + 1), 0, None))
+    lens = (s * s * a + b - 0.5 * c) / (np.pi * s * s)
+    return np.where(f <= 1 - s, 1.0, lens)
+
+
 def overlap(f: float, iris: float) -> float:
-    """H_a/2 at exact focus in closed form: the share of the lamp's disc that a shifted pupil still covers."""
-    s = iris
-    if f <= 1 - s:
-        return 1.0
-    if f >= 1 + s:
-        return 0.0
-    lens = s * s * np.arccos((f * f + s * s - 1) / (2 * f * s)) + np.arccos((f * f + 1 - s * s) / (2 * f))
-    lens -= 0.5 * np.sqrt((-f + s + 1) * (f + s - 1) * (f - s + 1) * (f + s + 1))
-    return float(lens / (np.pi * s * s))
+    """H_a/2 at exact focus in closed form."""
+    return float(covered(np.asarray(f, float), iris))
 
 
 def fringe(z: float, medium: float = WATER, wavelength: float = GREEN) -> float:

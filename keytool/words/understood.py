@@ -74,18 +74,18 @@ class Understood:
 def understand(model: Model, data: Mapping[str, Any], trail: Trail, text: str, *, typing: bool = False) -> Understood:
     """What a text says of the thing a trail tells of. `data` is what `compile_words` made."""
     heard = hear(data, text, typing=typing)
-    called, drawn_from = first_look(data, text), sample(data, text)
+    pointed, drawn_from = first_look(data, text), sample(data, text)
     is_new = not (trail.pictures or trail.saw or any(leg.answers for leg in trail.legs))
-    first = [each for each in (called if is_new else None, drawn_from) if each]
-    alike = likeness(data, text)
-    before = Understood(tuple(first), (), alike).added_to(trail)
+    first = [each for each in (pointed if is_new else None, drawn_from) if each]
+    called = likeness(data, text)
+    before = Understood(tuple(first), (), called).added_to(trail)
     chosen = [(0.0, each) for _, each in _chosen([(each.score, each) for each in heard])]
     for _ in range(ROUNDS):
         chance = posterior(model, _put(before, (_observed(*each) for each in chosen))).chance
         chosen = _with_meaning(model, _chosen([(weighed(model, chance, each), each) for each in heard]))
     named = {(each.start, each.end) for each in first if each.picture}
     seen = [Place(each.start, each.end, _observed(rate, each)) for rate, each in chosen if (each.start, each.end) not in named]
-    return Understood(tuple(sorted([*first, *seen], key=lambda each: (each.start, each.end))), heard, alike)
+    return Understood(tuple(sorted([*first, *seen], key=lambda each: (each.start, each.end))), heard, called)
 
 
 def first_look(data: Mapping[str, Any], text: str) -> Place | None:

@@ -43,8 +43,8 @@
     if (extra) {
       next.pictures = next.pictures.concat(extra.pictures.filter(function (each) { return next.pictures.indexOf(each) < 0; }));
       next.sample = next.sample || extra.sample;
-      if (extra.called.length) { next.called = self.wetmountLikeness.together(next.called || [], extra.called); }
     }
+    W.addCalled(next, extra);
     next.saw = W.toldAnew(next.saw, observations);
     goTo(next);
   }

@@ -129,6 +129,11 @@
     return found.sort(function (a, b) { return b.score - a.score; }).map(function (each) { return each.seen; });
   }
 
+  /* A trail's own words with those told now. */
+  W.addCalled = function (trail, extra) {
+    if (extra && extra.called.length) { trail.called = self.wetmountLikeness.together(trail.called || [], extra.called); }
+  };
+
   /* A row to tap: picture, what it says, and the power it is seen at. */
   W.observationRow = function (faces, seen, more, action) {
     var known = faces.characters[seen.character];

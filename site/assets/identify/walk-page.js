@@ -103,7 +103,7 @@
   /* One observation, or several that were said at once. */
   function tell(observations, extra) {
     var next = copyOf(trail);
-    if (extra && extra.called.length) { next.called = self.wetmountLikeness.together(next.called || [], extra.called); }
+    W.addCalled(next, extra);
     next.saw = W.toldAnew(next.saw, observations);
     goTo(next);
   }
