@@ -261,14 +261,14 @@ def _strip(bench: ShortBench, power: int, width: float, number_of: int) -> Block
     return Block(STRIP, tuple(pieces))
 
 
-def _paragraphs(title: str, paragraphs: Sequence[Text], width: float, pt: float = 8.0) -> Block:
+def _paragraphs(title: str, paragraphs: Sequence[Text], width: float, pt: float = 8.0, gap: float = 0.5) -> Block:
     heading = set_lines((Run(title or NO_BREAK, bold=True),), pt + 1, width)
     pieces: list[Piece] = [*heading.pieces(0, 0)]
     y = heading.height + 0.4
     for paragraph in paragraphs:
         lines = set_lines(paragraph, pt, width, even=False)
         pieces += lines.pieces(0, y)
-        y += lines.height + 0.5
+        y += lines.height + gap
     return Block(y, tuple(pieces))
 
 
@@ -302,7 +302,7 @@ def _yours(bench: ShortBench, width: float, pt: float = 8.5) -> Block:
     return _paragraphs(say("card-my-microscope"), paragraphs, width, pt)
 
 
-def _index(bench: ShortBench, width: float, pt: float = 8.0, halves: int = 1) -> list[Block]:
+def _index(bench: ShortBench, width: float, pt: float = 8.0, halves: int = 1, gap: float = 0.5) -> list[Block]:
     """Where to go on from each thing: the keys with what leads to them; in one block, or cut in two beside each other."""
     library = bench.library
     by_key: dict[str, list[str]] = {}
@@ -312,7 +312,7 @@ def _index(bench: ShortBench, width: float, pt: float = 8.0, halves: int = 1) ->
     lines = [(Run(f"{library.keys[key].title}: ", bold=True), Run(", ".join(names))) for key, names in by_key.items()]
     lines.append((Run(f"{library.say('card-cannot-tell')} ", bold=True), Run(library.say("card-no-name-is-better"))))
     cut = -(-len(lines) // halves)
-    return [_paragraphs("" if n else library.say("card-which-key"), lines[n : n + cut], width, pt) for n in range(0, len(lines), cut)]
+    return [_paragraphs("" if n else library.say("card-which-key"), lines[n : n + cut], width, pt, gap) for n in range(0, len(lines), cut)]
 
 
 def _small_print(bench: ShortBench, width: float) -> Block:
@@ -367,7 +367,8 @@ def _last(bench: ShortBench, width: float, height: float) -> Face:
     fold = set_lines((Run(fold_words(bench.form)),), 7.0, width, even=False)
     small = _small_print(bench, width)
     foot = height - small.height - fold.height - 1
-    fitting = (made for pt in (7.6, 7.3, 7.0) for made in _index(bench, width, pt) if made.height < foot)
+    sizes = ((7.6, 0.5), (7.3, 0.5), (7.0, 0.5), (7.0, 0.0))  # a longer language closes the gaps before it is left out
+    fitting = (made for pt, gap in sizes for made in _index(bench, width, pt, gap=gap) if made.height < foot)
     index = next(fitting, None)
     if index is None:
         raise _no_pocket()

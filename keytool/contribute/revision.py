@@ -30,7 +30,10 @@ def base(root: Path, named: str) -> Iterator[Path]:
     packed = _archive(root, named)
     with tempfile.TemporaryDirectory(prefix="wetmount-base-") as folder:
         with tarfile.open(fileobj=io.BytesIO(packed)) as archive:
-            archive.extractall(folder, filter="data")
+            if hasattr(tarfile, "data_filter"):
+                archive.extractall(folder, filter="data")
+            else:  # before Python 3.11.4; a link may lead outside, and the library holds none
+                archive.extractall(folder, members=[each for each in archive if each.isfile()])
         yield Path(folder)
 
 

@@ -14,6 +14,10 @@ class Severity(Enum):
     ADVICE = "advice"
     """Worth a look: everything still works."""
 
+    def __reduce_ex__(self, _protocol: object) -> tuple[type[Severity], tuple[str]]:
+        """By its value: some versions of Python would keep it by calling `getattr`, which what is remembered may not name."""
+        return type(self), (self.value,)
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Place:
